@@ -1,0 +1,39 @@
+/**
+ * What a cell may hold when a host hands it over: a number, text, TRUE or FALSE, nothing, an error, or a value with a
+ * number format around it. Hosts turn their own error objects into `SheetError`; all else is read here.
+ */
+
+/** An error that came in with an argument, as the sheet shows it: "#DIV/0!". */
+export class SheetError {
+  constructor(readonly code: string) {}
+}
+
+/** A blank is null, undefined or "" (what a formula leaves in an empty-looking cell). It is never 0. */
+export const isBlank = (cell: unknown): cell is null | undefined | "" =>
+  cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
+
+/** The plain value of a cell that carries its number format with it. */
+export const plain = (cell: unknown): unknown =>
+  typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
+
+/** A block of cells; a single cell is a block of one. */
+export type Block = readonly (readonly unknown[])[];
+
+export const blockOf = (argument: unknown): Block =>
+  Array.isArray(argument)
+    ? argument.length > 0 && Array.isArray(argument[0])
+      ? (argument as Block)
+      : [argument]
+    : [[argument]];
+
+/** How a cell is shown in a message. */
+export const shown = (cell: unknown): string =>
+  typeof cell === "string"
+    ? `'${cell.length > 40 ? `${cell.slice(0, 40)}…` : cell}'`
+    : typeof cell === "boolean"
+      ? cell
+        ? "TRUE"
+        : "FALSE"
+      : typeof cell === "number"
+        ? String(cell)
+        : "something that is no number, text or date";

@@ -1,0 +1,48 @@
+import type { CellParameter, Value } from "../../functions/define";
+import { Problem, notUsable } from "../../functions/problem";
+import { toMetric, type System } from "../../functions/units";
+import { isBlank, plain, SheetError, shown } from "./cell";
+import { wanted } from "./words";
+
+/** Where a cell stands, for a message: "temperature", or "month 7 of temperatures". Built only when it is needed. */
+type Place = () => string;
+
+const within = (value: number, { limits }: CellParameter): boolean =>
+  limits === undefined || (value >= limits.least && value <= limits.most);
+
+/** Between these a plain number needs no further reading; nowhere, if it has to be converted or made whole. */
+export const plainLimits = ({ kind, unit, limits }: CellParameter, system: System): { least: number; most: number } => {
+  const plain = (kind === "quantity" && system === "metric") || unit === "date and time";
+  return plain && limits ? limits : { least: Infinity, most: -Infinity };
+};
+
+/**
+ * One cell, read as its parameter says: undefined where it is blank, a metric value, or the problem with it.
+ * A plain number within its limits takes the short way; everything else goes through the schema.
+ */
+export const readCell = (
+  parameter: CellParameter,
+  raw: unknown,
+  system: System,
+  place: Place,
+): Value | undefined | Problem => {
+  const { kind, unit } = parameter;
+  if (typeof raw === "number" && kind === "quantity") {
+    const metric = system === "metric" ? raw : toMetric(raw, unit, system);
+    if (within(metric, parameter)) return metric;
+  }
+  if (isBlank(raw)) return undefined;
+  const cell = plain(raw);
+  if (isBlank(cell)) return undefined;
+  if (cell instanceof SheetError) {
+    return new Problem(cell.code === "#N/A" ? "#N/A" : "#VALUE!", `${place()} holds the error ${cell.code}`);
+  }
+  const read = parameter.schema.safeParse(cell);
+  if (!read.success) return notUsable(`${place()} holds ${shown(cell)}: ${wanted(parameter, system)}`);
+  const value = read.data as Value;
+  if (typeof value !== "number" || parameter.limits === undefined) return value;
+  const metric = toMetric(value, unit, system);
+  return within(metric, parameter)
+    ? metric
+    : notUsable(`${place()} holds ${shown(cell)}: ${wanted(parameter, system)}`);
+};

@@ -1,0 +1,26 @@
+import prettier from "eslint-config-prettier";
+import tseslint from "typescript-eslint";
+
+/** Imports run one way: functions <- taskpane <- addin. tests/layers.test.ts holds the same rule over the whole tree. */
+const forbid = (files, folders, message) => ({
+  files,
+  rules: { "no-restricted-imports": ["error", { patterns: [{ regex: `(^|/)(${folders.join("|")})(/|$)`, message }] }] },
+});
+
+export default tseslint.config(
+  { ignores: ["node_modules/", "dist/", "reports/", ".stryker-tmp/"] },
+  ...tseslint.configs.strictTypeChecked,
+  ...tseslint.configs.stylisticTypeChecked,
+  {
+    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ["*.cjs", "*.mjs", "*.js"] } } },
+    rules: {
+      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true }],
+      "@typescript-eslint/no-confusing-void-expression": ["error", { ignoreArrowShorthand: true }],
+      "@typescript-eslint/no-unused-vars": ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }],
+    },
+  },
+  forbid(["functions/**/*.{ts,tsx}"], ["taskpane", "addin"], "functions/ knows neither the pane nor the add-in"),
+  forbid(["taskpane/**/*.{ts,tsx}"], ["addin"], "taskpane/ knows functions/ and the Workbook port only"),
+  { files: ["**/*.{mjs,cjs,js}"], extends: [tseslint.configs.disableTypeChecked] },
+  prettier,
+);

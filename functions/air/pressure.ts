@@ -1,0 +1,17 @@
+import { cell, defineFunction, quantity, unitsParameter } from "../define";
+import { ELEVATION } from "../shared/limits";
+import { standardPressure } from "../shared/standardPressure";
+
+export const pressure = defineFunction({
+  name: "PRESSURE",
+  summary: "Air pressure at an elevation in the standard atmosphere.",
+  parameters: { elevation: quantity("metre", "Elevation above sea level", ELEVATION), units: unitsParameter },
+  result: cell("hectopascal", "Air pressure"),
+  sources: ["standardAtmosphere"],
+  cautions: ["standardDay"],
+  heldAgainst: ["ICAO Doc 7488/3", "PsychroLib"],
+  examples: [{ given: [2000], gives: 794.95, within: 0.01 }],
+  calculate({ elevation }) {
+    return standardPressure(elevation);
+  },
+});

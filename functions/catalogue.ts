@@ -1,0 +1,132 @@
+import type { AnyDefinition } from "./define";
+import { dewPoint } from "./air/dewPoint";
+import { humidityAfter } from "./air/humidityAfter";
+import { pressure } from "./air/pressure";
+import { vapourDeficit } from "./air/vapourDeficit";
+import { waterInAir } from "./air/waterInAir";
+import { coolSpell } from "./climate/coolSpell";
+import { daily } from "./climate/daily";
+import { dryMonth } from "./climate/dryMonth";
+import { fluctuation } from "./climate/fluctuation";
+import { hourCurve } from "./climate/hourCurve";
+import { koppen } from "./climate/koppen";
+import { lapse } from "./climate/lapse";
+import { lapseBand } from "./climate/lapseBand";
+import { lapseFit } from "./climate/lapseFit";
+import { median24 } from "./climate/median24";
+import { onDate } from "./climate/onDate";
+import { seasonShift } from "./climate/seasonShift";
+import { stationGap } from "./climate/stationGap";
+import { stationRank } from "./climate/stationRank";
+import { dayLength } from "./daylight/dayLength";
+import { cautionOf } from "./sharing/caution";
+import { proxyNote } from "./sharing/proxyNote";
+import { release } from "./sharing/release";
+import { sourceOf } from "./sharing/source";
+import { clutchRatio } from "./breeding/clutchRatio";
+import { degreeDays } from "./breeding/degreeDays";
+import { hatchDates } from "./breeding/hatchDates";
+import { hatchForecast } from "./breeding/hatchForecast";
+import { incubationDays } from "./breeding/incubationDays";
+import { pairingCheck } from "./breeding/pairingCheck";
+import { age } from "./condition/age";
+import { growthRate } from "./condition/growthRate";
+import { massTrend } from "./condition/massTrend";
+import { scaledMass } from "./condition/scaledMass";
+import { mealCount } from "./feeding/mealCount";
+import { mealDates } from "./feeding/mealDates";
+import { nextMeal } from "./feeding/nextMeal";
+import { preyItems } from "./feeding/preyItems";
+import { preyMass } from "./feeding/preyMass";
+import { preyRatio } from "./feeding/preyRatio";
+import { refusals } from "./feeding/refusals";
+import { boxAir } from "./winter/boxAir";
+import { lossTrend } from "./winter/lossTrend";
+import { massLoss } from "./winter/massLoss";
+import { oxygenUse } from "./winter/oxygenUse";
+import { q10Rate } from "./winter/q10Rate";
+import { dayTable } from "./readings/dayTable";
+import { readingGaps } from "./readings/readingGaps";
+import { timeOutside } from "./readings/timeOutside";
+import { tracking } from "./readings/tracking";
+import { ramp } from "./winter/ramp";
+import { rampCheck } from "./winter/rampCheck";
+import { rampDates } from "./winter/rampDates";
+import { rampDatesTo } from "./winter/rampDatesTo";
+import { setPoint } from "./winter/setPoint";
+import { stage } from "./winter/stage";
+
+/** A group of functions of the reference. */
+export interface Topic {
+  readonly title: string;
+  readonly functions: readonly AnyDefinition[];
+}
+
+// These two speak of every function, themselves included, so they ask for the list when they are called.
+const source = sourceOf(() => catalogue);
+const caution = cautionOf(() => catalogue);
+
+/** Every function, in the order of the reference. */
+export const topics: readonly Topic[] = [
+  {
+    title: "Climate: reading a native climate from station records",
+    functions: [
+      fluctuation,
+      median24,
+      lapse,
+      lapseBand,
+      lapseFit,
+      stationGap,
+      stationRank,
+      onDate,
+      daily,
+      coolSpell,
+      seasonShift,
+      dryMonth,
+      koppen,
+      hourCurve,
+    ],
+  },
+  {
+    title: "Air and daylight",
+    functions: [pressure, dewPoint, vapourDeficit, waterInAir, humidityAfter, dayLength],
+  },
+  {
+    title: "Winter: into the cold and back",
+    functions: [
+      ramp,
+      rampDates,
+      rampDatesTo,
+      setPoint,
+      stage,
+      rampCheck,
+      massLoss,
+      lossTrend,
+      oxygenUse,
+      boxAir,
+      q10Rate,
+    ],
+  },
+  {
+    title: "Feeding",
+    functions: [preyRatio, preyMass, preyItems, nextMeal, mealDates, mealCount, refusals],
+  },
+  {
+    title: "Condition",
+    functions: [growthRate, massTrend, scaledMass, age],
+  },
+  {
+    title: "Breeding",
+    functions: [hatchDates, incubationDays, hatchForecast, degreeDays, clutchRatio, pairingCheck],
+  },
+  {
+    title: "Readings: what a data logger saw",
+    functions: [dayTable, timeOutside, readingGaps, tracking],
+  },
+  {
+    title: "Sharing: saying where a figure comes from",
+    functions: [proxyNote, source, caution, release],
+  },
+];
+
+export const catalogue: readonly AnyDefinition[] = topics.flatMap(({ functions }) => functions);

@@ -1,0 +1,68 @@
+/** Every caution, once: short, for the place where the work is done. */
+export const cautions = {
+  // common
+  noVet: "No veterinary advice. Ask a reptile vet when an animal loses condition, breathes badly or does not wake.",
+
+  // climate
+  proxy: "A weather station shows the year's curve in the open air, not the crevice in which the animal sits.",
+  midPoint:
+    "The mid-point is no 24-hour mean: most months it is 0.3 K below to 1.0 K above. The true median can be 1.8 K lower.",
+  lapseRate: "No one rate fits every slope and season: LAPSEBAND shows how far off it may be.",
+  lapseBand:
+    "About one month in seven falls outside the band: valleys that pool cold air and coasts most often. Most of the stations are European.",
+  ruleOfThumb:
+    "How gap and distance weigh is a rule of thumb: 100 m of gap count as 10 km. Look at slope, coast and valley too.",
+  smoothCurve: "A smooth curve through monthly means: single days, and whole weeks, run well above and below it.",
+  turnedYear: "Only the calendar turns: day length, rain and the wild animal's own clock stay as they are in its home.",
+  fewStations:
+    "A line through a few stations says little beyond their own elevations, and nothing about a valley that pools cold air.",
+  classEdge: "A class is a coarse box: a place near its edge may change class with another thirty years of records.",
+  modelHours:
+    "A model of a clear day, typically 2 K off in an hour of a real one. Set a thermostat by it; do not quote it as data.",
+
+  // air and daylight
+  standardDay: "The standard atmosphere, not today's weather, which moves the pressure by a few per cent.",
+  overWater: "Over water. Below 0 °C ice forms first, at a frost point that is a little higher.",
+  ventedAir: "For the same air in a vented box, with no water added or taken: wet substrate and animals add some.",
+  farFromGreenwich:
+    "Flat horizon, day reckoned at Greenwich: near an equinox up to 3 minutes off at 60° on the far side of the earth.",
+
+  // winter
+  coldKills: "Cooling can kill. Cool only a healthy, well-fed animal with an empty gut, and ask a reptile vet first.",
+  noFoodInTheCold: "No food from the last meal to the first: food left in a cold gut can kill. Fresh water always.",
+  noVetCheck: "A plan is held against practice; the animal is not looked at. This is no veterinary check.",
+  noLossLimit:
+    "No limit of winter mass loss is published for snakes as far as we know: agree one with your reptile vet.",
+  stretchedBelowTen:
+    "Below 10 °C the formula is stretched beyond its data: garter snakes used about half. Other snakes were not measured.",
+  openTheBox:
+    "A reason to open the box more often, never less: leaks, damp bedding and a restless animal change the figure.",
+  q10Differs: "Q10 differs: 2.4 to 4.8 in the species measured, higher in the cold. Use it for a few degrees only.",
+
+  // feeding
+  feedTheAnimal: "A date is a suggestion: an animal in shed, unwell or just back from the cold may need to wait.",
+  refusing: "Refused meals call for a look at warmth, hiding place and weight; a regurgitation, for a reptile vet.",
+
+  meal: "Large prey can choke a small-headed snake or be brought up: start small, most of all after the cold.",
+
+  // condition
+  narrowLengths:
+    "Few animals, or animals of nearly one length, give an unsure exponent. Not for one animal followed while it grows.",
+  sameScales: "Weigh on the same scales, before a meal: food, droppings and eggs weigh more than a month's growth.",
+
+  // breeding
+  hatchingSuccess:
+    "Eggs hatched, Elaphe taeniura: 50 % at 22 °C, 78-79 % at 24-30 °C, 41 % at 32 °C (Du & Ji 2008). Natrix natrix: 8 % at 19 °C, 31 % at 21 °C, 79 % at 23 °C (RepDevo).",
+  eggSpecies:
+    "Start from your own clutches: days differ by species and by mother. The threshold of 14 °C fits Asian ratsnakes.",
+  spentFemale:
+    "A female that is thin after laying needs feeding up and a reptile vet's eye before any thought of another clutch.",
+  lateEggs: "Never open an egg because a date has passed: cooler eggs take longer, and clutches differ.",
+
+  // readings
+  probePlace: "A probe tells of the spot where it lies: the warm end, the cool end and the animal differ.",
+  skippedReadings:
+    "A row that cannot be read is skipped, and nothing is assumed of a gap: look at both before trusting a calm day.",
+} as const;
+
+export type CautionKey = keyof typeof cautions;

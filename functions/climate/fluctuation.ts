@@ -1,0 +1,16 @@
+import { cell, defineFunction, unitsParameter } from "../define";
+import { dailyExtremes, swapped } from "./shared/dailyExtremes";
+
+export const fluctuation = defineFunction({
+  name: "FLUCTUATION",
+  summary: "Diurnal fluctuation: how far the temperature swings between the day's high and its low.",
+  parameters: { ...dailyExtremes, units: unitsParameter },
+  result: cell("kelvin", "High less low"),
+  sources: ["definition"],
+  cautions: [],
+  heldAgainst: ["by definition"],
+  examples: [{ given: [18.5, 7], gives: 11.5, within: 1e-9 }],
+  calculate({ high, low, units }) {
+    return swapped(high, low, units) ?? high - low;
+  },
+});

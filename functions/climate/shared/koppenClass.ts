@@ -1,0 +1,62 @@
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
+/** The half-year that begins in April, or in October. */
+export type Half = "april" | "october";
+
+const inApril = (_: number, i: number): boolean => i >= 3 && i <= 8;
+const inOctober = (_: number, i: number): boolean => i < 3 || i > 8;
+
+/** The warmer half of the year, which is summer; undefined where both are equally warm. */
+export const warmerHalf = (temperatures: readonly number[]): Half | undefined => {
+  const difference = sum(temperatures.filter(inApril)) - sum(temperatures.filter(inOctober));
+  return difference > 0 ? "april" : difference < 0 ? "october" : undefined;
+};
+
+/**
+ * Köppen-Geiger class after Peel, Finlayson & McMahon 2007, Table 1. Polar classes are tested first, then dry ones; a
+ * polar desert is ET or EF. `coldLimit` (°C, coldest month) parts C from D. From memory: the driest month of summer is
+ * held against a third of the wettest of winter, and where a year is dry both in summer and in winter, the drier half
+ * in sum decides.
+ */
+export const koppenClass = (
+  temperatures: readonly number[],
+  rains: readonly number[],
+  summer: Half,
+  coldLimit: number,
+): string => {
+  const meanTemperature = sum(temperatures) / 12;
+  const hottest = Math.max(...temperatures);
+  const coldest = Math.min(...temperatures);
+  const yearRain = sum(rains);
+  const summerRains = rains.filter(summer === "april" ? inApril : inOctober);
+  const winterRains = rains.filter(summer === "april" ? inOctober : inApril);
+
+  if (hottest < 10) return hottest > 0 ? "ET" : "EF";
+
+  const summerShare = yearRain > 0 ? sum(summerRains) / yearRain : 0;
+  const threshold = 2 * meanTemperature + (summerShare >= 0.7 ? 28 : summerShare <= 0.3 ? 0 : 14);
+  if (yearRain < 10 * threshold) {
+    return `B${yearRain < 5 * threshold ? "W" : "S"}${meanTemperature >= 18 ? "h" : "k"}`;
+  }
+
+  const driest = Math.min(...rains);
+  if (coldest >= 18) return driest >= 60 ? "Af" : driest >= 100 - yearRain / 25 ? "Am" : "Aw";
+
+  const summerDriest = Math.min(...summerRains);
+  const isSummerDry = summerDriest < 40 && summerDriest < Math.max(...winterRains) / 3;
+  const isWinterDry = Math.min(...winterRains) < Math.max(...summerRains) / 10;
+  const season =
+    isSummerDry && isWinterDry
+      ? sum(summerRains) < sum(winterRains)
+        ? "s"
+        : "w"
+      : isSummerDry
+        ? "s"
+        : isWinterDry
+          ? "w"
+          : "f";
+  const isCold = coldest <= coldLimit;
+  const mildMonths = temperatures.filter((temperature) => temperature > 10).length;
+  const warmth = hottest >= 22 ? "a" : mildMonths >= 4 ? "b" : isCold && coldest < -38 ? "d" : "c";
+  return `${isCold ? "D" : "C"}${season}${warmth}`;
+};

@@ -1,0 +1,82 @@
+import { column, defineFunction, list, optional, quantity } from "../define";
+import { type Problem, notAvailable, notUsable } from "../problem";
+import { BODY_MASS } from "../shared/limits";
+
+const LENGTH = [0.1, 20_000] as const;
+/** Around 3, the exponent of bodies of one shape, with room for every group of animals that was measured well. */
+const EXPONENT = [0.5, 8] as const;
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Sum of the products of deviations from the means. */
+const products = (x: readonly number[], y: readonly number[]): number => {
+  const [x0, y0] = [mean(x), mean(y)];
+  return x.reduce((sum, value, i) => sum + (value - x0) * ((y[i] as number) - y0), 0);
+};
+
+/** The slope of the standardised major axis of ln mass on ln length: the ratio of their standard deviations. */
+const majorAxisSlope = (masses: readonly number[], lengths: readonly number[]): number | Problem => {
+  if (masses.length < 3) return notAvailable(`masses holds ${masses.length} with a length: give three, or an exponent`);
+  const [m, l] = [masses.map(Math.log), lengths.map(Math.log)];
+  const slope = Math.sqrt(products(m, m) / products(l, l));
+  const rises = products(m, l) > 0;
+  return rises && slope >= EXPONENT[0] && slope <= EXPONENT[1]
+    ? slope
+    : notUsable("masses do not rise with lengths as bodies do: give animals of more different lengths, or an exponent");
+};
+
+/**
+ * Each mass as it would be at the reference length: M · (reference / length)^exponent. Rows without mass and length
+ * answer an empty cell; a row with only one of them says which is blank. Neither counts for the mean or the exponent.
+ */
+export const scaledMass = defineFunction({
+  name: "SCALEDMASS",
+  summary: "Scaled mass index: each animal's mass as it would be at one reference length, to compare condition.",
+  parameters: {
+    masses: column(quantity("gram", "Body mass of each animal", BODY_MASS), { blank: "keep" }),
+    lengths: column(quantity("length", "Length of each, all measured in one way and one unit", LENGTH), {
+      blank: "keep",
+    }),
+    reference: optional(quantity("length", "Length to which all are scaled", LENGTH), "the mean length"),
+    exponent: optional(
+      quantity("none", "Exponent of mass on length", EXPONENT),
+      "the standardised major axis slope of these animals",
+    ),
+  },
+  result: list("gram", "Scaled mass of each animal", "masses"),
+  sources: ["peigGreen"],
+  cautions: ["narrowLengths", "noVet"],
+  heldAgainst: ["R smatr 3.4-8", "by definition"],
+  examples: [
+    {
+      given: [[[200], [250], [300]], [[800], [900], [1000]], 900, 3],
+      gives: [[284.766], [250], [218.7]],
+      within: 0.001,
+    },
+  ],
+  calculate({ masses, lengths, reference, exponent }) {
+    if (masses.length !== lengths.length) {
+      return notUsable(`masses holds ${masses.length} cells and lengths ${lengths.length}: give as many of each`);
+    }
+    const measured = masses.flatMap((mass, i) => {
+      const length = lengths[i];
+      return mass === undefined || length === undefined ? [] : [{ mass, length }];
+    });
+    const known = measured.map(({ length }) => length);
+    const slope =
+      exponent ??
+      majorAxisSlope(
+        measured.map(({ mass }) => mass),
+        known,
+      );
+    if (typeof slope !== "number") return slope;
+    const common = reference ?? mean(known);
+    return masses.map((mass, i) => {
+      const length = lengths[i];
+      if (mass === undefined && length === undefined) return "";
+      if (mass === undefined) return notAvailable(`row ${i + 1} of masses is blank`);
+      if (length === undefined) return notAvailable(`row ${i + 1} of lengths is blank`);
+      return mass * (common / length) ** slope;
+    });
+  },
+});

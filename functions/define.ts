@@ -1,0 +1,366 @@
+import * as z from "zod/mini";
+import type { CautionKey } from "./cautions";
+import { FIRST_DAY, LAST_DAY, serialOfIso } from "./dates";
+import type { Problem } from "./problem";
+import type { SourceKey } from "./sources";
+import { systems, type System, type Unit } from "./units";
+
+/** One cell of an answer. `""` is an empty-looking cell; there is no null, because a spreadsheet shows null as 0. */
+export type Value = number | string | boolean;
+export type Answer = Value | Problem;
+
+// ---------------------------------------------------------------------------------------------------- parameters
+
+/**
+ * What a number may be, in metric, both ends included. The limits serve the check, its message, the reference and the
+ * property tests. A plausibility limit only keeps slips of the keyboard out; the others are limits of the method.
+ */
+export interface Limits {
+  readonly least: number;
+  readonly most: number;
+  readonly plausibility: boolean;
+  /** What the message adds after the limits, where they do not speak for themselves: "15 % is 0.15". */
+  readonly hint?: string;
+}
+
+interface Described {
+  readonly about: string;
+  readonly unit: Unit;
+  readonly optional: boolean;
+  /** What stands in for an optional argument that is left out, in words. */
+  readonly without?: string;
+}
+
+/** A parameter that is one cell. Given a row, a column or a block, the function answers for each of its cells. */
+export interface CellParameter<T = unknown> extends Described {
+  readonly reads: "cell";
+  readonly kind: "quantity" | "count" | "date" | "choice" | "text" | "anything" | "units";
+  /** Reads the cell's form; limits are checked after it, because they hold in metric. */
+  readonly schema: z.ZodMiniType<T>;
+  readonly limits?: Limits;
+  /** The words that a choice takes, or that a quantity takes instead of a number. */
+  readonly words?: readonly string[];
+}
+
+/** A parameter that is read whole: a list, or rows of several named columns. */
+export interface RangeParameter<T = unknown> extends Described {
+  readonly reads: "range";
+  readonly kind: "months" | "column" | "rows" | "plan" | "block";
+  /** The columns of a row, in order; a list has one, with an empty name. */
+  readonly columns: readonly (readonly [name: string, cell: CellParameter])[];
+  /** The exact number of entries, where only one will do. */
+  readonly length?: number;
+  /**
+   * What becomes of a blank entry. "refuse": #N/A with its position. "skip": the entry is left out. "keep": the entry
+   * is undefined and keeps its place, for lists that belong to one another row by row.
+   */
+  readonly blank: "refuse" | "skip" | "keep";
+  /** "keep": an entry that is blank or cannot be read is NaN in a Float64Array, for logs that come from a machine. */
+  readonly unreadable: "refuse" | "keep";
+  /** Only for the compiler: what `calculate` is given. */
+  readonly gives?: T;
+}
+
+export type Parameter<T = unknown> = CellParameter<T> | RangeParameter<T>;
+
+const plainNumber = z.pipe(
+  z.string().check(z.regex(/^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i)),
+  z.transform((text: string) => Number(text)),
+);
+const isoDate = z.pipe(
+  z.string().check(z.refine((text) => serialOfIso(text.trim()) !== undefined)),
+  z.transform((text: string) => serialOfIso(text.trim()) as number),
+);
+const finite = z.number().check(z.refine(Number.isFinite));
+const numeric = z.union([finite, plainNumber]);
+const whole = z.pipe(numeric, z.number().check(z.refine(Number.isInteger)));
+const dated = z.union([finite, isoDate, plainNumber]);
+const wholeDay = z.pipe(dated, z.transform((serial: number) => Math.floor(serial)));
+
+/** The word of the list that the text is, whatever its capitals. */
+const oneOf = <W extends string>(words: readonly W[]) =>
+  z.pipe(
+    z.string().check(z.refine((text) => words.some((word) => word === text.trim().toLowerCase()))),
+    z.transform((text: string) => text.trim().toLowerCase() as W),
+  );
+
+const limits = ([least, most]: readonly [number, number], plausibility: boolean, hint?: string): Limits => ({
+  least,
+  most,
+  plausibility,
+  ...(hint === undefined ? {} : { hint }),
+});
+
+interface QuantityOptions<W extends string> {
+  /** True where the limits only keep slips out; say false where the method ends there. */
+  readonly plausibility?: boolean;
+  /** Words taken instead of a number. */
+  readonly words?: readonly W[];
+  /** What the message adds after the limits. */
+  readonly hint?: string;
+}
+
+/** A number with a unit. `range` is in metric, both ends included; a plausibility limit unless the options say not. */
+export const quantity = <W extends string = never>(
+  unit: Unit,
+  about: string,
+  range: readonly [number, number],
+  { plausibility = true, words, hint }: QuantityOptions<W> = {},
+): CellParameter<number | NoInfer<W>> => ({
+  reads: "cell",
+  kind: "quantity",
+  about,
+  unit,
+  optional: false,
+  limits: limits(range, plausibility, hint),
+  schema: (words ? z.union([numeric, oneOf(words)]) : numeric) as z.ZodMiniType<number | NoInfer<W>>,
+  ...(words ? { words } : {}),
+});
+
+/** A whole number. */
+export const count = (
+  unit: Unit,
+  about: string,
+  range: readonly [number, number],
+  { plausibility = true }: { readonly plausibility?: boolean } = {},
+): CellParameter<number> => ({
+  reads: "cell",
+  kind: "count",
+  about,
+  unit,
+  optional: false,
+  limits: limits(range, plausibility),
+  schema: whole as z.ZodMiniType<number>,
+});
+
+/** A calendar day; a time of day is dropped. `calculate` gets its serial number. */
+export const date = (about: string): CellParameter<number> => ({
+  reads: "cell",
+  kind: "date",
+  about,
+  unit: "date",
+  optional: false,
+  limits: limits([FIRST_DAY, LAST_DAY], false),
+  schema: wholeDay as z.ZodMiniType<number>,
+});
+
+/** A moment: a serial number with its fraction, or ISO 8601 text. */
+export const moment = (about: string): CellParameter<number> => ({
+  ...date(about),
+  unit: "date and time",
+  limits: limits([FIRST_DAY, LAST_DAY + 1], false),
+  schema: dated as z.ZodMiniType<number>,
+});
+
+/** One word of a short list. */
+export const choice = <W extends string>(about: string, words: readonly W[]): CellParameter<NoInfer<W>> => ({
+  reads: "cell",
+  kind: "choice",
+  about,
+  unit: "text",
+  optional: false,
+  words,
+  schema: oneOf(words) as z.ZodMiniType<NoInfer<W>>,
+});
+
+/** Any text that is not blank; a number is taken as its digits. */
+export const text = (about: string): CellParameter<string> => ({
+  reads: "cell",
+  kind: "text",
+  about,
+  unit: "text",
+  optional: false,
+  schema: z.union([z.string(), z.pipe(finite, z.transform(String))]) as z.ZodMiniType<string>,
+});
+
+/** Whatever the cell holds; the function reads it. */
+export const anything = (about: string): CellParameter<Value> => ({
+  reads: "cell",
+  kind: "anything",
+  about,
+  unit: "none",
+  optional: false,
+  schema: z.union([z.string(), finite, z.boolean()]) as z.ZodMiniType<Value>,
+});
+
+/** The system in which the keeper's figures are given and answered. `calculate` gets metric figures whatever it says. */
+export const unitsParameter: CellParameter<System | undefined> = {
+  ...choice('"metric" or "imperial" (°F, ft, oz, in)', systems),
+  kind: "units",
+  optional: true,
+  without: "metric",
+};
+
+type Optional<P> = P extends CellParameter<infer T>
+  ? CellParameter<T | undefined>
+  : P extends RangeParameter<infer T>
+    ? RangeParameter<T | undefined>
+    : never;
+
+/** Makes a parameter optional; `without` says in words what stands in for it. */
+export const optional = <P extends CellParameter<never> | RangeParameter<never> | Parameter>(
+  parameter: P,
+  without: string,
+): Optional<P> => ({ ...parameter, optional: true, without }) as unknown as Optional<P>;
+
+/** Twelve monthly values, January to December, in a row or a column. None may be blank. */
+export const months = (unit: Unit, about: string, range: readonly [number, number]): RangeParameter<readonly number[]> => ({
+  reads: "range",
+  kind: "months",
+  about,
+  unit,
+  optional: false,
+  columns: [["", quantity(unit, about, range)]],
+  length: 12,
+  blank: "refuse",
+  unreadable: "refuse",
+});
+
+type Given1<C> = C extends CellParameter<infer T> ? T : never;
+interface ListOptions<B extends RangeParameter["blank"]> {
+  readonly blank?: B;
+}
+
+/** A list of any length, in a row or a column. With `blank: "keep"` an entry may be undefined. */
+export const column = <C extends CellParameter<never> | CellParameter, B extends RangeParameter["blank"] = "refuse">(
+  cell: C,
+  { blank = "refuse" as B }: ListOptions<B> = {},
+): RangeParameter<readonly (B extends "keep" ? Given1<C> | undefined : Given1<C>)[]> => ({
+  reads: "range",
+  kind: "column",
+  about: cell.about,
+  unit: cell.unit,
+  optional: false,
+  columns: [["", cell as CellParameter]],
+  blank,
+  unreadable: "refuse",
+});
+
+/**
+ * A column of figures or moments that a machine wrote, a year of minutes long if need be. Every entry keeps its place; one
+ * that is blank or cannot be read is NaN.
+ */
+export const logged = (cell: CellParameter<number>): RangeParameter<Float64Array> => ({
+  reads: "range",
+  kind: "column",
+  about: cell.about,
+  unit: cell.unit,
+  optional: false,
+  columns: [["", cell]],
+  blank: "keep",
+  unreadable: "keep",
+});
+
+/** Rows of named columns, in the order given. Rows that are blank throughout are left out. */
+export const rows = <C extends Record<string, CellParameter<never> | CellParameter>>(
+  about: string,
+  columns: C,
+): RangeParameter<readonly { [K in keyof C]: Given1<C[K]> }[]> => ({
+  reads: "range",
+  kind: "rows",
+  about,
+  unit: "none",
+  optional: false,
+  columns: Object.entries(columns) as [string, CellParameter][],
+  blank: "skip",
+  unreadable: "refuse",
+});
+
+/** A winter plan: the six rows stage and date that RAMPDATES answers, or just their six dates. */
+export const plan = (about = "Winter plan: the six rows of RAMPDATES, or just their dates"): RangeParameter<readonly number[]> => ({
+  reads: "range",
+  kind: "plan",
+  about,
+  unit: "date",
+  optional: false,
+  columns: [["", date(about)]],
+  length: 6,
+  blank: "refuse",
+  unreadable: "refuse",
+});
+
+type Given<P> = {
+  [K in keyof P]: P[K] extends CellParameter<infer T> ? T : P[K] extends RangeParameter<infer T> ? T : never;
+};
+
+// -------------------------------------------------------------------------------------------------------- results
+
+/** One column of an answer. */
+export interface Column {
+  readonly name: string;
+  readonly unit: Unit;
+  readonly about: string;
+}
+
+/**
+ * The shape of an answer.
+ * "cell": one cell. "columns": one row of several cells. Both are answered for each cell of the cell parameters.
+ * "list": as many cells as the parameter `like`, laid out as it is. "table": rows. Both are answered once.
+ */
+export type Result =
+  | { readonly shape: "cell"; readonly columns: readonly [Column] }
+  | { readonly shape: "columns"; readonly columns: readonly Column[] }
+  | { readonly shape: "list"; readonly columns: readonly [Column]; readonly like: string }
+  | { readonly shape: "table"; readonly columns: readonly Column[] };
+
+export const cell = (unit: Unit, about: string) => ({ shape: "cell", columns: [{ name: "", unit, about }] }) as const;
+export const columns = (...named: readonly Column[]) => ({ shape: "columns", columns: named }) as const;
+export const list = (unit: Unit, about: string, like: string) =>
+  ({ shape: "list", columns: [{ name: "", unit, about }], like }) as const;
+export const table = (...named: readonly Column[]) => ({ shape: "table", columns: named }) as const;
+
+type Calculated<R extends Result> = R["shape"] extends "cell"
+  ? Answer
+  : R["shape"] extends "table"
+    ? readonly (readonly Answer[])[] | Problem
+    : readonly Answer[] | Problem;
+
+// ----------------------------------------------------------------------------------------------------- definitions
+
+/** An argument as it stands in a formula: a number, text, TRUE, an ISO date for a date, a blank, or a block of these. */
+export type Argument = Value | null | readonly (readonly (Value | null)[])[];
+
+/** A worked example: what is typed, and the answer, blocks as rows. Dates are ISO text on both sides. */
+export interface Example {
+  readonly given: readonly Argument[];
+  readonly gives: Value | readonly (readonly Value[])[];
+  /** How far a number may be off; 0 where it is exact. */
+  readonly within: number;
+  /** The rows of the whole answer, where `gives` shows only the first of them. */
+  readonly rows?: number;
+}
+
+/** A worksheet function: the words that describe it and the arithmetic, with nothing written twice. */
+export interface Definition<
+  P extends Record<string, Parameter<never> | Parameter> = Record<string, Parameter>,
+  R extends Result = Result,
+> {
+  /** As typed after the prefix, capitals and digits. */
+  readonly name: Uppercase<string>;
+  /** One sentence, at most 128 characters, without the function's name. */
+  readonly summary: string;
+  /** In the order in which they are typed; optional ones last. */
+  readonly parameters: P;
+  readonly result: R;
+  readonly sources: readonly [SourceKey, ...SourceKey[]];
+  readonly cautions: readonly CautionKey[];
+  readonly examples: readonly [Example, ...Example[]];
+  /** What the tests hold the figures against, in words; each stands in the function's test file. */
+  readonly heldAgainst: readonly [string, ...string[]];
+  /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
+  calculate(given: Given<P>): Calculated<R>;
+}
+
+export const defineFunction = <
+  const P extends Record<string, Parameter<never> | Parameter>,
+  const R extends Result,
+>(
+  definition: Definition<P, R>,
+): Definition<P, R> => definition;
+
+/** A definition whose parameters are not known to the compiler, as the catalogue holds it. */
+// eslint-disable-next-line @typescript-eslint/no-explicit-any -- `calculate` takes what its own parameters say
+export type AnyDefinition = Definition<any, Result>;
+
+/** The prefix of every function in a formula. */
+export const PREFIX = "VIV";

@@ -1,0 +1,39 @@
+import { LAST_DAY } from "../dates";
+import { cell, date, defineFunction } from "../define";
+import { Problem, notUsable } from "../problem";
+import { orderedPlan } from "../shared/plan";
+import { fast, interval } from "./shared/mealParameters";
+import { mealAfter } from "./shared/meals";
+
+/** The days of the plan's last and first meal are days of feeding; every day between them is the fast. */
+export const nextMeal = defineFunction({
+  name: "NEXTMEAL",
+  summary: "The next feeding date; inside the winter plan's fast, the plan's first meal.",
+  parameters: {
+    last: date("Day of the last meal, taken or offered"),
+    interval,
+    plan: fast,
+  },
+  result: cell("date", "Day of the next meal"),
+  sources: ["definition", "practice"],
+  cautions: ["noFoodInTheCold", "feedTheAnimal"],
+  heldAgainst: ["by definition", "common practice, no source"],
+  examples: [
+    { given: ["2026-06-01", 7], gives: "2026-06-08", within: 0 },
+    {
+      given: [
+        "2026-09-20",
+        7,
+        [["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]],
+      ],
+      gives: "2027-03-29",
+      within: 0,
+    },
+  ],
+  calculate({ last, interval, plan }) {
+    const ordered = plan && orderedPlan(plan);
+    if (ordered instanceof Problem) return ordered;
+    const next = mealAfter(last, interval, ordered);
+    return next > LAST_DAY ? notUsable("last is too late: the next meal is past 9999-12-31") : next;
+  },
+});

@@ -1,0 +1,39 @@
+import { cell, defineFunction, optional, quantity } from "../define";
+import { notUsable } from "../problem";
+import { BODY_MASS } from "../shared/limits";
+import { RATIO } from "./shared/ratio";
+
+/** The heaviest single item, as a share of the body: practice for snakes with small heads. */
+const ITEM_RATIO = 0.15;
+
+/** A quotient this close below a whole number is that number: 0.3 · 100 / 10 is three items, not two. */
+const ROUNDING = 1e-9;
+
+export const preyItems = defineFunction({
+  name: "PREYITEMS",
+  summary: "How many prey items of one size make the meal without passing it, at least one.",
+  parameters: {
+    body: quantity("gram", "Mass of the animal before the meal", BODY_MASS),
+    item: quantity("gram", "Mass of one prey item", [0.1, 100_000]),
+    mealRatio: quantity("share", "Prey mass of the whole meal divided by body mass", ...RATIO),
+    itemRatio: optional(quantity("share", "Heaviest single item divided by body mass", ...RATIO), "0.15, practice"),
+  },
+  result: cell("none", "Number of items"),
+  sources: ["definition", "practice"],
+  cautions: ["meal", "noVet"],
+  heldAgainst: ["by definition", "common practice, no source"],
+  examples: [
+    { given: [240, 8, 0.1], gives: 3, within: 0 },
+    { given: [240, 30, 0.1], gives: 1, within: 0 },
+  ],
+  calculate({ body, item, mealRatio, itemRatio = ITEM_RATIO }) {
+    const ratio = item / body;
+    if (ratio > itemRatio * (1 + ROUNDING)) {
+      // Rounded up, so that the figure shown is above the limit too.
+      return notUsable(
+        `item is ${Math.ceil(ratio * 1000) / 1000} of the body, above ${itemRatio}: choose smaller prey`,
+      );
+    }
+    return Math.max(1, Math.floor((mealRatio / ratio) * (1 + ROUNDING)));
+  },
+});

@@ -1,0 +1,57 @@
+import { defineFunction, plan, table, unitsParameter } from "../define";
+import { Problem } from "../problem";
+import { orderedPlan, setPointOn } from "../shared/plan";
+import { setPoints, swapped } from "../winter/shared/setPoints";
+import { daysOf } from "./shared/days";
+import { readingTemperatures, readingTimes } from "./shared/readingRange";
+import { seriesOf } from "./shared/series";
+
+export const tracking = defineFunction({
+  name: "TRACKING",
+  summary: "A row a day: the winter plan's set-point, what the logger's mean was, and how far off that is.",
+  parameters: {
+    times: readingTimes,
+    temperatures: readingTemperatures,
+    plan: plan(),
+    ...setPoints,
+    units: unitsParameter,
+  },
+  result: table(
+    { name: "Date", unit: "date", about: "A day with readings" },
+    { name: "Set-point", unit: "celsius", about: "What SETPOINT answers for the day" },
+    { name: "Mean", unit: "celsius", about: "Mean of the day, as DAYTABLE answers it" },
+    { name: "Difference", unit: "kelvin", about: "Mean less set-point: above 0 is too warm" },
+  ),
+  sources: ["definition", "practice"],
+  cautions: ["coldKills", "probePlace", "skippedReadings"],
+  heldAgainst: ["by definition"],
+  examples: [
+    {
+      given: [
+        [["2026-10-25T12:00"], ["2026-10-26T12:00"], ["2026-11-20T12:00"]],
+        [[17], [16.5], [7]],
+        [["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]],
+        24,
+        8,
+      ],
+      gives: [
+        ["2026-10-25", 16.380952, 17, 0.619048],
+        ["2026-10-26", 16, 16.5, 0.5],
+        ["2026-11-20", 8, 7, -1],
+      ],
+      within: 1e-6,
+    },
+  ],
+  calculate({ times, temperatures, plan, warm, cold, units }) {
+    const ordered = orderedPlan(plan);
+    if (ordered instanceof Problem) return ordered;
+    const fault = swapped(warm, cold, units);
+    if (fault) return fault;
+    const series = seriesOf(times, temperatures);
+    if (series instanceof Problem) return series;
+    return daysOf(series).map(({ day, mean }) => {
+      const wanted = setPointOn(ordered, warm, cold, day);
+      return [day, wanted, mean, mean - wanted];
+    });
+  },
+});

@@ -1,0 +1,30 @@
+/** A straight line through points, as ordinary least squares draws it. */
+export interface Line {
+  readonly slope: number;
+  readonly intercept: number;
+  /** Share of the variance of y that the line explains; 1 where y does not vary. */
+  readonly r2: number;
+  /** Standard deviation of the residuals, with two degrees of freedom taken off. */
+  readonly residual: number;
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** The line through three or more points, or undefined where all x are equal. */
+export const leastSquares = (points: readonly (readonly [x: number, y: number])[]): Line | undefined => {
+  const meanX = mean(points.map(([x]) => x));
+  const meanY = mean(points.map(([, y]) => y));
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  for (const [x, y] of points) {
+    xx += (x - meanX) ** 2;
+    xy += (x - meanX) * (y - meanY);
+    yy += (y - meanY) ** 2;
+  }
+  if (xx === 0) return undefined;
+  const slope = xy / xx;
+  const intercept = meanY - slope * meanX;
+  const squares = points.reduce((sum, [x, y]) => sum + (y - intercept - slope * x) ** 2, 0);
+  return { slope, intercept, r2: yy === 0 ? 1 : 1 - squares / yy, residual: Math.sqrt(squares / (points.length - 2)) };
+};

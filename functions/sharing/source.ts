@@ -1,0 +1,20 @@
+import { defineFunction, table, text } from "../define";
+import { Problem } from "../problem";
+import { citation } from "../sources";
+import { lookUp, type Everything } from "./shared/lookUp";
+
+export const sourceOf = (everything: Everything) =>
+  defineFunction({
+    name: "SOURCE",
+    summary: "Where a function's figures come from, one citation a row.",
+    parameters: { function: text("Name of the function, with or without the prefix") },
+    result: table({ name: "source", unit: "text", about: "Citation" }),
+    sources: ["definition"],
+    cautions: [],
+    heldAgainst: ["by definition"],
+    examples: [{ given: ["FLUCTUATION"], gives: [["By definition."]], within: 0 }],
+    calculate({ function: name }) {
+      const found = lookUp(everything(), name);
+      return found instanceof Problem ? found : found.sources.map((key) => [citation(key)]);
+    },
+  });

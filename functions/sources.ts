@@ -1,0 +1,135 @@
+/**
+ * Every source, once. "published": a reference that has been read, at least the part that is used here (its abstract,
+ * its table, or its equation in a published code). "recalled": a reference from memory. "practice": common practice,
+ * for which there is no source. "definition": arithmetic that needs none. "measured": worked out for this project from
+ * open data, as the text says.
+ */
+export interface Source {
+  readonly status: "published" | "recalled" | "practice" | "definition" | "measured";
+  readonly text: string;
+}
+
+export const sources = {
+  // common
+  practice: { status: "practice", text: "Common practice, no source." },
+  definition: { status: "definition", text: "By definition." },
+  ownLimit: { status: "definition", text: "Your own limit." },
+
+  // climate
+  standardAtmosphere: {
+    status: "published",
+    text: "ICAO (1993). Manual of the ICAO Standard Atmosphere, Doc 7488/3; the same constants as the US Standard Atmosphere (1976).",
+  },
+  dryAdiabat: {
+    status: "published",
+    text: "American Meteorological Society. Glossary of Meteorology: dry-adiabatic lapse rate, approximately 9.8 K per km.",
+  },
+  observedLapse: {
+    status: "measured",
+    text: "Fall of temperature seen at 51 mountain stations with an inland station 500 m or more below and at most 80 km away, 5th, 50th and 95th percentile. Monthly CLIMAT reports 2004-2020. Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt.",
+  },
+  midRange: {
+    status: "measured",
+    text: "Mid-point against the reported mean at 2071 stations, monthly CLIMAT reports 2004-2020 (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt); against the median of the hours: hourly normals of NOAA, US Government work.",
+  },
+  histospline: {
+    status: "recalled",
+    text: "Boneva, L. I., Kendall, D. G. & Stefanov, I. (1971). Spline transformations. Journal of the Royal Statistical Society B 33.",
+  },
+  walterLieth: {
+    status: "recalled",
+    text: "Walter, H. & Lieth, H. (1960-1967). Klimadiagramm-Weltatlas. Fischer, Jena.",
+  },
+  peel2007: {
+    status: "published",
+    text: "Peel, M. C., Finlayson, B. L. & McMahon, T. A. (2007). Updated world map of the Köppen-Geiger climate classification. Hydrology and Earth System Sciences 11:1633-1644, Table 1. The rule of the driest summer month against the wettest winter month is from memory.",
+  },
+  partonLogan1981: {
+    status: "published",
+    text: "Parton, W. J. & Logan, J. A. (1981). A model for diurnal variation in soil and air temperature. Agricultural Meteorology 23:205-216. Air at 150 cm: a 1.86, b 2.20, c -0.17.",
+  },
+  hourScore: {
+    status: "measured",
+    text: "The model of Parton & Logan against 252 days of hourly readings at Winters, California, 2008 (the data of the R package chillR): 1.8 K root mean square, 0.7 K too warm on average.",
+  },
+
+  // air and daylight
+  wmo8: {
+    status: "published",
+    text: "World Meteorological Organization. Guide to Instruments and Methods of Observation, WMO-No. 8, Annex 4.B: saturation vapour pressure over water, in the pure phase.",
+  },
+  idealGas: {
+    status: "definition",
+    text: "Water vapour as an ideal gas, 461.5 J per kg and K.",
+  },
+  meeus: {
+    status: "published",
+    text: "Meeus, J. Astronomical Algorithms, chapter 25, as in the source of SunCalc 2 (BSD licence). Sunrise and sunset at -0.833°: the sun's radius and standard refraction.",
+  },
+
+  // condition
+  theilSen: {
+    status: "recalled",
+    text: "Sen, P. K. (1968). Estimates of the regression coefficient based on Kendall's tau. Journal of the American Statistical Association 63:1379-1389; after Theil (1950).",
+  },
+  peigGreen: {
+    status: "published",
+    text: "Peig, J. & Green, A. J. (2009). New perspectives for estimating body condition from mass/length data: the scaled mass index as an alternative method. Oikos 118:1883-1891.",
+  },
+
+  // breeding
+  duJi: {
+    status: "published",
+    text: "Du, W.-G. & Ji, X. (2008). The effects of incubation temperature on hatching success, embryonic use of energy and hatchling morphology in the stripe-tailed ratsnake Elaphe taeniura. Means at constant 22, 24, 27, 30 and 32 °C, from the abstract.",
+  },
+  eggThresholds: {
+    status: "measured",
+    text: "Straight lines of 1/days on temperature from 24 to 30 °C, fitted for this project to published means of seven colubrids in the RepDevo database (Noble et al. 2018, Scientific Data): threshold 13.9-14.7 °C in four Asian ratsnakes.",
+  },
+  singleSine: {
+    status: "recalled",
+    text: "Baskerville, G. L. & Emin, P. (1969). Rapid estimation of heat accumulation from maximum and minimum temperatures. Ecology 50:514-517.",
+  },
+  seigelFitch: {
+    status: "recalled",
+    text: "Seigel, R. A. & Fitch, H. S. (1984). Ecological patterns of relative clutch mass in snakes. Oecologia 61:293-301.",
+  },
+
+  // winter
+  andrewsPough: {
+    status: "published",
+    text: "Andrews & Pough (1985). Physiological Zoology 58:214-231, eq. 2, as in published codes.",
+  },
+  restingFactor: {
+    status: "recalled",
+    text: "Andrews & Pough (1985), from memory: resting awake takes 10^0.14 times the oxygen of standard metabolism.",
+  },
+  costanzo: {
+    status: "published",
+    text: "Costanzo (1985). Physiological Zoology 58 (abstract): garter snakes at 4 °C for 165 days used 0.42 to 0.45 cal per g and day, about half of what the formula of Andrews & Pough gives.",
+  },
+  stubblefield: {
+    status: "published",
+    text: "Stubblefield, Ultsch & Secor. Meeting abstract, Society for Integrative and Comparative Biology: standard metabolism of garter snakes fell by 95 % from 30 to 5 °C.",
+  },
+  bonaGalloLicht: {
+    status: "published",
+    text: "Bona-Gallo & Licht (1983). Herpetologica 39:173-182 (abstract): what winter the females of a garter snake need to breed.",
+  },
+  chappellEllis: {
+    status: "published",
+    text: "Chappell & Ellis (1987). Journal of Comparative Physiology B 157:227-235 (abstract): Q10 of boas and pythons 2.6.",
+  },
+  beaupreZaidan: {
+    status: "published",
+    text: "Beaupre & Zaidan (2001). Physiological and Biochemical Zoology 74:757-768 (abstract): Q10 of timber rattlesnakes 3.7 to 4.8.",
+  },
+} as const satisfies Record<string, Source>;
+
+export type SourceKey = keyof typeof sources;
+
+/** A source as it is shown: its text, and where it was not read, a word on that. */
+export const citation = (key: SourceKey): string => {
+  const { status, text }: Source = sources[key];
+  return `${text}${status === "recalled" && !/from memory/i.test(text) ? " From memory." : ""}`;
+};

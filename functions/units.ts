@@ -1,0 +1,74 @@
+/** How a unit reads in imperial: `imperial = metric · factor + offset`. A difference and a rate have no offset. */
+interface Imperial {
+  readonly symbol: string;
+  readonly factor: number;
+  readonly offset: number;
+}
+
+interface UnitEntry {
+  readonly symbol: string;
+  readonly imperial?: Imperial;
+}
+
+const FEET_PER_METRE = 1 / 0.3048; // exact: international foot
+const OUNCES_PER_GRAM = 1 / 28.349523125; // exact: international avoirdupois ounce
+const INCHES_PER_MILLIMETRE = 1 / 25.4; // exact: international inch
+
+/** Every unit that a parameter or a result may have. A unit is added here once. */
+export const units = {
+  none: { symbol: "" },
+  text: { symbol: "" },
+  "true or false": { symbol: "" },
+  date: { symbol: "" },
+  "date and time": { symbol: "" },
+  celsius: { symbol: "°C", imperial: { symbol: "°F", factor: 1.8, offset: 32 } },
+  kelvin: { symbol: "K", imperial: { symbol: "°F", factor: 1.8, offset: 0 } },
+  kelvinPerKilometre: {
+    symbol: "K/km",
+    imperial: { symbol: "°F per 1000 ft", factor: 1.8 / FEET_PER_METRE, offset: 0 },
+  },
+  metre: { symbol: "m", imperial: { symbol: "ft", factor: FEET_PER_METRE, offset: 0 } },
+  kilometre: { symbol: "km" },
+  millimetre: { symbol: "mm", imperial: { symbol: "in", factor: INCHES_PER_MILLIMETRE, offset: 0 } },
+  gram: { symbol: "g", imperial: { symbol: "oz", factor: OUNCES_PER_GRAM, offset: 0 } },
+  length: { symbol: "of length" },
+  gramPerPeriod: { symbol: "g per period" },
+  litre: { symbol: "l" },
+  millilitrePerHour: { symbol: "ml/h" },
+  hectopascal: { symbol: "hPa" },
+  kilopascal: { symbol: "kPa" },
+  gramPerCubicMetre: { symbol: "g/m³" },
+  percent: { symbol: "%" },
+  percentPerDay: { symbol: "% per day" },
+  share: { symbol: "share" },
+  degree: { symbol: "°" },
+  minute: { symbol: "min" },
+  hour: { symbol: "h" },
+  day: { symbol: "days" },
+  degreeDay: { symbol: "K·days", imperial: { symbol: "°F·days", factor: 1.8, offset: 0 } },
+  degreeHour: { symbol: "K·h", imperial: { symbol: "°F·h", factor: 1.8, offset: 0 } },
+} as const satisfies Record<string, UnitEntry>;
+
+export type Unit = keyof typeof units;
+
+/** The two systems that a function with a `units` argument takes. */
+export const systems = ["metric", "imperial"] as const;
+export type System = (typeof systems)[number];
+
+const imperialOf = (unit: Unit): Imperial | undefined => (units[unit] as UnitEntry).imperial;
+
+/** What stands behind a figure of this unit: "°C", "°F per 1000 ft", or nothing. */
+export const symbol = (unit: Unit, system: System = "metric"): string =>
+  (system === "imperial" ? imperialOf(unit)?.symbol : undefined) ?? units[unit].symbol;
+
+/** A figure as the keeper gave it, in metric. Units without an imperial form pass unchanged. */
+export const toMetric = (value: number, unit: Unit, system: System): number => {
+  const imperial = system === "imperial" ? imperialOf(unit) : undefined;
+  return imperial ? (value - imperial.offset) / imperial.factor : value;
+};
+
+/** A metric figure as the keeper reads it. Units without an imperial form pass unchanged. */
+export const fromMetric = (value: number, unit: Unit, system: System): number => {
+  const imperial = system === "imperial" ? imperialOf(unit) : undefined;
+  return imperial ? value * imperial.factor + imperial.offset : value;
+};

@@ -1,0 +1,20 @@
+/** The spreadsheet engine's CommonJS files require a few packages that are ES modules only: these are transformed. */
+const esModules = [
+  "nanoid", "kdbush", "rbush", "quickselect", "cjk-regex", "unicode-regex", "regexp-util", "franc-min",
+  "trigram-utils", "n-gram", "collapse-white-space", "numfmt", "suncalc", "vega-datasets", "arquero", "@uwdata",
+  "@observablehq", "d3", "d3-[a-z-]+", "internmap", "interval-tree-1d", "isoformat", "delaunator", "robust-predicates",
+  "binary-search-bounds",
+];
+const swc = [
+  "@swc/jest",
+  { jsc: { target: "es2022", parser: { syntax: "typescript", tsx: true }, transform: { react: { runtime: "automatic" } } }, module: { type: "commonjs" } },
+];
+
+module.exports = {
+  testEnvironment: "node",
+  testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
+  transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
+  transformIgnorePatterns: [`/node_modules/(?!(${esModules.join("|")})/)`],
+  moduleNameMapper: { "^lodash-es$": "lodash", "\\.css$": "<rootDir>/tests/noStyles.cjs" },
+  workerIdleMemoryLimit: "1500MB",
+};

@@ -1,0 +1,49 @@
+import fc from "fast-check";
+import psychrolib from "psychrolib";
+import { dewPoint } from "../../../functions/air/dewPoint";
+import { callCell } from "../../call";
+import { saturation } from "../../tables/humidity.json";
+
+psychrolib.SetUnitSystem(psychrolib.SI);
+const at = (temperature: number, humidity: number): number => callCell(dewPoint, temperature, humidity) as number;
+
+// PsychroLib uses ASHRAE's vapour pressure; the two differ by up to 0.3 %, which is 0.044 K of dew point at 0 °C and less above. Below 0 °C it
+// answers the frost point over ice, so only dew points above 0 °C are held against it.
+describe("PsychroLib", () => {
+  const cases = [1, 5, 10, 15, 20, 25, 30, 35, 40].flatMap((t) =>
+    [20, 40, 60, 80, 95, 100].map((rh) => [t, rh] as const),
+  );
+  const wet = cases.filter(([t, rh]) => psychrolib.GetTDewPointFromRelHum(t, rh / 100) > 0.05);
+  test("enough of them", () => expect(wet.length).toBeGreaterThan(35));
+  test.each(wet)("%d °C and %d %%", (t, rh) =>
+    expect(Math.abs(at(t, rh) - psychrolib.GetTDewPointFromRelHum(t, rh / 100))).toBeLessThan(0.045),
+  );
+});
+
+// IAPWS-IF97: air that is saturated at the colder of two temperatures must answer it. 0.045 K for the same reason.
+describe("IAPWS-IF97", () => {
+  const pairs = saturation.flatMap((warm, i) => saturation.slice(0, i).map((cold) => [warm, cold] as const));
+  test.each(pairs)("%o has the dew point %o", (warm, cold) => {
+    const humidity = (100 * cold.pressure) / warm.pressure;
+    expect(Math.abs(at(warm.temperature, humidity) - cold.temperature)).toBeLessThan(0.045);
+  });
+});
+
+test("saturated air is at its dew point, and no dew point is above the air", () =>
+  fc.assert(
+    fc.property(
+      fc.double({ min: -45, max: 60, noNaN: true }),
+      fc.double({ min: 1, max: 100, noNaN: true }),
+      (t, rh) => {
+        expect(at(t, 100)).toBeCloseTo(t, 9);
+        expect(at(t, rh)).toBeLessThanOrEqual(t + 1e-9);
+      },
+    ),
+  ));
+
+test("0.8 for 80 % gets a message that says so", () =>
+  expect(callCell(dewPoint, 20, 0.8)).toBe(
+    "#VALUE! humidity holds 0.8: give a number from 1 to 100 %; 80 for 80 %, not 0.8",
+  ));
+
+test("in Fahrenheit", () => expect(callCell(dewPoint, 77, 80, "imperial")).toBeCloseTo(at(25, 80) * 1.8 + 32, 9));

@@ -1,0 +1,49 @@
+import fc from "fast-check";
+import psychrolib from "psychrolib";
+import { humidityAfter } from "../../../functions/air/humidityAfter";
+import { callCell } from "../../call";
+import { after } from "../../tables/humidity.json";
+
+psychrolib.SetUnitSystem(psychrolib.SI);
+const answer = (...given: readonly number[]): number => callCell(humidityAfter, ...given) as number;
+
+// IAPWS-IF97; 0.2 % of humidity, the difference between the vapour pressures. Beyond 100 the rest condenses.
+test.each(after)("IAPWS-IF97: $humidity % at $temperature °C, then $newTemperature °C", (row) =>
+  expect(
+    Math.abs(answer(row.temperature, row.humidity, row.newTemperature) - Math.min(100, row.newHumidity)),
+  ).toBeLessThan(0.2),
+);
+
+test("one of the rows condenses and one does not", () => {
+  expect(after.some(({ newHumidity }) => newHumidity > 100)).toBe(true);
+  expect(after.some(({ newHumidity }) => newHumidity < 100)).toBe(true);
+});
+
+// PsychroLib by the humidity ratio, which stays as it is: 0.2 %.
+test.each([
+  [10, 80, 26],
+  [5, 90, 20],
+  [26, 60, 20],
+  [18, 50, 30],
+])("PsychroLib: %d °C, %d %%, then %d °C", (t, rh, then) => {
+  const ratio = psychrolib.GetHumRatioFromRelHum(t, rh / 100, 95_000);
+  expect(Math.abs(answer(t, rh, then) - 100 * psychrolib.GetRelHumFromHumRatio(then, ratio, 95_000))).toBeLessThan(0.2);
+});
+
+test("unchanged where the temperature is, never above 100, and back again where nothing condensed", () =>
+  fc.assert(
+    fc.property(
+      fc.double({ min: -45, max: 60, noNaN: true }),
+      fc.double({ min: 1, max: 100, noNaN: true }),
+      fc.double({ min: -45, max: 60, noNaN: true }),
+      (t, rh, then) => {
+        expect(answer(t, rh, t)).toBeCloseTo(rh, 9);
+        const later = answer(t, rh, then);
+        expect(later).toBeLessThanOrEqual(100);
+        if (later < 100 && later >= 1) expect(answer(then, later, t)).toBeCloseTo(rh, 6);
+      },
+    ),
+  ));
+
+test("0.8 for 80 % gets a message that says so", () =>
+  expect(callCell(humidityAfter, 20, 0.8, 25)).toMatch(/humidity holds 0.8: .*; 80 for 80 %, not 0.8$/));

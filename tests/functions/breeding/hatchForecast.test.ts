@@ -1,0 +1,169 @@
+import fc from "fast-check";
+import { hatchForecast } from "../../../functions/breeding/hatchForecast";
+import { incubationDays } from "../../../functions/breeding/incubationDays";
+import { call, callCell, down } from "../../call";
+import { duJi, fits } from "../../tables/incubation.json";
+
+const LAID = 46_193; // 2026-06-20
+
+const run = (length: number) => Array.from({ length }, (_, i) => LAID + i);
+const forecast = (dates: readonly unknown[], temperatures: readonly unknown[], ...base: unknown[]) =>
+  call(hatchForecast, LAID, down(dates), down(temperatures), ...base)[0] as [number, number, number];
+
+describe("at constant temperature", () => {
+  // Half a day: the date is whole, INCUBATIONDAYS is not. 1e-9 for the sums.
+  test("it is INCUBATIONDAYS, after one day of readings, after many, and after hatching", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 23, max: 31, noNaN: true }),
+        fc.double({ min: 30, max: 120, noNaN: true }),
+        fc.double({ min: 23, max: 31, noNaN: true }),
+        fc.double({ min: 5, max: 20, noNaN: true }),
+        fc.integer({ min: 1, max: 250 }),
+        (temperature, baseDays, baseTemperature, threshold, read) => {
+          const days = callCell(incubationDays, temperature, baseDays, baseTemperature, threshold) as number;
+          const [developed, hatching, outside] = forecast(
+            run(read),
+            Array(read).fill(temperature),
+            baseDays,
+            baseTemperature,
+            threshold,
+          );
+          expect(developed).toBeCloseTo(Math.min(1, read / days), 9);
+          expect(Math.abs(hatching - LAID - days)).toBeLessThanOrEqual(0.5 + 1e-6);
+          expect(Number.isInteger(hatching)).toBe(true);
+          expect(outside).toBe(0);
+        },
+      ),
+    );
+  });
+
+  test("practice: 55 to 65 days at 26 °C", () => {
+    expect(forecast(run(10), Array(10).fill(26), 55)[1]).toBe(LAID + 55);
+    expect(forecast(run(10), Array(10).fill(26), 65)[1]).toBe(LAID + 65);
+  });
+});
+
+describe("at 32 °C, where no more than 31 °C is counted", () => {
+  // 1 %: Du & Ji 2008 print 50.5 days; the straight line without a ceiling would end at 47.9.
+  test("from 66.3 days at 27 °C to Du & Ji 2008", () => {
+    const published = duJi.find(({ temperature }) => temperature === 32)?.days as number;
+    const [developed, hatching, outside] = forecast(run(60), Array(60).fill(32), 66.3, 27);
+    expect(developed).toBe(1);
+    expect(Math.abs((hatching - LAID) / published - 1)).toBeLessThan(0.01 + 0.5 / published);
+    expect(outside).toBe(hatching - LAID);
+  });
+
+  // 4 %: published means at 32 °C of Asian ratsnakes, relative to 26 °C.
+  test.each(fits.filter(({ asianRatsnake, at32 }) => asianRatsnake && at32))("$species", ({ at32 }) => {
+    const [, hatching] = forecast(run(100), Array(100).fill(32), 100);
+    expect(Math.abs((hatching - LAID) / (100 * (at32 as number)) - 1)).toBeLessThan(0.04);
+  });
+});
+
+test("a warm week shortens, a cool week lengthens, each by what it adds", () => {
+  // 20 days at 26 °C are 20/60; then 10 days at 29 °C are 15/12 of that a day: 12.5/60. The last week goes on at 29 °C.
+  const [developed, hatching] = forecast(run(30), [...Array(20).fill(26), ...Array(10).fill(29)], 60);
+  expect(developed).toBeCloseTo(32.5 / 60, 12);
+  expect(hatching).toBe(LAID + 30 + 22); // 27.5 days at 26 °C are left, 22 at 29 °C
+});
+
+test("only the last seven days decide how it goes on", () => {
+  const cool = forecast(run(27), [...Array(20).fill(24), ...Array(7).fill(26)], 60);
+  expect(cool[0]).toBeCloseTo((20 * 10 + 7 * 12) / (60 * 12), 12);
+  expect(cool[1]).toBe(Math.round(LAID + 27 + 60 * (1 - cool[0])));
+});
+
+test("below the threshold nothing develops, and nothing is undone", () => {
+  const [developed, , outside] = forecast(run(20), [...Array(10).fill(26), ...Array(10).fill(8)], 60);
+  expect(developed).toBeCloseTo(10 / 60, 12);
+  expect(outside).toBe(10);
+});
+
+test("no date from a week outside 23-31 °C, but still the share and the days", () => {
+  const dates = run(20);
+  expect(call(hatchForecast, LAID, down(dates), down([...Array(13).fill(26), ...Array(7).fill(21)]), 60)[0]).toEqual([
+    expect.closeTo((13 * 12 + 7 * 7) / (60 * 12), 12),
+    "#VALUE! temperatures of the last week average 21 °C, outside 23-31 °C: no date can be given",
+    7,
+  ]);
+});
+
+describe("messy logs", () => {
+  test("rows out of order, missing temperatures and several readings a day", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 23, max: 31, noNaN: true }), { minLength: 3, maxLength: 40 }),
+        fc.infiniteStream(fc.nat()),
+        (means, keys) => {
+          const days = run(means.length);
+          const plain = forecast(days, means, 60);
+          const messy = days
+            .flatMap((day, i) => [
+              { day: day + 0.25, temperature: (means[i] as number) - 0.5 },
+              { day: day + 0.75, temperature: (means[i] as number) + 0.5 },
+              { day, temperature: null },
+            ])
+            .map((row) => ({ ...row, key: keys.next().value as number }))
+            .sort((a, b) => a.key - b.key);
+          const answered = forecast(
+            messy.map(({ day }) => day),
+            messy.map(({ temperature }) => temperature),
+            60,
+          );
+          expect(answered[0]).toBeCloseTo(plain[0], 9);
+          expect(Math.abs(answered[1] - plain[1])).toBeLessThanOrEqual(1); // a mean of two may round across midnight
+        },
+      ),
+    );
+  });
+
+  test("readings from before laying, of an older clutch, are not counted", () => {
+    const older = [LAID - 9, LAID - 1];
+    expect(forecast([...older, ...run(10)], [30, 30, ...Array(10).fill(26)], 60)).toEqual(
+      forecast(run(10), Array(10).fill(26), 60),
+    );
+    expect(call(hatchForecast, LAID, down(older), down([30, 30]), 60)[0]?.[0]).toBe(
+      "#N/A dates has no reading since 2026-06-20, when the eggs were laid",
+    );
+  });
+
+  test("up to seven days without a reading lie on a straight line, and before the first reading it is that one", () => {
+    const bridged = forecast([LAID, LAID + 8], [24, 28], 60);
+    expect(bridged).toEqual(forecast(run(9), [24, 24.5, 25, 25.5, 26, 26.5, 27, 27.5, 28], 60));
+    expect(forecast([LAID + 7], [26], 60)).toEqual(forecast(run(8), Array(8).fill(26), 60));
+  });
+
+  test("a longer gap is refused with its dates, at the start too", () => {
+    const wanted = (from: string, to: string) =>
+      `#VALUE! dates has no reading from ${from} to ${to}: give one at least every 8 days`;
+    expect(call(hatchForecast, LAID, down([LAID, LAID + 9]), down([26, 26]), 60)[0]?.[0]).toBe(
+      wanted("2026-06-21", "2026-06-28"),
+    );
+    expect(call(hatchForecast, LAID, down([LAID + 8]), down([26]), 60)[0]?.[0]).toBe(
+      wanted("2026-06-20", "2026-06-27"),
+    );
+  });
+
+  test("a gap after hatching is of no matter", () => {
+    const [developed, hatching] = forecast([...run(60), LAID + 200], [...Array(60).fill(26), 26], 55);
+    expect([developed, hatching]).toEqual([1, LAID + 55]);
+  });
+
+  test("a temperature without a date, lists that do not fit, and text", () => {
+    const first = (...given: unknown[]) => call(hatchForecast, LAID, ...given)[0]?.[0];
+    expect(first(down([LAID, null]), down([26, 26]), 60)).toBe("#N/A row 2 of dates is blank");
+    expect(first(down(run(3)), down([26, 26]), 60)).toBe(
+      "#VALUE! dates holds 3 cells and temperatures 2: give as many of each",
+    );
+    expect(first(down(run(2)), down([26, "26C"]), 60)).toMatch(/^#VALUE! row 2 of temperatures holds '26C'/);
+    expect(first(down(run(2)), down([26, 26]), null)).toBe("#N/A baseDays is blank");
+  });
+});
+
+test("several clutches in one incubator: a row for each", () => {
+  const answers = call(hatchForecast, down([LAID, LAID + 5, null]), down(run(20)), down(Array(20).fill(26)), 60);
+  expect(answers[0]).toEqual([expect.closeTo(20 / 60, 12), LAID + 60, 0]);
+  expect(answers[1]).toEqual([expect.closeTo(15 / 60, 12), LAID + 65, 0]);
+  expect(answers[2]).toEqual(["#N/A laid is blank", "#N/A laid is blank", "#N/A laid is blank"]);
+});

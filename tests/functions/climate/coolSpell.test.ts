@@ -1,0 +1,97 @@
+import fc from "fast-check";
+import { coolSpell } from "../../../functions/climate/coolSpell";
+import { onDate } from "../../../functions/climate/onDate";
+import { seasonShift } from "../../../functions/climate/seasonShift";
+import { isoOf, serial, serialOfIso } from "../../../functions/dates";
+import { call, down } from "../../call";
+import { lebanonDays, lebanonMonths } from "../../normals";
+
+const LEBANON = lebanonMonths.mean;
+const spell = (...given: readonly unknown[]): unknown[] => {
+  const [first, last, days] = call(coolSpell, ...given)[0] as [number, number, number];
+  return typeof first === "number" ? [isoOf(first), isoOf(last), days] : [first];
+};
+
+/**
+ * NOAA daily normals 1991-2020, Lebanon NH (US Government work): the longest run of days below each threshold, found in
+ * the daily normals themselves. The curve is up to 0.2 K off them and moves 0.2 K a day or faster where it crosses, so
+ * two days; at the shallow bottom of the year (-6 °C), five.
+ */
+describe("NOAA daily normals 1991-2020", () => {
+  const normals = lebanonDays.mean;
+  const longest = (threshold: number): { start: number; days: number } => {
+    const runs = normals.map((_, start) => {
+      let days = 0;
+      while (days < 366 && (normals[(start + days) % 366] as number) < threshold) days++;
+      return { start, days };
+    });
+    return runs.reduce((best, run) => (run.days > best.days ? run : best));
+  };
+  test.each([
+    [10, 2],
+    [8, 2],
+    [5, 2],
+    [0, 2],
+    [-6, 5],
+  ])("below %d °C, within %i days", (threshold, within) => {
+    const { start, days } = longest(threshold);
+    const [first, , length] = call(coolSpell, [LEBANON], threshold, 2027)[0] as [number, number, number];
+    const began = first - serial(first < serial(2028, 1, 1) ? 2027 : 2028, 1, 1);
+    expect(Math.abs(began - start)).toBeLessThanOrEqual(within);
+    expect(Math.abs(length - days)).toBeLessThanOrEqual(within);
+  });
+});
+
+test("begins in the year that is given, and may run over the new year", () => {
+  const [first, last] = spell([LEBANON], 5, 2026) as [string, string];
+  expect([first.slice(0, 4), last.slice(0, 4)]).toEqual(["2026", "2027"]);
+});
+
+test("a southern year has its spell inside the year", () => {
+  const southern = call(seasonShift, [LEBANON])[0];
+  const [first, last] = spell([southern], 5, 2026) as [string, string];
+  expect([first.slice(0, 4), last.slice(0, 4)]).toEqual(["2026", "2026"]);
+});
+
+test("below all the year round: the year", () =>
+  expect(spell([LEBANON], 30, 2028)).toEqual(["2028-01-01", "2028-12-31", 366]));
+
+test("never below: the coldest day is told", () =>
+  expect(spell([LEBANON], -9)[0]).toMatch(
+    /^#N\/A months never fall below -9: the coldest day is 2026-01-\d\d with -7\.\d$/,
+  ));
+
+test("a column of thresholds, a row each; colder is shorter", () => {
+  const rows = call(coolSpell, [LEBANON], down([10, 5, 0]), 2026);
+  expect(rows).toHaveLength(3);
+  const days = rows.map(([, , length]) => length as number);
+  expect(days).toEqual([...days].sort((one, other) => other - one));
+});
+
+test("of two spells the longer one counts", () => {
+  const twice = [0, 0, 10, 10, 0, 0, 0, 10, 10, 10, 10, 10];
+  const [first, last] = spell([twice], 5, 2026) as [string, string];
+  // May to July, but for the days on which the curve turns in and out.
+  expect(Math.abs((serialOfIso(first) as number) - serial(2026, 5, 1))).toBeLessThanOrEqual(3);
+  expect(Math.abs((serialOfIso(last) as number) - serial(2026, 7, 31))).toBeLessThanOrEqual(3);
+});
+
+test("every day of the spell is below, the days around it are not", () =>
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: -20, max: 30 }), { minLength: 12, maxLength: 12 }),
+      fc.integer({ min: -15, max: 25 }),
+      fc.integer({ min: 1990, max: 2040 }),
+      (months, threshold, year) => {
+        const [first, last, days] = call(coolSpell, [months], threshold, year)[0] as [number, number, number];
+        if (typeof first !== "number" || days >= 365) return;
+        const around = Array.from({ length: days + 2 }, (_, i) => first - 1 + i);
+        const isBelow = call(onDate, [months], down(around)).map(([value]) => (value as number) < threshold);
+        expect(last - first + 1).toBe(days);
+        expect(isBelow.slice(1, -1)).not.toContain(false);
+        expect(isBelow.at(-1)).toBe(false);
+        // A spell of another year's calendar may begin on new year's day itself.
+        if (first !== serial(year, 1, 1)) expect(isBelow[0]).toBe(false);
+      },
+    ),
+  ));

@@ -1,0 +1,67 @@
+import { stationRank } from "../../../functions/climate/stationRank";
+import { greatCircle } from "../../../functions/climate/shared/greatCircle";
+import { stationScore } from "../../../functions/climate/shared/stationRule";
+import { call, callCell } from "../../call";
+import { rows as pairs } from "../../tables/stationPairs.json";
+
+/**
+ * Held against distances of CLIMAT station pairs, to 0.1 km, worked out apart from this project. 0.6 % and a rounding: a sphere is at
+ * most 0.56 % off the ellipsoid, and the latitudes are given to 0.01°, about 1 km.
+ */
+test.each(pairs)("$low is $km km from $high", ({ lowLatitude, lowLongitude, highLatitude, highLongitude, km }) =>
+  expect(Math.abs(greatCircle(lowLatitude, lowLongitude, highLatitude, highLongitude) - km)).toBeLessThan(
+    0.006 * km + 0.1,
+  ),
+);
+
+// A quarter of a meridian is 10 002 km on the ellipsoid; round the date line the short way counts.
+test("far distances", () => {
+  expect(greatCircle(0, 0, 90, 0)).toBeCloseTo(10_007.5, 0);
+  expect(greatCircle(0, 179.5, 0, -179.5)).toBeCloseTo(111.2, 1);
+  expect(greatCircle(10, 20, 10, 20)).toBe(0);
+  expect(greatCircle(30, 0, -30, 180)).toBeCloseTo(20_015, 0);
+});
+
+const stations = [
+  ["Far in the band (invented)", 1500, 46, 18],
+  ["Near below (invented)", 900, 46.1, 11.1],
+  ["Near in the band (invented)", 1300, 46.2, 11.2],
+  ["Valley (invented)", 60, 46.1, 11.1],
+];
+
+test("best first: gap and distance both count", () => {
+  const ranked = call(stationRank, stations, 1200, 1800, 46, 11);
+  expect(ranked.map(([name]) => name)).toEqual([
+    "Near in the band (invented)",
+    "Near below (invented)",
+    "Valley (invented)",
+    "Far in the band (invented)",
+  ]);
+  expect(ranked.map(([, gap]) => gap)).toEqual([0, -300, -1140, 0]);
+  expect(ranked.map(([, , , verdict]) => verdict)).toEqual([
+    "In the band; near",
+    "A little below: correct it; near",
+    "Far below: shows the season, not the degrees; near",
+    "In the band; far off, may be another climate",
+  ]);
+});
+
+// The rule is common practice, no source: 100 m of gap count as 10 km.
+test("100 m weigh as 10 km, above as below", () => {
+  expect(stationScore(100, 0)).toBeCloseTo(stationScore(0, 10), 12);
+  expect(stationScore(-100, 5)).toBeCloseTo(stationScore(100, 5), 12);
+});
+
+test("blank rows are left out, half a row is asked for", () => {
+  expect(call(stationRank, [...stations.slice(0, 2), [null, "", null, null]], 1200, 1800, 46, 11)).toHaveLength(2);
+  expect(callCell(stationRank, [["Pass (invented)", null, 46, 11]], 1200, 1800, 46, 11)).toBe(
+    "#N/A elevation in row 1 of stations is blank",
+  );
+  expect(callCell(stationRank, [["Pass (invented)", 1500, 96, 11]], 1200, 1800, 46, 11)).toMatch(
+    /^#VALUE! latitude in row 1 of stations holds 96: give a number from -90 to 90/,
+  );
+  expect(callCell(stationRank, [["Pass (invented)", 1500]], 1200, 1800, 46, 11)).toMatch(/give rows of 4 cells/);
+});
+
+test("a band upside down is refused", () =>
+  expect(callCell(stationRank, stations, 1800, 1200, 46, 11)).toMatch(/^#VALUE! bandLow holds 1800 m, above bandHigh/));

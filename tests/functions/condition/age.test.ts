@@ -1,0 +1,62 @@
+import { DATEDIF } from "@formulajs/formulajs";
+import { addMonths } from "date-fns";
+import fc from "fast-check";
+import { age } from "../../../functions/condition/age";
+import { dateOf, FIRST_DAY, serialOf } from "../../../functions/dates";
+import { callCell } from "../../call";
+
+const day = fc.integer({ min: FIRST_DAY, max: 80_000 });
+const span = fc.tuple(day, day).map(([a, b]) => [Math.min(a, b), Math.max(a, b)] as const);
+
+test("months and days as DATEDIF of formulajs counts them, for birthdays that every month has", () => {
+  const local = (serial: number) => {
+    const date = dateOf(serial);
+    return new Date(date.getFullYear(), date.getMonth(), date.getDate());
+  };
+  fc.assert(
+    fc.property(
+      span.filter(([born]) => dateOf(born).getDate() <= 28),
+      ([born, on]) => {
+        expect(callCell(age, born, on)).toBe(DATEDIF(local(born), local(on), "M"));
+        expect(callCell(age, born, on, "days")).toBe(on - born);
+      },
+    ),
+  );
+});
+
+// by definition: the most whole months that can be added to the birthday without passing the day
+test("so many months have passed, and not one more, whatever the birthday", () => {
+  fc.assert(
+    fc.property(span, ([born, on]) => {
+      const months = callCell(age, born, on) as number;
+      expect(serialOf(addMonths(dateOf(born), months))).toBeLessThanOrEqual(on);
+      expect(serialOf(addMonths(dateOf(born), months + 1))).toBeGreaterThan(on);
+      expect(callCell(age, born, on, "years")).toBe(Math.floor(months / 12));
+      expect(callCell(age, born, on, "weeks")).toBe(Math.floor((on - born) / 7));
+    }),
+  );
+});
+
+test.each([
+  ["2024-02-29", "2025-02-27", "years", 0],
+  ["2024-02-29", "2025-02-28", "years", 1],
+  ["2024-02-29", "2028-02-28", "years", 3],
+  ["2024-02-29", "2028-02-29", "years", 4],
+  ["2026-01-31", "2026-02-27", "months", 0],
+  ["2026-01-31", "2026-02-28", "months", 1],
+  ["2026-08-31", "2026-09-30", "months", 1],
+  ["2026-08-31", "2026-11-29", "months", 2],
+  ["2026-08-31", "2026-11-30", "months", 3],
+  ["2026-08-14", "2026-08-14", "days", 0],
+])("at the ends of months: born %s, on %s, %s", (born, on, unit, wanted) => {
+  expect(callCell(age, born, on, unit)).toBe(wanted);
+});
+
+test("what cannot be answered", () => {
+  expect(callCell(age, "2026-08-14", "2026-08-13")).toBe(
+    "#VALUE! on is 2026-08-13, before born: give a day from 2026-08-14 on",
+  );
+  expect(callCell(age, "2026-08-14", "2027-08-14", "moons")).toMatch(/^#VALUE! unit holds 'moons'/);
+  expect(callCell(age, "2026-08-14", null)).toBe("#N/A on is blank");
+  expect(callCell(age, null, null)).toBe("");
+});

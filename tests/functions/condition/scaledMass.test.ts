@@ -1,0 +1,123 @@
+import fc from "fast-check";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { scaledMass } from "../../../functions/condition/scaledMass";
+import { call, callCell, down } from "../../call";
+import table from "../../tables/scaledMass.json";
+
+interface Bird {
+  readonly Species: string;
+  readonly "Body Mass (g)": number | null;
+  readonly "Flipper Length (mm)": number | null;
+}
+
+/** Palmer penguins (CC0), as vega-datasets packs them; two of them were not measured. */
+const penguins = JSON.parse(
+  readFileSync(join(__dirname, "../../../node_modules/vega-datasets/data/penguins.json"), "utf8"),
+) as readonly Bird[];
+const flock = (birds: readonly Bird[]) => ({
+  masses: birds.map((bird) => bird["Body Mass (g)"]),
+  lengths: birds.map((bird) => bird["Flipper Length (mm)"]),
+});
+const datasets: Record<string, { masses: readonly (number | null)[]; lengths: readonly (number | null)[] }> = {
+  penguins_all: flock(penguins),
+  penguins_Adelie: flock(penguins.filter(({ Species }) => Species === "Adelie")),
+  women: table.women,
+  trees_vol_girth: table.trees_vol_girth,
+};
+
+// Tolerance 1e-8 relative, as in the table: exact algebra, figures printed to ten decimals.
+describe.each(table.fits)("$dataset, against R smatr 3.4-8", ({ dataset, animals, exponent, length }) => {
+  const { masses, lengths } = datasets[dataset] as (typeof datasets)[string];
+  const answers = call(scaledMass, down(masses), down(lengths)).flat();
+  const measured = masses.flatMap((mass, i) =>
+    mass === null ? [] : [{ mass, scaled: answers[i], length: lengths[i] as number }],
+  );
+
+  test("as many animals, and an empty cell for each that was not measured", () => {
+    expect(measured.length).toBe(animals);
+    expect(answers.filter((answer) => answer === "").length).toBe(masses.length - animals);
+  });
+
+  test("the rows", () => {
+    const rows = table.rows.filter((row) => row.dataset === dataset);
+    expect(rows.length).toBe(3);
+    for (const row of rows) {
+      const found = measured[row.entry - 1];
+      expect([found?.mass, found?.length]).toEqual([row.mass, row.length]);
+      expect(Math.abs((found?.scaled as number) / row.scaled - 1)).toBeLessThan(1e-8);
+    }
+  });
+
+  test("the exponent and the mean length given change nothing", () => {
+    const given = call(scaledMass, down(masses), down(lengths), length, exponent).flat();
+    for (const [i, answer] of answers.entries()) {
+      if (answer === "") expect(given[i]).toBe("");
+      else expect(Math.abs((given[i] as number) / (answer as number) - 1)).toBeLessThan(1e-8);
+    }
+  });
+});
+
+// by definition
+test("bodies of one shape scale to one mass with the exponent 3, and so they do with their own", () => {
+  fc.assert(
+    fc.property(
+      fc.uniqueArray(fc.integer({ min: 300, max: 2000 }), { minLength: 3, maxLength: 20 }),
+      fc.double({ min: 100, max: 1500, noNaN: true }),
+      (lengths, reference) => {
+        const masses = lengths.map((length) => 4e-7 * length ** 3);
+        const wanted = 4e-7 * reference ** 3;
+        for (const exponent of [3, undefined]) {
+          for (const [scaled] of call(scaledMass, down(masses), down(lengths), reference, exponent)) {
+            expect(Math.abs((scaled as number) / wanted - 1)).toBeLessThan(1e-6);
+          }
+        }
+      },
+    ),
+  );
+});
+
+test("an animal at the reference length keeps its mass, and one animal is enough where the exponent is given", () => {
+  expect(callCell(scaledMass, 250, 900, 900, 2.9)).toBeCloseTo(250, 12);
+});
+
+test("the answer lies as the masses lie", () => {
+  expect(call(scaledMass, [[200, 250, 300]], [[800, 900, 1000]], 900, 3)[0]).toHaveLength(3);
+});
+
+test("missing weights: a row with one figure says which is blank, and counts for nothing", () => {
+  const [masses, lengths] = [
+    [200, 250, 300, 240],
+    [800, 900, 1000, 880],
+  ] as const;
+  const plain = call(scaledMass, down(masses), down(lengths)).flat();
+  const messy = call(
+    scaledMass,
+    down([200, null, 250, 300, 777, null, 240]),
+    down([800, 850, 900, 1000, null, null, 880]),
+  );
+  expect(messy.flat()).toEqual([
+    plain[0],
+    "#N/A row 2 of masses is blank",
+    plain[1],
+    plain[2],
+    "#N/A row 5 of lengths is blank",
+    "",
+    plain[3],
+  ]);
+});
+
+test("what cannot be answered", () => {
+  expect(callCell(scaledMass, down([200, 300]), down([800, 900, 1000]))).toBe(
+    "#VALUE! masses holds 2 cells and lengths 3: give as many of each",
+  );
+  expect(callCell(scaledMass, down([200, 300]), down([800, 900]))).toBe(
+    "#N/A masses holds 2 with a length: give three, or an exponent",
+  );
+  const unsure =
+    "#VALUE! masses do not rise with lengths as bodies do: give animals of more different lengths, or an exponent";
+  expect(callCell(scaledMass, down([300, 250, 200]), down([800, 900, 1000]))).toBe(unsure); // falls
+  expect(callCell(scaledMass, down([300, 250, 200]), down([800, 800, 800]))).toBe(unsure); // one length
+  expect(callCell(scaledMass, down([200, 200, 200]), down([800, 900, 1000]))).toBe(unsure); // one mass
+  expect(callCell(scaledMass, down([200, 250, 300]), down([900, 901, 902]))).toBe(unsure); // exponent of 180
+});

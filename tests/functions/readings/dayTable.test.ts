@@ -1,0 +1,279 @@
+import fc from "fast-check";
+import { serial, serialOfIso } from "../../../functions/dates";
+import { dayTable } from "../../../functions/readings/dayTable";
+import { call, callCell, down } from "../../call";
+import { anyLog, anyMixedLog, grouped, seattle, worcester, type Log } from "./logs";
+
+type Row = readonly [number, number, number, number, number, number, number, number];
+const answer = ({ times, temperatures }: Log): readonly Row[] =>
+  call(dayTable, down(times), down(temperatures)) as unknown as readonly Row[];
+
+const at = (text: string): number => serialOfIso(text) as number;
+
+/**
+ * NOAA hourly normals, grouped by arquero and Seattle hourly normals, grouped by arquero: high, low and count must agree
+ * exactly. Readings on the full hour, all there: the area under the lines differs from the plain mean by exactly the
+ * half-weights of the two midnights, (T24 - T0)/48, worked out here from the readings. 1e-9 K for rounding.
+ */
+describe.each([
+  ["NOAA hourly normals of Worcester", worcester],
+  ["Seattle hourly normals", seattle],
+] as const)("%s", (_, load) => {
+  const log = load();
+  const rows = answer(log);
+  const days = grouped(log);
+  const readingAt = new Map(log.times.map((time, i) => [Math.round(time * 24), log.temperatures[i] as number]));
+
+  test("the same highs, lows and counts as an independent group-by", () => {
+    expect(rows.length).toBe(365);
+    expect(rows.map(([day, high, low, , , , readings]) => [day, high, low, readings])).toEqual(
+      days.map(({ day, high, low, readings }) => [day, high, low, readings]),
+    );
+  });
+
+  test("fluctuation and mid-point follow from high and low; nothing is skipped", () => {
+    for (const [, high, low, fluctuation, mid, , , skipped] of rows) {
+      expect([fluctuation, mid, skipped]).toEqual([high - low, (high + low) / 2, 0]);
+    }
+  });
+
+  test("the mean is the group-by's, but for the half-weights of the two midnights", () => {
+    let compared = 0;
+    for (const [i, [day, , , , , mean]] of rows.entries()) {
+      const [from, to] = [readingAt.get(day * 24), readingAt.get((day + 1) * 24)];
+      if (from === undefined || to === undefined || days[i]?.readings !== 24) continue;
+      expect(Math.abs(mean - ((days[i]?.plainMean ?? NaN) + (to - from) / 48))).toBeLessThan(1e-9);
+      compared++;
+    }
+    expect(compared).toBeGreaterThan(350);
+  });
+
+  test("the means of all days, weighed by the hours they cover, are the area under the whole record", () => {
+    let [area, hours] = [0, 0];
+    for (let i = 1; i < log.times.length; i++) {
+      const length = (log.times[i] as number) - (log.times[i - 1] as number);
+      area += (((log.temperatures[i - 1] as number) + (log.temperatures[i] as number)) / 2) * length * 24;
+      hours += length * 24;
+    }
+    // No time between two readings is over 180 minutes here, so every day but the first and last is covered whole.
+    const covered = (day: number): number => {
+      const [first, last] = [log.times[0] as number, log.times.at(-1) as number];
+      return (Math.min(day + 1, last) - Math.max(day, first)) * 24;
+    };
+    const total = rows.reduce((sum, [day, , , , , mean]) => sum + mean * covered(day), 0);
+    expect(Math.abs(total - area)).toBeLessThan(1e-5);
+    expect(Math.abs(rows.reduce((sum, [day]) => sum + covered(day), 0) - hours)).toBeLessThan(1e-6);
+  });
+});
+
+/**
+ * Mid-point less mean and less median of the same Seattle hourly normals, by month, as pandas 1.5.3 works them out from
+ * plain hourly means; it counts the 23 hours of 1 January, which begins at 01:00. 0.01 K: in a month the half-weights of
+ * the midnights cancel but for its two ends.
+ */
+const MID_LESS_MEAN = [
+  0.3447346891, 0.3598214286, 0.3044354839, 0.2066666667, 0.1569892473, 0.1551388889, 0.1819892473, 0.3147849462,
+  0.4268055556, 0.4662634409, 0.3152777778, 0.3322580645,
+];
+test("the mid-point stands above the true mean by as much as it is known to, month by month", () => {
+  const rows = answer(seattle());
+  for (const [month, wanted] of MID_LESS_MEAN.entries()) {
+    const days = rows.filter(([day]) => day >= serial(2010, month + 1, 1) && day < serial(2010, month + 2, 1));
+    const difference = days.reduce((sum, [, , , , mid, mean]) => sum + mid - mean, 0) / days.length;
+    expect(Math.abs(difference - wanted)).toBeLessThan(0.01);
+  }
+});
+
+describe("properties", () => {
+  test("the order of the rows does not matter", () => {
+    fc.assert(
+      fc.property(anyMixedLog, ([log, mixed]) => expect(answer(mixed)).toEqual(answer(log))),
+      { numRuns: 300 },
+    );
+  });
+
+  test("high, low and count are those of the group-by, whatever the times", () => {
+    fc.assert(
+      fc.property(anyLog, (log) => {
+        expect(answer(log).map(([day, high, low, , , , readings]) => [day, high, low, readings])).toEqual(
+          grouped(log).map(({ day, high, low, readings }) => [day, high, low, readings]),
+        );
+      }),
+    );
+  });
+
+  test("a mean lies within the readings; a constant is its own mean", () => {
+    fc.assert(
+      fc.property(anyLog, (log) => {
+        const least = Math.min(...log.temperatures);
+        const most = Math.max(...log.temperatures);
+        for (const [, , , , , mean] of answer(log)) {
+          expect(mean).toBeGreaterThanOrEqual(least - 1e-9);
+          expect(mean).toBeLessThanOrEqual(most + 1e-9);
+        }
+        for (const [, , , , , mean] of answer({ ...log, temperatures: log.times.map(() => 21.5) })) {
+          expect(mean).toBeCloseTo(21.5, 9);
+        }
+      }),
+    );
+  });
+
+  test("a reading added on the straight line between two others changes no mean", () => {
+    const times = Array.from({ length: 49 }, (_, i) => 46_000 + i / 24);
+    const temperatures = times.map((_, i) => ((i * 7919) % 130) / 10);
+    const middle = times.slice(1).map((time, i) => (time + (times[i] as number)) / 2);
+    const half = temperatures.slice(1).map((one, i) => (one + (temperatures[i] as number)) / 2);
+    const before = answer({ times, temperatures });
+    const after = answer({ times: [...times, ...middle], temperatures: [...temperatures, ...half] });
+    for (const [i, row] of before.entries()) expect(row[5]).toBeCloseTo((after[i] as Row)[5], 9);
+  });
+
+  test("every row is counted once: read, skipped, or beside no time", () => {
+    const cell = fc.constantFrom<unknown>(20.5, 18, null, "", "lost", "21.5", true);
+    const time = fc.constantFrom<unknown>(46_000.25, 46_001.5, "2026-11-02T08:00", null, "noon");
+    fc.assert(
+      fc.property(fc.array(fc.tuple(time, cell), { minLength: 1, maxLength: 40 }), (rows) => {
+        const counts = call(dayTable, down(rows.map(([one]) => one)), down(rows.map(([, one]) => one)));
+        const isTime = (one: unknown): boolean => typeof one === "number" || String(one).startsWith("2026");
+        const isFigure = (one: unknown): boolean => typeof one === "number" || one === "21.5";
+        const wanted = rows.filter(([one, two]) => isTime(one) || isFigure(two)).length;
+        fc.pre(rows.some(([one, two]) => isTime(one) && isFigure(two)));
+        expect(counts.reduce((sum, row) => sum + Number(row[6]) + Number(row[7]), 0)).toBe(wanted);
+      }),
+    );
+  });
+});
+
+describe("gaps", () => {
+  const hourly = (from: number, hours: readonly number[]): number[] => hours.map((hour) => from + hour / 24);
+
+  test("a gap is not bridged: only what is covered counts", () => {
+    // 0:00 to 5:00 at 10 °C, then silence to 20:00, then 20 °C up to 23:00: five hours and three.
+    const times = hourly(46_000, [0, 1, 2, 3, 4, 5, 20, 21, 22, 23]);
+    const temperatures = times.map((time) => (time < 46_000.5 ? 10 : 20));
+    expect(answer({ times, temperatures })[0]?.[5]).toBeCloseTo((5 * 10 + 3 * 20) / 8, 9);
+  });
+
+  test("180 minutes are joined, 181 are not", () => {
+    const mean = (gap: number): number => {
+      const minutes = [0, 10, 20, 30, 40, 50, 60, 60 + gap];
+      return answer({
+        times: minutes.map((minute) => 46_000 + minute / 1440),
+        temperatures: minutes.map((minute) => (minute > 60 ? 30 : 10)),
+      })[0]?.[5] as number;
+    };
+    expect(mean(180)).toBeCloseTo((60 * 10 + 180 * 20) / 240, 6);
+    expect(mean(181)).toBeCloseTo(10, 9);
+  });
+
+  test("a line over midnight is cut at midnight", () => {
+    // 23:00 at 10 °C and 01:00 at 20 °C meet at 15 °C; the lines before and after are level.
+    const times = hourly(46_000, [16, 17, 18, 19, 20, 21, 22, 23, 25, 26, 27, 28, 29, 30, 31, 32]);
+    const temperatures = times.map((time) => (time < 46_001 ? 10 : 20));
+    const [first, second] = answer({ times, temperatures });
+    expect(first?.[5]).toBeCloseTo((7 * 10 + 12.5) / 8, 9);
+    expect(second?.[5]).toBeCloseTo((17.5 + 7 * 20) / 8, 9);
+  });
+});
+
+describe("few readings", () => {
+  test("one reading a day", () => {
+    const times = [0.5, 1.5, 2.5].map((day) => 46_000 + day);
+    expect(answer({ times, temperatures: [10, 20, 12] })).toEqual([
+      [46_000, 10, 10, 0, 10, 10, 1, 0],
+      [46_001, 20, 20, 0, 20, 20, 1, 0],
+      [46_002, 12, 12, 0, 12, 12, 1, 0],
+    ]);
+  });
+
+  test("three a day: their plain mean", () => {
+    const times = [8, 14, 20].map((hour) => 46_000 + hour / 24);
+    expect(answer({ times, temperatures: [16, 25, 19] })).toEqual([[46_000, 25, 16, 9, 20.5, 20, 3, 0]]);
+  });
+
+  test("one reading alone", () => {
+    expect(call(dayTable, at("2026-11-02T08:00"), 21)).toEqual([[at("2026-11-02"), 21, 21, 0, 21, 21, 1, 0]]);
+  });
+});
+
+describe("cells that cannot be read", () => {
+  const day = at("2026-11-02");
+  const times = ["2026-11-02T08:00", "2026-11-02T09:00", "2026-11-02T10:00", "2026-11-02T11:00"];
+
+  test("are skipped and counted, and never read as 0", () => {
+    expect(call(dayTable, down(times), down([20, null, "lost", 22]))).toEqual([[day, 22, 20, 2, 21, 21, 2, 2]]);
+  });
+
+  test("what a logger writes for a lost probe is out of limits, and skipped", () => {
+    expect(call(dayTable, down(times), down([20, -127, 999, 22]))).toEqual([[day, 22, 20, 2, 21, 21, 2, 2]]);
+  });
+
+  test("a day without any reading still has its row", () => {
+    expect(call(dayTable, down([...times, "2026-11-03T08:00"]), down([20, 20, 20, 20, ""]))).toEqual([
+      [day, 20, 20, 0, 20, 20, 4, 0],
+      [day + 1, "", "", "", "", "", 0, 1],
+    ]);
+  });
+
+  test("temperatures beside no time come last, counted", () => {
+    expect(call(dayTable, down([...times, "noon", null]), down([20, 20, 20, 20, 31, 32]))).toEqual([
+      [day, 20, 20, 0, 20, 20, 4, 0],
+      ["no time", "", "", "", "", "", 0, 2],
+    ]);
+  });
+
+  test("a heading and the blank rows below a log are passed over", () => {
+    const rows = call(dayTable, down(["Time", ...times, null, ""]), down(["Temperature", 20, 20, 20, 20, null, ""]));
+    expect(rows).toEqual([[day, 20, 20, 0, 20, 20, 4, 0]]);
+  });
+
+  test("nothing that can be read at all", () => {
+    expect(callCell(dayTable, down(["a", "b"]), down([1, 2]))).toBe(
+      "#VALUE! times holds no date and time that can be read",
+    );
+    expect(callCell(dayTable, down(times), down(["a", "b", "c", "d"]))).toBe(
+      "#VALUE! temperatures holds no number that can be read beside a time",
+    );
+  });
+
+  test("columns of different lengths, and blocks", () => {
+    expect(callCell(dayTable, down(times), down([20, 21]))).toBe(
+      "#VALUE! times holds 4 cells and temperatures 2: give as many of each",
+    );
+    expect(
+      callCell(
+        dayTable,
+        [
+          [1, 2],
+          [3, 4],
+        ],
+        down([20, 21]),
+      ),
+    ).toBe("#VALUE! times holds 2 by 2 cells: give one row or one column");
+  });
+});
+
+test("times that were worked out from one another belong to the minute that they mean", () => {
+  // A minute is no finite binary fraction: adding it up arrives just short of midnight on most days.
+  const times = [46_000];
+  for (let i = 1; i < 1440 * 30; i++) times.push((times[i - 1] as number) + 1 / 1440);
+  const rows = answer({ times, temperatures: times.map(() => 20) });
+  expect(rows.map((row) => row[6])).toEqual(Array.from({ length: 30 }, () => 1440));
+});
+
+test("a year of minutes: every reading is there", () => {
+  const year = (minutes: number): Log => {
+    const times = Array.from({ length: minutes }, (_, i) => 46_000 + i / 1440);
+    return { times, temperatures: times.map((_, i) => 20 + 5 * Math.sin((i / 1440) * 2 * Math.PI)) };
+  };
+  const rows = answer(year(525_600));
+  expect(rows.length).toBe(365);
+  expect(rows.every((row) => row[6] === 1440)).toBe(true);
+  // The mean of whole turns of a sine is 0; the area under chords of a minute misses it by less than 1e-5.
+  expect(rows.slice(0, -1).every((row) => Math.abs(row[5] - 20) < 1e-5)).toBe(true);
+});
+
+test("imperial: temperatures as temperatures, the fluctuation as a difference", () => {
+  const rows = call(dayTable, down(["2026-11-02T08:00", "2026-11-02T20:00"]), down([68, 50]), "imperial");
+  expect(rows).toEqual([[at("2026-11-02"), 68, 50, expect.closeTo(18, 9), 59, 59, 2, 0]]);
+});

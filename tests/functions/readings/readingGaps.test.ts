@@ -1,0 +1,68 @@
+import fc from "fast-check";
+import { serialOfIso } from "../../../functions/dates";
+import { readingGaps } from "../../../functions/readings/readingGaps";
+import { call, callCell, down } from "../../call";
+import { worcester } from "./logs";
+
+const gaps = (times: readonly unknown[], longest?: number): number[][] =>
+  call(readingGaps, down(times), longest) as number[][];
+
+test("NOAA hourly normals: the hours that are missing in the source are found, and no other", () => {
+  // Worked out apart from the function: of all hours of the year, those that the table lacks, joined where they touch.
+  const { times } = worcester();
+  const there = new Set(times.map((time) => Math.round(time * 24)));
+  const [first, last] = [Math.min(...there), Math.max(...there)];
+  const missing = Array.from({ length: last - first + 1 }, (_, i) => first + i).filter((hour) => !there.has(hour));
+  const runs = missing
+    .filter((hour) => !missing.includes(hour - 1))
+    .map((hour) => {
+      let end = hour;
+      while (missing.includes(end)) end++;
+      return [hour - 1, end, end - hour + 1];
+    });
+  expect(missing.length).toBe(6);
+  const found = gaps(times, 60).map(([start, end, hours]) => [
+    Math.round((start as number) * 24),
+    Math.round((end as number) * 24),
+    Math.round((hours as number) * 1e6) / 1e6,
+  ]);
+  expect(found).toEqual(runs);
+});
+
+test("by definition: what lies between neighbours in time, and is longer than allowed", () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 0, max: 10_000 }), { minLength: 1, maxLength: 60 }),
+      fc.integer({ min: 1, max: 600 }),
+      (minutes, longest) => {
+        const inOrder = [...minutes].sort((a, b) => a - b);
+        const wanted = inOrder.slice(1).flatMap((end, i) => {
+          const start = inOrder[i] as number;
+          return end - start > longest ? [[start, end]] : [];
+        });
+        const answer = call(readingGaps, down(minutes.map((minute) => 46_000 + minute / 1440)), longest);
+        if (wanted.length === 0) expect(answer).toEqual([[`#N/A no gap over ${longest} minutes`]]);
+        else {
+          expect(
+            answer.map(([start, end]) => [start, end].map((one) => Math.round(((one as number) - 46_000) * 1440))),
+          ).toEqual(wanted);
+          for (const [start, end, hours] of answer as number[][]) {
+            expect(hours).toBeCloseTo(((end as number) - (start as number)) * 24, 9);
+          }
+        }
+      },
+    ),
+  );
+});
+
+test("three hours are no gap, a minute more is one", () => {
+  const from = serialOfIso("2026-11-02T08:00") as number;
+  expect(callCell(readingGaps, down([from, "2026-11-02T11:00"]))).toBe("#N/A no gap over 180 minutes");
+  expect(gaps([from, "2026-11-02T11:01"])[0]?.[2]).toBeCloseTo(181 / 60, 6);
+});
+
+test("times that cannot be read are passed over; none at all says so", () => {
+  expect(gaps(["Time", 46_000, null, 46_001])).toEqual([[46_000, 46_001, 24]]);
+  expect(callCell(readingGaps, down(["a", "b"]))).toBe("#VALUE! times holds no date and time that can be read");
+  expect(callCell(readingGaps, 46_000)).toBe("#N/A no gap over 180 minutes");
+});

@@ -1,0 +1,54 @@
+import { catalogue } from "../../../functions/catalogue";
+import { sources } from "../../../functions/sources";
+import { editDistance } from "../../../functions/sharing/shared/lookUp";
+import { call, callCell } from "../../call";
+
+const source = catalogue.find(({ name }) => name === "SOURCE") as (typeof catalogue)[number];
+
+// By definition: the answer is the list that the function itself carries.
+test("every function has a citation, one a row", () => {
+  for (const { name, sources: keys } of catalogue) {
+    const rows = call(source, name);
+    expect(rows.every((row) => row.length === 1)).toBe(true);
+    expect(rows.map(([text]) => String(text).replace(/ From memory\.$/, ""))).toEqual(
+      keys.map((key) => sources[key].text),
+    );
+  }
+});
+
+test("what was not read says so", () => {
+  for (const { name, sources: keys } of catalogue) {
+    const rows = call(source, name);
+    for (const [i, key] of keys.entries()) {
+      if (sources[key].status === "recalled") expect(String(rows[i]?.[0])).toMatch(/from memory/i);
+    }
+  }
+});
+
+test.each([
+  "LAPSE",
+  "lapse",
+  " Lapse ",
+  "VIV.LAPSE",
+  "viv.lapse",
+  "=VIV.LAPSE(",
+  "=VIV.LAPSE(A1,300,1400)",
+  "=LAPSE()",
+])("%p is LAPSE", (given) => expect(call(source, given)).toEqual(call(source, "LAPSE")));
+
+test("an unknown name gets the three nearest", () => {
+  expect(callCell(source, "LAPZE")).toMatch(/^#N\/A function holds 'LAPZE': the nearest names are LAPSE, \w+, \w+$/);
+  expect(callCell(source, "=VIV.RAMPDATE(A1)")).toMatch(/the nearest names are RAMPDATES, /);
+  expect(callCell(source, "x".repeat(99))).toMatch(/^#N\/A function holds 'x{40}…': the nearest names are /);
+});
+
+// Textbook distances (Levenshtein), known by heart and countable by hand.
+test.each([
+  ["KITTEN", "SITTING", 3],
+  ["SATURDAY", "SUNDAY", 3],
+  ["", "RAMP", 4],
+  ["RAMP", "RAMP", 0],
+])("from %p to %p are %i steps", (one, other, steps) => {
+  expect(editDistance(one, other)).toBe(steps);
+  expect(editDistance(other, one)).toBe(steps);
+});
