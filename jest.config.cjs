@@ -12,6 +12,7 @@ const swc = [
 
 module.exports = {
   testEnvironment: "node",
+  modulePathIgnorePatterns: ["<rootDir>/.stryker-tmp", "<rootDir>/dist"],
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
   transformIgnorePatterns: [`/node_modules/(?!(${esModules.join("|")})/)`],

@@ -20,7 +20,7 @@ test.each(layers.map((layer, height) => [layer, height] as const))("%s imports n
   expect(files.length).toBeGreaterThan(0);
   const wrong = files.flatMap((file) =>
     importsOf(file)
-      .filter((target) => !layers.slice(0, height + 1).some((allowed) => target.startsWith(`${allowed}/`)))
+      .filter((target) => !layers.slice(0, height + 1).some((allowed) => `${target}/`.startsWith(`${allowed}/`)))
       .filter((target) => !(layer === "addin" && target.startsWith("manifest/")))
       .map((target) => `${file} imports ${target}`),
   );

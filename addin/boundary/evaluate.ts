@@ -37,7 +37,7 @@ const systemOf = (args: readonly Argument<Parameter>[]): System | Problem => {
 /** What a definition's calls have in common. */
 interface Form {
   readonly parameters: readonly (readonly [name: string, parameter: Parameter])[];
-  /** An object with a place for every argument: its copies are alike to the engine, which long columns owe half their speed. */
+  /** A place for every argument. Its copies are of one shape to the engine, whose compiled code so outlasts a call. */
   readonly unread: Readonly<Record<string, unknown>>;
 }
 
@@ -67,7 +67,7 @@ interface Call {
 
 /**
  * The answer of one position of the spread; undefined where its required cells are all blank. It stands outside of
- * `evaluate`, which makes long columns three times as fast: the engine compiles it once, not once a call.
+ * `evaluate` for the sake of long columns: the engine compiles it once, and not anew at every call.
  */
 const answerAt = (call: Call, row: number, column: number): unknown => {
   const { definition, system, values, varying } = call;
@@ -173,7 +173,7 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
     const unit = result.columns[0].unit;
     const cells: Answer[][] = [];
     for (let row = 0; row < rowCount; row++) {
-      const line = [cellAt(call, row, 0, unit)]; // grown, not reserved: a column is the usual case, and is faster so
+      const line = [cellAt(call, row, 0, unit)]; // grown, not reserved: most answers are columns, and are faster so
       for (let column = 1; column < columnCount; column++) line.push(cellAt(call, row, column, unit));
       cells.push(line);
     }

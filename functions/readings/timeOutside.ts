@@ -48,17 +48,13 @@ const outside = ({ times, temperatures }: Series, low: number, high: number, lon
       continue;
     }
     if (before < low || temperature < low) below += shareAbove(-before, -temperature, -low) * length;
-    if (before <= high && temperature <= high) {
-      spell = 0;
-      continue;
-    }
+    if (before <= high && temperature <= high) continue;
     const share = shareAbove(before, temperature, high);
     above += share * length;
     // The part above is a trapezoid, or a triangle whose other end is at the limit.
     degrees += ((Math.max(before - high, 0) + Math.max(temperature - high, 0)) / 2) * share * length;
     spell = (before > high ? spell : 0) + share * length;
     if (spell > longest) longest = spell;
-    if (temperature <= high) spell = 0;
   }
   return { below, above, longest, degrees, uncovered, lowest, highest };
 };

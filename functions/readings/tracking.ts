@@ -1,7 +1,7 @@
 import { defineFunction, plan, table, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { orderedPlan, setPointOn } from "../shared/plan";
-import { setPoints, swapped } from "../winter/shared/setPoints";
+import { setPoints, swapped } from "../shared/setPoints";
 import { daysOf } from "./shared/days";
 import { readingTemperatures, readingTimes } from "./shared/readingRange";
 import { seriesOf } from "./shared/series";

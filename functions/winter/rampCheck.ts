@@ -3,7 +3,7 @@ import { column, date, defineFunction, optional, plan, table, unitsParameter } f
 import { NOTHING, checkRows, type Measured } from "../shared/check";
 import { insideFast, PLAN_ROWS, type Plan } from "../shared/plan";
 import { rampRules, type Measure } from "./shared/rampRules";
-import { setPoints } from "./shared/setPoints";
+import { setPoints } from "../shared/setPoints";
 
 interface Given {
   readonly plan: readonly number[];

@@ -1,7 +1,7 @@
 import { cell, date, defineFunction, plan, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { orderedPlan, setPointOn } from "../shared/plan";
-import { setPoints, swapped } from "./shared/setPoints";
+import { setPoints, swapped } from "../shared/setPoints";
 
 /**
  * Exactly `warm` up to and on the day cooling starts, exactly `cold` from the day into the cold up to and on the day

@@ -54,6 +54,9 @@ const anyOf = ({ kind, limits, words, optional }: CellParameter): fc.Arbitrary<u
   );
 };
 
+/** What no cell may show, whatever was given within the limits. */
+const UNFIT = /NaN|Infinity|undefined|\[object|not made for|no finite number/;
+
 /** Two answers are the same but for the last digits of their numbers. */
 const expectClose = (answer: unknown, wanted: unknown): void => {
   if (typeof wanted !== "number") {
@@ -186,10 +189,12 @@ export const habits = (definition: AnyDefinition): void => {
         fc.assert(
           fc.property(fc.tuple(...spread.map(([, value]) => value)), (values) => {
             const changes = Object.fromEntries(spread.map(([i], k) => [i, values[k]]));
-            for (const answer of call(definition, ...given(changes)).flat()) {
-              expect(["number", "string", "boolean"]).toContain(typeof answer);
-              expect(String(answer)).not.toMatch(/NaN|Infinity|undefined|\[object|not made for|no finite number/);
-            }
+            const odd = call(definition, ...given(changes))
+              .flat()
+              .filter(
+                (answer) => !["number", "string", "boolean"].includes(typeof answer) || UNFIT.test(String(answer)),
+              );
+            expect(odd).toEqual([]);
           }),
           { numRuns: 50 },
         ));

@@ -11,7 +11,7 @@ export interface Day {
   readonly readings: number;
 }
 
-/** Fewer readings than these lie more than LONGEST_GAP apart even if they are spread evenly over the day. */
+/** Fewer moments than these lie more than LONGEST_GAP apart even if they are spread evenly over the day. */
 const FEWEST_TO_WEIGH = 1440 / LONGEST_GAP;
 
 /** The part of the line from reading `i - 1` to reading `i` that lies before or after midnight: its days and its area. */
@@ -40,6 +40,7 @@ const dayFrom = (series: Series, first: number): { readonly day: Day; readonly n
   let time = times[first] as number;
   let temperature = temperatures[first] as number;
   let [high, low, sum] = [temperature, temperature, temperature];
+  let moments = 1;
   let next = first + 1;
   for (; next < times.length && (times[next] as number) < end; next++) {
     const before = temperature;
@@ -49,6 +50,7 @@ const dayFrom = (series: Series, first: number): { readonly day: Day; readonly n
     if (temperature > high) high = temperature;
     if (temperature < low) low = temperature;
     sum += temperature;
+    if (length > 0) moments++;
     if (isGap(length, LONGEST_GAP)) continue;
     area += ((before + temperature) / 2) * length;
     covered += length;
@@ -57,7 +59,7 @@ const dayFrom = (series: Series, first: number): { readonly day: Day; readonly n
   covered += last.length;
   area += last.area;
   const readings = next - first;
-  const mean = readings >= FEWEST_TO_WEIGH && covered > 0 ? area / covered : sum / readings;
+  const mean = moments >= FEWEST_TO_WEIGH && covered > 0 ? area / covered : sum / readings;
   return { day: { day, high, low, mean, readings }, next };
 };
 

@@ -1,8 +1,8 @@
-import { quantity } from "../../define";
-import { type Problem, notUsable } from "../../problem";
-import { figure } from "../../shared/figure";
-import { TEMPERATURE } from "../../shared/limits";
-import type { System } from "../../units";
+import { quantity } from "../define";
+import { type Problem, notUsable } from "../problem";
+import { figure } from "./figure";
+import { TEMPERATURE } from "./limits";
+import type { System } from "../units";
 
 /** The two ends of a winter plan's temperatures, as parameters. */
 export const setPoints = {

@@ -1,0 +1,68 @@
+/** A line of the tables that the benchmark prints. */
+export interface Line {
+  readonly what: string;
+  readonly milliseconds?: number;
+  /** How many times as long as the contestant that it is held against; below 1 is faster. */
+  readonly ratio?: number;
+  readonly against?: string;
+  /** The most that the ratio may be. */
+  readonly allowed?: number;
+  /** What does not fit into the columns. */
+  readonly note?: string;
+}
+
+export interface Table {
+  readonly title: string;
+  readonly lines: readonly Line[];
+}
+
+export interface Contestant {
+  readonly what: string;
+  readonly run: () => unknown;
+  /** The contestant that it is held against, and the most that the ratio may be. */
+  readonly against?: string;
+  readonly allowed?: number;
+  readonly note?: string;
+}
+
+const median = (numbers: readonly number[]): number => {
+  const inOrder = [...numbers].sort((a, b) => a - b);
+  return inOrder[inOrder.length >> 1] as number;
+};
+
+/** The last answers are kept where the compiler cannot see that nobody reads them. */
+export const kept: unknown[] = [];
+
+/**
+ * Runs the contestants in turn, round after round, so that a busy machine is busy for all of them. Of the rounds after the
+ * first few, in which the engine compiles, the median counts, and of the ratios that of the rounds' own ratios.
+ */
+export const race = async (contestants: readonly Contestant[], rounds = 15, warmUps = 5): Promise<Line[]> => {
+  const times = new Map<string, number[]>(contestants.map(({ what }) => [what, []]));
+  for (let round = 0; round < warmUps + rounds; round++) {
+    for (const { what, run } of contestants) {
+      kept.length = 0;
+      globalThis.gc?.({ type: "minor" }); // what one leaves behind is not counted against the next
+      const start = performance.now();
+      kept.push(await run());
+      const time = performance.now() - start;
+      if (round >= warmUps) times.get(what)?.push(time);
+    }
+  }
+  return contestants.map(({ what, against, allowed, note }) => {
+    const own = times.get(what) as number[];
+    const other = against === undefined ? undefined : times.get(against);
+    return {
+      what,
+      milliseconds: median(own),
+      ...(other ? { ratio: median(own.map((time, i) => time / (other[i] as number))), against } : {}),
+      ...(allowed === undefined ? {} : { allowed }),
+      ...(note === undefined ? {} : { note }),
+    };
+  });
+};
+
+/** Two ways to the same figures have to agree before their times are worth a comparison. */
+export const agree = (what: string, one: number, other: number, within: number): void => {
+  if (!(Math.abs(one - other) <= within)) throw new Error(`${what}: ${one} and ${other} do not agree`);
+};

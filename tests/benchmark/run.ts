@@ -1,0 +1,73 @@
+/**
+ * npm run bench [-- --json]: every comparison in a process of its own, bundled as the add-in is, because a compiler that
+ * has seen other work, or modules behind getters, would be measured as well.
+ */
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { cpus, totalmem } from "node:os";
+import { join } from "node:path";
+import { buildSync } from "esbuild";
+import type { Line, Table } from "./race";
+
+const PARTS = ["lapse", "dayTable", "memory", "timeOutside", "files", "bundles"];
+const COMPARED = ["arquero", "@duckdb/node-api", "@formulajs/formulajs", "papaparse"];
+const root = join(__dirname, "../..");
+const folder = join(root, "node_modules/.cache/benchmark");
+
+const versionOf = (name: string): string =>
+  (JSON.parse(readFileSync(join(root, "node_modules", name, "package.json"), "utf8")) as { version: string }).version;
+
+const measured = (part: string): Table[] => {
+  const outfile = join(folder, `${part}.mjs`);
+  buildSync({
+    stdin: {
+      contents: `import { tables } from "./${part}"; console.log(JSON.stringify(await tables()));`,
+      resolveDir: __dirname,
+    },
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    target: "node20",
+    packages: "external",
+    logLevel: "error",
+    outfile,
+  });
+  const out = execFileSync(process.execPath, ["--expose-gc", outfile], { cwd: root, encoding: "utf8", maxBuffer: 1e8 });
+  return JSON.parse(out) as Table[];
+};
+
+const COLUMNS = ["", "median ms", "ratio", "allowed", ""] as const;
+
+const figures = ({ what, milliseconds, ratio, against, allowed, note }: Line): readonly string[] => [
+  what,
+  milliseconds === undefined ? "" : milliseconds.toFixed(milliseconds < 10 ? 2 : 1),
+  ratio === undefined ? "" : `${ratio.toFixed(2)}×`,
+  allowed === undefined ? "" : `${allowed}× ${(ratio ?? Infinity) <= allowed ? "kept" : "MISSED"}`,
+  [against && allowed === undefined ? `against ${against}` : "", note ?? ""].filter(Boolean).join("; "),
+];
+
+const printed = ({ title, lines }: Table): string => {
+  const rows = lines.map(figures);
+  const line = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
+  return [`**${title}**`, "", line(COLUMNS), "| --- | ---: | ---: | ---: | --- |", ...rows.map(line), ""].join("\n");
+};
+
+const [processor] = cpus();
+const heading = {
+  date: new Date().toISOString().slice(0, 10),
+  processor: `${processor?.model.trim() ?? "unknown"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB`,
+  versions: { node: process.versions.node, ...Object.fromEntries(COMPARED.map((name) => [name, versionOf(name)])) },
+};
+const json = process.argv.includes("--json");
+if (!json) {
+  const versions = Object.entries(heading.versions).map(([name, version]) => `${name} ${version}`);
+  console.log(`${heading.date}; ${heading.processor}; ${versions.join(", ")}. Medians of several runs, in turn.\n`);
+}
+const tables: Table[] = [];
+for (const part of PARTS) {
+  for (const table of measured(part)) {
+    tables.push(table);
+    if (!json) console.log(printed(table));
+  }
+}
+if (json) console.log(JSON.stringify({ ...heading, tables }, null, 2));
