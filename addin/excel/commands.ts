@@ -1,0 +1,43 @@
+import { failureInWords } from "../../taskpane/actions/action";
+import { insertSheet } from "../../taskpane/actions/insertSheet";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import type { Workbook } from "../../taskpane/workbook";
+
+/** The ribbon's own buttons, by the names that the manifest gives them, and the sheets that they insert. */
+export const commands = {
+  insertNativeClimate: "nativeClimate",
+  insertCoolingPlan: "coolingPlan",
+  insertFeedingLog: "feedingLog",
+} as const;
+
+type Notice = (words: string) => void;
+
+/** What a ribbon button does: inserts its sheet, or opens the pane to say why it could not. Always says that it is done. */
+export const command =
+  (key: string, workbook: Workbook, notice: Notice) =>
+  async (event: { readonly completed: () => void }): Promise<void> => {
+    try {
+      notice("");
+      await insertSheet.run(
+        workbook,
+        sheets.filter((sheet) => sheet.key === key),
+      );
+    } catch (failure) {
+      notice(failureInWords(failure));
+      // A ribbon button has no place for words of its own.
+      await Office.addin.showAsTaskpane().catch(() => undefined);
+    } finally {
+      event.completed();
+    }
+  };
+
+/** Tells Excel what stands behind the ribbon's buttons. */
+export const registerCommands = (workbook: Workbook, notice: Notice): void => {
+  for (const [name, key] of Object.entries(commands)) {
+    const run = command(key, workbook, notice);
+    Office.actions.associate(
+      name,
+      (event: Office.AddinCommands.Event) => void run({ completed: () => event.completed() }),
+    );
+  }
+};

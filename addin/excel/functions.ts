@@ -1,0 +1,90 @@
+import { catalogue } from "../../functions/catalogue";
+import type { AnyDefinition } from "../../functions/define";
+import { Problem } from "../../functions/problem";
+import { formats } from "../../taskpane/sheets/sheet";
+import { SheetError } from "../boundary/cell";
+import { evaluate } from "../boundary/evaluate";
+
+/** A cell value that carries a number format, as the platform spells it. */
+interface DoubleCellValue {
+  readonly type: "Double";
+  readonly basicValue: number;
+  readonly numberFormat: string;
+}
+type Sent = number | string | boolean | DoubleCellValue | CustomFunctions.Error;
+
+/**
+ * A cell as it arrives: an error object or a data type becomes what the boundary knows. An entity or a picture calls
+ * its plain value an error, and so it is for arithmetic.
+ */
+const received = (cell: unknown): unknown => {
+  if (typeof cell !== "object" || cell === null) return cell;
+  if (cell instanceof CustomFunctions.Error) return new SheetError(cell.code);
+  const { basicType, basicValue } = cell as { readonly basicType?: unknown; readonly basicValue?: unknown };
+  if (basicType === "Error" || (cell as { readonly type?: unknown }).type === "Error")
+    return new SheetError(String(basicValue));
+  return basicValue === undefined ? cell : basicValue;
+};
+
+const isObject = (cell: unknown): boolean => typeof cell === "object" && cell !== null;
+
+/**
+ * An argument as it arrives: rows of cells, or null where it is left out. Anything else is the platform's record of
+ * the call, which stands behind the arguments; where an older description of the functions is still cached, it slides
+ * into the place of an optional argument. It is never read.
+ */
+const argument = (given: unknown): unknown => {
+  if (!Array.isArray(given))
+    return isObject(given) && !("basicValue" in (given as object)) ? undefined : received(given);
+  const block = given as readonly (readonly unknown[])[];
+  return block.some((row) => row.some(isObject)) ? block.map((row) => row.map(received)) : block;
+};
+
+/** Whether a number with a format can be sent; older versions of the platform show it as an error. */
+const sendsDates = (): boolean => Office.context.requirements.isSetSupported("CustomFunctionsRuntime", "1.4");
+
+const errorOf = ({ code, message }: Problem): CustomFunctions.Error =>
+  new CustomFunctions.Error(
+    code === "#N/A" ? CustomFunctions.ErrorCode.notAvailable : CustomFunctions.ErrorCode.invalidValue,
+    message,
+  );
+
+/** A catalogue function as the platform calls it. An answer of one cell that is a problem is thrown, with its words. */
+export const customFunction =
+  (definition: AnyDefinition) =>
+  (...given: readonly unknown[]): Sent[][] => {
+    const reply = evaluate(
+      definition,
+      given.slice(0, Object.keys(definition.parameters as object).length).map(argument),
+    );
+    const { cells } = reply;
+    const [only] = cells.length === 1 && cells[0]?.length === 1 ? cells[0] : [];
+    // The platform's own class is what it wants thrown: only then do the words reach the cell.
+    // eslint-disable-next-line @typescript-eslint/only-throw-error -- its types do not say that it is an Error
+    if (only instanceof Problem) throw errorOf(only);
+    const dates = sendsDates();
+    return cells.map((row, i) =>
+      row.map((cell, j): Sent => {
+        if (cell instanceof Problem) return errorOf(cell);
+        const kind = dates && typeof cell === "number" ? reply.unit(i, j) : undefined;
+        if (kind !== "date" && kind !== "date and time") return cell;
+        return {
+          type: "Double",
+          basicValue: cell as number,
+          numberFormat: kind === "date" ? formats.date : formats.moment,
+        };
+      }),
+    );
+  };
+
+/** Tells the platform which code stands behind each function of functions.json. May be done again at any time. */
+export const register = (): void => {
+  for (const definition of catalogue) CustomFunctions.associate(definition.name, customFunction(definition));
+};
+
+// Without office.js, as when there is no network, there is nobody to tell. It is told twice because a runtime that was
+// started to open a workbook may only take the functions once it is ready.
+if (typeof CustomFunctions !== "undefined" && typeof Office !== "undefined") {
+  register();
+  void Office.onReady(register);
+}

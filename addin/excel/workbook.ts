@@ -1,0 +1,206 @@
+import { roleLooks } from "../../taskpane/sheets/look";
+import { block } from "../../taskpane/sheets/shared/address";
+import { WorkbookError, type CellContent, type Options, type PlainLook, type Workbook } from "../../taskpane/workbook";
+import { freeName } from "../preview/names";
+import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents } from "./contents";
+import { entryOf } from "./entry";
+import { fileSheets } from "./file";
+import { failed, isNameTaken, stopIfAborted } from "./failure";
+import { dress, drawSheet, pointsOfWidth } from "./insert";
+import { sizeOf, write } from "./write";
+
+/** What the workbook looked like before sheets were added. */
+interface Before {
+  readonly ids: ReadonlySet<string>;
+  readonly names: readonly string[];
+  readonly active: string;
+}
+
+const lookBefore = async (context: Excel.RequestContext): Promise<Before> => {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/id,items/name");
+  const active = worksheets.getActiveWorksheet();
+  active.load("id");
+  await context.sync();
+  return {
+    ids: new Set(worksheets.items.map(({ id }) => id)),
+    names: worksheets.items.map(({ name }) => name),
+    active: active.id,
+  };
+};
+
+/**
+ * Adds sheets whole or not at all: where `add` fails, every sheet that has come since and is one of `ours` goes again,
+ * and the sheet that was shown is shown. A turn that fails half-way leaves behind what it had done, so that nothing but
+ * the list of sheets says what there is to take back.
+ */
+const adding = async <T>(
+  could: string,
+  ours: (name: string, before: Before) => boolean,
+  add: (context: Excel.RequestContext, before: Before) => Promise<T>,
+): Promise<T> => {
+  let before: Before | undefined;
+  try {
+    return await Excel.run(async (context) => {
+      before = await lookBefore(context);
+      return add(context, before);
+    });
+  } catch (failure) {
+    const was = before;
+    if (!was) throw failed(could, failure);
+    try {
+      await Excel.run(async (context) => {
+        const { worksheets } = context.workbook;
+        worksheets.load("items/id,items/name");
+        await context.sync();
+        const added = worksheets.items.filter(({ id, name }) => !was.ids.has(id) && ours(name, was));
+        // A name that was taken in this very moment belongs to a sheet of somebody else's.
+        if (added.length === 0 || (isNameTaken(failure) && added.length === 1)) return;
+        for (const sheet of added) sheet.delete();
+        worksheets.getItem(was.active).activate();
+        await context.sync();
+      });
+    } catch {
+      throw failed(could, failure, "What it had begun could not be removed: delete the new sheets yourself.");
+    }
+    throw failed(could, failure);
+  }
+};
+
+/** Runs what adds nothing that would have to be taken back. */
+const running = async <T>(could: string, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> => {
+  try {
+    return await Excel.run(batch);
+  } catch (failure) {
+    throw failed(could, failure);
+  }
+};
+
+const insert: Workbook["insert"] = async (sheets, options: Options = {}) => {
+  const names: string[] = [];
+  return adding(
+    "insert the sheet",
+    (name) => names.includes(name),
+    async (context, before) => {
+      for (const [i, sheet] of sheets.entries()) {
+        stopIfAborted(options);
+        const name = freeName(sheet.name, [...before.names, ...names]);
+        names.push(name);
+        context.application.suspendScreenUpdatingUntilNextSync();
+        drawSheet(context.workbook.worksheets.add(name), sheet);
+        if (i === sheets.length - 1) context.workbook.worksheets.getItem(names[0] as string).activate();
+        await context.sync();
+        options.progress?.((i + 1) / sheets.length);
+      }
+      return names;
+    },
+  );
+};
+
+const add: Workbook["add"] = async (wanted, cells, look: PlainLook = {}) => {
+  let name = "";
+  return adding(
+    "add the sheet",
+    (added) => added === name,
+    async (context, before) => {
+      name = freeName(wanted, before.names);
+      const sheet = context.workbook.worksheets.add(name);
+      const [rows, columns] = sizeOf(cells);
+      if (rows > 0 && columns > 0) {
+        sheet.getRangeByIndexes(0, 0, rows, columns).formulas = cells.map((row: readonly CellContent[]) =>
+          Array.from({ length: columns }, (_, j) => entryOf(row[j])),
+        );
+        const headings = Math.min(look.headings ?? 0, rows);
+        if (headings > 0) {
+          dress(sheet.getRangeByIndexes(0, 0, headings, columns), block("A1", headings, columns), roleLooks.heading);
+          sheet.freezePanes.freezeRows(headings);
+        }
+      }
+      look.widths?.forEach((width, i) => {
+        sheet.getRangeByIndexes(0, i, 1, 1).getEntireColumn().format.columnWidth = pointsOfWidth(width);
+      });
+      await context.sync();
+      return name;
+    },
+  );
+};
+
+/** Letters of a sheet's name that its copy's name keeps: 31 in all, less " (99)". */
+const COPY_KEEPS = 26;
+
+/** Excel names the copies itself. */
+const copy: Workbook["copy"] = async (names) =>
+  adding(
+    "copy the sheet",
+    (added) => names.some((name) => added.startsWith(name.slice(0, COPY_KEEPS))),
+    async (context) => {
+      const sheets = await sheetsNamed(context, names);
+      const copies = names.map((name) => {
+        const made = (sheets.get(name) as Excel.Worksheet).copy("End");
+        made.load("name");
+        return made;
+      });
+      await context.sync();
+      return copies.map(({ name }) => name);
+    },
+  );
+
+/**
+ * What Excel is asked to delete is gone for good: all that can be refused is refused before the first sheet goes.
+ */
+const remove: Workbook["remove"] = async (names) =>
+  running("remove the sheet", async (context) => {
+    const { worksheets } = context.workbook;
+    worksheets.load("items/name,items/visibility");
+    const sheets = await sheetsNamed(context, names);
+    const stay = worksheets.items.filter(({ name, visibility }) => visibility === "Visible" && !names.includes(name));
+    if (stay.length === 0) {
+      throw new WorkbookError(
+        "A workbook keeps at least one sheet that is not hidden. Nothing was changed. Add a sheet first.",
+      );
+    }
+    for (const sheet of sheets.values()) sheet.delete();
+    await context.sync();
+  });
+
+/** Excel as the pane knows it. Its own undo takes back little of what an add-in does, and nothing on some versions. */
+export const excelWorkbook: Workbook = {
+  program: "Excel",
+  undoes: false,
+  sheetNames: () => running("list the sheets", sheetNames),
+  insert,
+  read: (names) => running("read the sheets", (context) => readSheets(context, names)),
+  write: (changes, options = {}) => write(changes, options),
+  add,
+  copy,
+  remove,
+  toFile: (names) =>
+    running("write the file", async (context) => {
+      const found = await fileSheets(context, names);
+      // The writer is large, and seldom wanted.
+      const { writeXlsx } = await import("../file/write");
+      return writeXlsx(found);
+    }),
+  show: (name, row, column) =>
+    running("show the sheet", async (context) => {
+      const sheet = (await sheetsNamed(context, [name])).get(name) as Excel.Worksheet;
+      sheet.activate();
+      if (row !== undefined || column !== undefined) sheet.getRangeByIndexes(row ?? 0, column ?? 0, 1, 1).select();
+      await context.sync();
+    }),
+  selection: () =>
+    running("read the selected cell", async (context) => {
+      const range = context.workbook.getActiveCell();
+      range.load(LOADED);
+      range.worksheet.load("name");
+      await context.sync();
+      const states = statesOf(range);
+      await withSpillParents(context, [{ range, states }]);
+      return {
+        sheet: range.worksheet.name,
+        row: range.rowIndex,
+        column: range.columnIndex,
+        cell: states[0]?.[0] ?? { value: null },
+      };
+    }),
+};

@@ -1,0 +1,89 @@
+import { topics, type Topic } from "../functions/catalogue";
+import type { Parameter } from "../functions/define";
+import { sources, type Source, type SourceKey } from "../functions/sources";
+import { symbol } from "../functions/units";
+import { limitsInWords, signature } from "../functions/words";
+
+/** The longest description of a parameter that the platform's own schemas allow in every version. */
+export const MOST_LETTERS = 128;
+
+/**
+ * What an argument takes, after what it is, most needed first: its words or columns, what stands in for it, its limits.
+ * Each part may be said in several ways, the fullest first.
+ */
+const takes = (parameter: Parameter): readonly (readonly string[])[] => {
+  const without = parameter.without === undefined ? [] : [[`left out: ${parameter.without}`]];
+  const unit = symbol(parameter.unit);
+  const inUnit = unit ? [`in ${unit}`] : [];
+  if (parameter.reads === "range") {
+    const titles = parameter.columns.map(([title]) => title).filter((title) => title !== "");
+    return [titles.length > 0 ? [`columns ${titles.join(", ")}`] : inUnit, ...without];
+  }
+  if (parameter.kind === "units") return without;
+  const words = parameter.words?.map((word) => `"${word}"`).join(", ");
+  const limits = parameter.kind === "date" ? "" : limitsInWords(parameter);
+  return [...(words ? [[words]] : []), ...without, ...(limits ? [[limits, ...inUnit]] : [])];
+};
+
+/** One line for the tooltip; a part that does not fit is left out, never cut through. */
+const describe = (parameter: Parameter): string =>
+  takes(parameter).reduce((line, ways) => {
+    const fits = ways.find((way) => line.length + 2 + way.length <= MOST_LETTERS);
+    return fits === undefined ? line : `${line}; ${fits}`;
+  }, parameter.about);
+
+/**
+ * The description of the functions that the platform reads. Every argument is `any` and `matrix`, so that blanks and
+ * errors arrive as they are and ranges are spread in one place, by the boundary.
+ */
+export const functionsJson = (from: readonly Topic[] = topics) => ({
+  allowCustomDataForDataTypeAny: true,
+  allowErrorForDataTypeAny: true,
+  functions: from
+    .flatMap(({ functions }) => functions)
+    .map((definition) => ({
+      id: definition.name,
+      name: definition.name,
+      description: definition.summary,
+      parameters: Object.entries(definition.parameters as Record<string, Parameter>).map(([name, parameter]) => ({
+        name,
+        description: describe(parameter),
+        type: "any",
+        dimensionality: "matrix",
+        ...(parameter.optional ? { optional: true } : {}),
+      })),
+      result: { type: "any", dimensionality: "matrix" },
+    })),
+});
+
+const escaped = (words: string): string => words.replaceAll("|", "\\|");
+
+/** Where a source comes from, behind its words. A published one needs no remark. */
+const remarks: Record<Source["status"], string> = {
+  published: "",
+  recalled: " *Recalled, not read again.*",
+  practice: "",
+  definition: "",
+  measured: " *Worked out from open data for this project.*",
+};
+
+/** The reference of the README: a table for each topic, and the sources that its numbers stand for. */
+export const referenceTable = (from: readonly Topic[] = topics): string => {
+  const filled = from.filter(({ functions }) => functions.length > 0);
+  const used = [...new Set(filled.flatMap(({ functions }) => functions.flatMap(({ sources: keys }) => keys)))];
+  const number = (key: SourceKey): number => used.indexOf(key) + 1;
+  const tables = filled.map(({ title, functions }) =>
+    [
+      `### ${title}`,
+      "",
+      "| Function | Answers | Sources | Held against |",
+      "| --- | --- | --- | --- |",
+      ...functions.map(
+        (definition) =>
+          `| \`${signature(definition)}\` | ${escaped(definition.summary)} | ${definition.sources.map(number).join(", ")} | ${escaped(definition.heldAgainst.join("; "))} |`,
+      ),
+    ].join("\n"),
+  );
+  const cited = used.map((key, i) => `${i + 1}. ${sources[key].text}${remarks[sources[key].status]}`);
+  return [...tables, `### Sources\n\n${cited.join("\n")}`].join("\n\n");
+};

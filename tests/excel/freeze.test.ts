@@ -1,0 +1,99 @@
+import fc from "fast-check";
+import { excelWorkbook } from "../../addin/excel/workbook";
+import { freeze } from "../../taskpane/actions/freeze";
+import { hasFunction } from "../../taskpane/actions/formulas";
+import { thaw } from "../../taskpane/actions/thaw";
+import { WorkbookError } from "../../taskpane/workbook";
+import { answers, anyWorkbook, type AnySheet } from "../pane/anyWorkbook";
+import { FakeExcel, type Answer } from "./fake";
+
+/** The native formulas that a frozen answer may become. */
+const NATIVE: Readonly<Record<string, string>> = {
+  "=NA()": "#N/A",
+  '=VALUE("?")': "#VALUE!",
+  "=1/0": "#DIV/0!",
+  "=SQRT(-1)": "#NUM!",
+  '=""': "",
+};
+const answer: Answer = (formula) => {
+  const native = NATIVE[formula];
+  if (native !== undefined) return [[native]];
+  return answers(formula).map((row) => row.map((value) => (typeof value === "object" ? value.error : value)));
+};
+
+const opened = (sheets: readonly AnySheet[]): FakeExcel => {
+  const excel = new FakeExcel(answer);
+  Object.assign(globalThis, excel.globals());
+  for (const { name, hidden, locked, cells } of sheets) {
+    const tab = excel.newTab(name);
+    excel.tabs.push(tab);
+    cells.forEach((row, i) =>
+      row.forEach((content, j) => {
+        if (content === null || content === "") return;
+        excel.enter(
+          tab,
+          i,
+          j,
+          typeof content === "object" ? content.formula : typeof content === "string" ? `'${content}` : content,
+        );
+        excel.cell(tab, i, j).format = "0.00";
+      }),
+    );
+    tab.locked = locked;
+    if (hidden) tab.visibility = "Hidden";
+  }
+  excel.calls = 0;
+  return excel;
+};
+
+const RUNS = { seed: 20261005, numRuns: 150 };
+
+test("through Office.js, thawing gives back what was frozen to the letter, over any workbook", async () => {
+  let frozen = 0;
+  await fc.assert(
+    fc.asyncProperty(anyWorkbook, async (sheets) => {
+      opened(sheets);
+      const before = await excelWorkbook.read();
+      await freeze.run(excelWorkbook, undefined);
+      const between = await excelWorkbook.read();
+      const count = (all: typeof before) =>
+        all.flatMap(({ cells }) => cells.flat()).filter(({ formula }) => formula !== undefined && hasFunction(formula))
+          .length;
+      frozen += count(before) - count(between);
+      await thaw.run(excelWorkbook, undefined);
+      const after = await excelWorkbook.read();
+      for (const sheet of before) expect(after.find(({ name }) => name === sheet.name)).toEqual(sheet);
+    }),
+    RUNS,
+  );
+  expect(frozen).toBeGreaterThan(150);
+}, 60_000);
+
+test("an Excel that fails at any call of freezing leaves every cell as it was", async () => {
+  const [sheets] = fc.sample(
+    anyWorkbook.filter(
+      (all) =>
+        all
+          .filter(({ locked }) => !locked)
+          .flatMap(({ cells }) => cells.flat())
+          .filter((content) => content !== null && typeof content === "object" && hasFunction(content.formula)).length >
+        4,
+    ),
+    { seed: 7, numRuns: 1 },
+  );
+  const whole = opened(sheets ?? []);
+  await freeze.run(excelWorkbook, undefined);
+  const { calls } = whole;
+  expect(calls).toBeGreaterThan(20);
+  for (let n = 1; n <= calls; n++) {
+    const excel = opened(sheets ?? []);
+    const before = JSON.stringify(excel.snapshot());
+    excel.failAt = n;
+    const failure = await freeze.run(excelWorkbook, undefined).then(
+      () => undefined,
+      (error: unknown) => error,
+    );
+    expect([n, failure]).toEqual([n, expect.any(WorkbookError)]);
+    expect([n, JSON.stringify(excel.snapshot())]).toEqual([n, before]);
+  }
+}, 60_000);

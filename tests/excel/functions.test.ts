@@ -1,0 +1,237 @@
+import { catalogue } from "../../functions/catalogue";
+import { serialOfIso } from "../../functions/dates";
+import { defineFunction, cell, column, date, optional, quantity, table, unitsParameter } from "../../functions/define";
+import type { AnyDefinition, Argument, Example, Parameter, Value } from "../../functions/define";
+import { notAvailable } from "../../functions/problem";
+import { lapse } from "../../functions/climate/lapse";
+import { customFunction, register } from "../../addin/excel/functions";
+import { functionsJson } from "../../addin/metadata";
+import { evaluate } from "../../addin/boundary/evaluate";
+import { DATA_TYPES_COME, ERRORS_COME, startRuntime, type Sent } from "./runtime";
+
+const runtime = startRuntime();
+let sendsDates = true;
+Object.assign(globalThis, {
+  CustomFunctions: runtime.CustomFunctions,
+  Office: {
+    context: {
+      requirements: {
+        isSetSupported: (set: string, version: string) =>
+          set === "CustomFunctionsRuntime" && version === "1.4" && sendsDates,
+      },
+    },
+  },
+});
+register();
+afterEach(() => (sendsDates = true));
+
+/** A value as Excel sends it where it has a data type: JSON within JSON. */
+const rich = (value: unknown) => ({
+  value: JSON.stringify(
+    typeof value === "number"
+      ? { type: "Double", basicType: "Double", basicValue: value, numberFormat: "0.00" }
+      : { type: "String", basicType: "String", basicValue: value },
+  ),
+});
+const isDated = (parameter: Parameter, column: number): boolean =>
+  parameter.reads === "cell"
+    ? parameter.kind === "date"
+    : parameter.columns[Math.min(column, parameter.columns.length - 1)]?.[1].kind === "date";
+
+/** An argument as Excel sends it: a block of cells, dates as serial numbers, null where it is left out. */
+const sent = (
+  argument: Argument,
+  parameter: Parameter,
+  dress: (value: unknown) => unknown = (value) => value,
+): unknown => {
+  if (argument === null) return null;
+  const block = Array.isArray(argument) ? (argument as readonly (readonly (Value | null)[])[]) : [[argument as Value]];
+  return block.map((row) =>
+    row.map((value, i) => {
+      const plain = typeof value === "string" && isDated(parameter, i) ? (serialOfIso(value) ?? value) : value;
+      return plain === null || typeof plain === "boolean" ? plain : dress(plain);
+    }),
+  );
+};
+const argumentsOf = (definition: AnyDefinition, { given }: Example, dress?: (value: unknown) => unknown): unknown[] => {
+  const parameters = Object.values(definition.parameters as Record<string, Parameter>);
+  return parameters.map((parameter, i) => sent(given[i] ?? null, parameter, dress));
+};
+const rowsOf = ({ gives }: Example): readonly (readonly Value[])[] =>
+  Array.isArray(gives) ? (gives as readonly (readonly Value[])[]) : [[gives as Value]];
+
+/** Whether what Excel gets is what the example says, dates as Excel wants them. */
+const expectAnswer = (definition: AnyDefinition, example: Example, answer: Sent): void => {
+  const words = typeof answer.value === "string" ? answer.value : "";
+  expect([definition.name, Boolean(answer.failed), words]).toEqual([definition.name, false, ""]);
+  const cells = answer.value as unknown[][];
+  const reply = evaluate(definition, example.given);
+  const wanted = rowsOf(example);
+  expect([cells.length, cells[0]?.length]).toEqual([example.rows ?? wanted.length, wanted[0]?.length]);
+  expect(new Set(cells.map((row) => row.length)).size).toBe(1);
+  wanted.forEach((row, i) =>
+    row.forEach((value, j) => {
+      const kind = reply.unit(i, j);
+      const serial =
+        (kind === "date" || kind === "date and time") && typeof value === "string" ? serialOfIso(value) : undefined;
+      const got = cells[i]?.[j];
+      if (serial !== undefined && sendsDates) {
+        const format = kind === "date" ? "yyyy-mm-dd" : "yyyy-mm-dd hh:mm";
+        expect(got).toEqual({ type: "Double", basicValue: expect.closeTo(serial, 5) as number, numberFormat: format });
+      } else if (typeof value === "number" || serial !== undefined) {
+        expect(typeof got).toBe("number");
+        expect(Math.abs((got as number) - (serial ?? (value as number)))).toBeLessThanOrEqual(
+          Math.max(example.within, 1e-9),
+        );
+      } else {
+        expect(got).toBe(value);
+      }
+    }),
+  );
+};
+
+const examples = catalogue.flatMap((definition) =>
+  definition.examples.map((example, i) => [`${definition.name}, example ${i + 1}`, definition, example] as const),
+);
+
+describe("through the platform's own runtime", () => {
+  test("every function of functions.json has code behind it, and no other", () => {
+    expect(runtime.associated().sort()).toEqual(
+      functionsJson()
+        .functions.map(({ id }) => id)
+        .sort(),
+    );
+    expect(examples.length).toBeGreaterThanOrEqual(catalogue.length);
+  });
+  test.each(examples)("%s arrives, with dates that look like dates", async (_, definition, example) =>
+    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example))),
+  );
+  test.each(examples)("%s arrives as serial numbers where the platform is older", async (_, definition, example) => {
+    sendsDates = false;
+    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example)));
+  });
+  test.each(examples)("%s is the same from cells with data types", async (_, definition, example) =>
+    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example, rich))),
+  );
+});
+
+describe("a problem", () => {
+  const at = (value: unknown): unknown[] => [value, [[300]], [[1400]], null, null];
+  test("of one cell shows #VALUE! with its words", async () =>
+    expect(await runtime.call("LAPSE", at([["24C"]]))).toMatchObject({
+      failed: true,
+      errorCode: 7, // the runtime's number for #VALUE!
+      value: "temperature holds '24C': give a number from -90 to 60 °C",
+    }));
+  test("of one blank cell shows #N/A with its words", async () =>
+    expect(await runtime.call("LAPSE", at([[null]]))).toMatchObject({
+      failed: true,
+      errorCode: 1,
+      value: "temperature is blank",
+    }));
+  test("spoils its own cell of a spill", async () => {
+    const { failed, value } = await runtime.call("LAPSE", at([[24], [null], ["warm"], [0]]));
+    expect(failed).not.toBe(true);
+    expect(value).toEqual([
+      [expect.closeTo(16.85, 9)],
+      [expect.objectContaining({ type: "Error", basicValue: "#N/A", message: "temperature is blank" })],
+      [
+        expect.objectContaining({
+          type: "Error",
+          basicValue: "#VALUE!",
+          message: expect.stringContaining("temperature holds 'warm'") as string,
+        }),
+      ],
+      [expect.closeTo(-7.15, 9)],
+    ]);
+  });
+});
+
+describe("what comes in", () => {
+  const temperature = (value: unknown, flags?: number) =>
+    runtime.call("LAPSE", [[[value]], [[300]], [[1400]], null, null], flags);
+  test.each([
+    ["#N/A", 1],
+    ["#DIV/0!", 7],
+  ])("an error cell that holds %s is named", async (code, errorCode) => {
+    const plain = await temperature({ type: "CustomFunctionError", code }, ERRORS_COME);
+    const typed = await temperature({
+      value: JSON.stringify({ type: "Error", basicType: "Error", basicValue: code, errorType: "x" }),
+    });
+    const both = await temperature({ value: JSON.stringify({ type: "CustomFunctionError", code }) });
+    for (const answer of [plain, typed, both]) {
+      expect(answer).toMatchObject({ failed: true, errorCode, value: `temperature holds the error ${code}` });
+    }
+  });
+  test("an entity counts as the error that it calls itself", async () => {
+    const entity = { type: "Entity", text: "Station", basicType: "Error", basicValue: "#VALUE!" };
+    expect(await temperature({ value: JSON.stringify(entity) }, DATA_TYPES_COME)).toMatchObject({
+      value: "temperature holds the error #VALUE!",
+    });
+  });
+  test("an empty cell with a data type is a blank, not 0", async () =>
+    expect(
+      await temperature({ value: JSON.stringify({ type: "Empty", basicType: "Empty", basicValue: "" }) }),
+    ).toMatchObject({
+      value: "temperature is blank",
+    }));
+  test("0 is a value", async () => expect((await temperature(0)).value).toEqual([[expect.closeTo(-7.15, 9)]]));
+
+  test("the record of the call is never read, wherever it stands", async () => {
+    const record = new Proxy(
+      {},
+      {
+        get: (_, key) => {
+          throw new Error(`${String(key)} of the record was read`);
+        },
+      },
+    );
+    const code = customFunction(lapse);
+    expect(code([[24]], [[300]], [[1400]], null, null, record)).toEqual([[expect.closeTo(16.85, 9)]]);
+    // As with a description of the functions that is older than the code: it slides into an optional argument.
+    expect(code([[24]], [[300]], [[1400]], record)).toEqual([[expect.closeTo(16.85, 9)]]);
+    expect((await runtime.call("LAPSE", [[[24]], [[300]], [[1400]]])).value).toEqual([[expect.closeTo(16.85, 9)]]);
+  });
+});
+
+describe("functions of a test's own", () => {
+  const dated = defineFunction({
+    name: "DATED",
+    summary: "Days with a problem among them.",
+    parameters: {
+      days: column(date("Days")),
+      shift: optional(quantity("day", "Shift", [0, 9]), "0"),
+      units: unitsParameter,
+    },
+    result: table({ name: "day", unit: "date", about: "Day" }, { name: "word", unit: "text", about: "Word" }),
+    sources: ["definition"],
+    cautions: [],
+    examples: [{ given: [[["2026-10-05"]]], gives: [["2026-10-05", "x"]], within: 0 }],
+    heldAgainst: ["by definition"],
+    calculate: ({ days, shift = 0 }) => [
+      ...days.map((day) => [day + shift, "day"] as const),
+      [notAvailable("no more days"), ""] as const,
+    ],
+  });
+  test("dates, words and problems stand side by side", () => {
+    const cells = customFunction(dated)([[46300], [46301]], [[1]], null);
+    expect(JSON.parse(JSON.stringify(cells))).toEqual([
+      [{ type: "Double", basicValue: 46301, numberFormat: "yyyy-mm-dd" }, "day"],
+      [{ type: "Double", basicValue: 46302, numberFormat: "yyyy-mm-dd" }, "day"],
+      [expect.objectContaining({ basicValue: "#N/A", message: "no more days" }), ""],
+    ]);
+  });
+  test("a hundred thousand cells are answered in one call, quickly", () => {
+    const sum = defineFunction({
+      ...dated,
+      name: "WIDE",
+      parameters: { values: quantity("celsius", "Values", [-90, 60]) },
+      result: cell("celsius", "Value"),
+      calculate: ({ values }) => values,
+    });
+    const block = Array.from({ length: 100_000 }, (_, i) => [i % 50]);
+    const started = performance.now();
+    expect(customFunction(sum as unknown as AnyDefinition)(block)).toHaveLength(100_000);
+    expect(performance.now() - started).toBeLessThan(1000); // a wide margin: about 30 ms on an idle machine
+  });
+});

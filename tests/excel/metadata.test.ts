@@ -1,0 +1,140 @@
+import Ajv from "ajv";
+import { functionsJson, MOST_LETTERS, referenceTable } from "../../addin/metadata";
+import { catalogue, topics } from "../../functions/catalogue";
+import { sources } from "../../functions/sources";
+
+const json = functionsJson();
+
+/**
+ * The keys of the platform's documentation of the custom-functions JSON, and the lengths of its unified-manifest
+ * schemas (package @microsoft/app-manifest 1.1.2, v1.23 the narrower). The published JSON schema of this file is of
+ * 2019, lacks half of the keys and is itself not valid, so that it is no yardstick.
+ */
+const text = (least: number, most: number, pattern?: string) => ({
+  type: "string",
+  minLength: least,
+  maxLength: most,
+  ...(pattern === undefined ? {} : { pattern }),
+});
+const schema = {
+  type: "object",
+  additionalProperties: false,
+  required: ["functions", "allowCustomDataForDataTypeAny", "allowErrorForDataTypeAny"],
+  properties: {
+    allowCustomDataForDataTypeAny: { const: true },
+    allowErrorForDataTypeAny: { const: true },
+    functions: {
+      type: "array",
+      minItems: 1,
+      maxItems: 20_000,
+      items: {
+        type: "object",
+        additionalProperties: false,
+        required: ["id", "name", "description", "parameters", "result"],
+        properties: {
+          // Letters and digits alone: a dot becomes an underscore in a saved file.
+          id: text(3, 64, "^[A-Z][A-Z0-9]*$"),
+          name: text(3, 64, "^[A-Z][A-Z0-9]*$"),
+          description: text(1, 128),
+          parameters: {
+            type: "array",
+            maxItems: 8,
+            items: {
+              type: "object",
+              additionalProperties: false,
+              required: ["name", "description", "type", "dimensionality"],
+              properties: {
+                name: text(1, 64, "^[a-zA-Z][a-zA-Z0-9]*$"),
+                description: text(1, 128),
+                type: { const: "any" },
+                dimensionality: { const: "matrix" },
+                optional: { const: true },
+              },
+            },
+          },
+          result: {
+            type: "object",
+            additionalProperties: false,
+            required: ["type", "dimensionality"],
+            properties: { type: { const: "any" }, dimensionality: { const: "matrix" } },
+          },
+        },
+      },
+    },
+  },
+};
+const validate = new Ajv({ allErrors: true, strict: true }).compile(schema);
+const errorsOf = (value: unknown): readonly string[] =>
+  validate(value) ? [] : (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message ?? ""}`);
+
+describe("functions.json", () => {
+  test("is of the form that the platform takes", () => expect(errorsOf(JSON.parse(JSON.stringify(json)))).toEqual([]));
+  test("has every function once, under one name", () => {
+    expect(json.functions.map(({ id }) => id)).toEqual(catalogue.map(({ name }) => name));
+    expect(new Set(json.functions.map(({ id }) => id)).size).toBe(json.functions.length);
+    for (const { id, name } of json.functions) expect(name).toBe(id);
+  });
+  test("no name can be taken for a cell", () => {
+    for (const { name } of json.functions) {
+      expect(name).not.toMatch(/^[A-Z]{1,3}\d{1,7}$/); // a cell in the A1 style, to XFD1048576
+      expect(name).not.toMatch(/^R\d*C\d*$/); // a cell in the R1C1 style
+    }
+  });
+  test("optional arguments come last", () => {
+    for (const { id, parameters } of json.functions) {
+      const optional = parameters.map((parameter) => "optional" in parameter);
+      expect([id, optional]).toEqual([id, [...optional].sort((a, b) => Number(a) - Number(b))]);
+    }
+  });
+  test("a description is cut between its parts, never through one", () => {
+    for (const { parameters } of json.functions) {
+      for (const { description } of parameters) {
+        expect(description.length).toBeLessThanOrEqual(MOST_LETTERS);
+        expect(description).not.toMatch(/[;,:]\s*$/);
+      }
+    }
+    const lapse = json.functions.find(({ id }) => id === "LAPSE");
+    expect(lapse?.parameters[0]?.description).toBe("Temperature at the station; from -90 to 60 °C");
+    expect(lapse?.parameters[3]?.description).toMatch(/"standard", "high", .*; left out: "standard", 6\.5 K\/km/);
+  });
+  test("a planted fault is found", () => {
+    const [first] = json.functions;
+    const changed = (change: object) => errorsOf({ ...json, functions: [{ ...first, ...change }] });
+    expect(changed({})).toEqual([]);
+    expect(changed({ id: "A.B" })).not.toEqual([]);
+    expect(changed({ description: "x".repeat(129) })).not.toEqual([]);
+    expect(changed({ volatile: true })).not.toEqual([]);
+    expect(errorsOf({ ...json, allowErrorForDataTypeAny: false })).not.toEqual([]);
+  });
+});
+
+describe("the reference of the README", () => {
+  const table = referenceTable();
+  test("has every function under its topic, with what it is held against", () => {
+    for (const { title, functions } of topics.filter((topic) => topic.functions.length > 0)) {
+      expect(table).toContain(`### ${title}`);
+      for (const { name, heldAgainst } of functions) {
+        const line = table.split("\n").find((row) => row.startsWith(`| \`VIV.${name}(`));
+        expect(line).toBeDefined();
+        for (const yardstick of heldAgainst) expect(line).toContain(yardstick.replaceAll("|", "\\|"));
+      }
+    }
+  });
+  test("every row has as many cells as the heading, and every number stands for a source", () => {
+    const rows = table.split("\n").filter((row) => row.startsWith("|"));
+    for (const row of rows) expect(row.replaceAll("\\|", "").split("|")).toHaveLength(6);
+    const listed = [...table.matchAll(/^(\d+)\. /gm)].map(([, number]) => Number(number));
+    const used = rows.flatMap((row) =>
+      (/\| ([\d, ]+) \|/.exec(row)?.[1] ?? "").split(", ").filter(Boolean).map(Number),
+    );
+    expect(listed).toEqual(listed.map((_, i) => i + 1));
+    expect(new Set(used)).toEqual(new Set(listed));
+  });
+  test("says of a source that is only recalled that it is", () => {
+    const recalled = Object.values(sources).filter(({ status }) => (status as string) === "recalled");
+    for (const { text: words } of recalled) {
+      const line = table.split("\n").find((row) => row.includes(words));
+      if (line) expect(line).toContain("Recalled, not read again");
+    }
+  });
+});
