@@ -1,13 +1,41 @@
 /** The spreadsheet engine's CommonJS files require a few packages that are ES modules only: these are transformed. */
 const esModules = [
-  "nanoid", "kdbush", "rbush", "quickselect", "cjk-regex", "unicode-regex", "regexp-util", "franc-min",
-  "trigram-utils", "n-gram", "collapse-white-space", "numfmt", "suncalc", "vega-datasets", "arquero", "@uwdata",
-  "@observablehq", "d3", "d3-[a-z-]+", "internmap", "interval-tree-1d", "isoformat", "delaunator", "robust-predicates",
+  "nanoid",
+  "kdbush",
+  "rbush",
+  "quickselect",
+  "cjk-regex",
+  "unicode-regex",
+  "regexp-util",
+  "franc-min",
+  "trigram-utils",
+  "n-gram",
+  "collapse-white-space",
+  "numfmt",
+  "suncalc",
+  "vega-datasets",
+  "arquero",
+  "@uwdata",
+  "@observablehq",
+  "d3",
+  "d3-[a-z-]+",
+  "internmap",
+  "interval-tree-1d",
+  "isoformat",
+  "delaunator",
+  "robust-predicates",
   "binary-search-bounds",
 ];
 const swc = [
   "@swc/jest",
-  { jsc: { target: "es2022", parser: { syntax: "typescript", tsx: true }, transform: { react: { runtime: "automatic" } } }, module: { type: "commonjs" } },
+  {
+    jsc: {
+      target: "es2022",
+      parser: { syntax: "typescript", tsx: true },
+      transform: { react: { runtime: "automatic" } },
+    },
+    module: { type: "commonjs" },
+  },
 ];
 
 module.exports = {

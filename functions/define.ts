@@ -75,7 +75,10 @@ const finite = z.number().check(z.refine(Number.isFinite));
 const numeric = z.union([finite, plainNumber]);
 const whole = z.pipe(numeric, z.number().check(z.refine(Number.isInteger)));
 const dated = z.union([finite, isoDate, plainNumber]);
-const wholeDay = z.pipe(dated, z.transform((serial: number) => Math.floor(serial)));
+const wholeDay = z.pipe(
+  dated,
+  z.transform((serial: number) => Math.floor(serial)),
+);
 
 /** The word of the list that the text is, whatever its capitals. */
 const oneOf = <W extends string>(words: readonly W[]) =>
@@ -191,11 +194,12 @@ export const unitsParameter: CellParameter<System | undefined> = {
   without: "metric",
 };
 
-type Optional<P> = P extends CellParameter<infer T>
-  ? CellParameter<T | undefined>
-  : P extends RangeParameter<infer T>
-    ? RangeParameter<T | undefined>
-    : never;
+type Optional<P> =
+  P extends CellParameter<infer T>
+    ? CellParameter<T | undefined>
+    : P extends RangeParameter<infer T>
+      ? RangeParameter<T | undefined>
+      : never;
 
 /** Makes a parameter optional; `without` says in words what stands in for it. */
 export const optional = <P extends CellParameter<never> | RangeParameter<never> | Parameter>(
@@ -204,7 +208,11 @@ export const optional = <P extends CellParameter<never> | RangeParameter<never> 
 ): Optional<P> => ({ ...parameter, optional: true, without }) as unknown as Optional<P>;
 
 /** Twelve monthly values, January to December, in a row or a column. None may be blank. */
-export const months = (unit: Unit, about: string, range: readonly [number, number]): RangeParameter<readonly number[]> => ({
+export const months = (
+  unit: Unit,
+  about: string,
+  range: readonly [number, number],
+): RangeParameter<readonly number[]> => ({
   reads: "range",
   kind: "months",
   about,
@@ -267,7 +275,9 @@ export const rows = <C extends Record<string, CellParameter<never> | CellParamet
 });
 
 /** A winter plan: the six rows stage and date that RAMPDATES answers, or just their six dates. */
-export const plan = (about = "Winter plan: the six rows of RAMPDATES, or just their dates"): RangeParameter<readonly number[]> => ({
+export const plan = (
+  about = "Winter plan: the six rows of RAMPDATES, or just their dates",
+): RangeParameter<readonly number[]> => ({
   reads: "range",
   kind: "plan",
   about,
@@ -351,10 +361,7 @@ export interface Definition<
   calculate(given: Given<P>): Calculated<R>;
 }
 
-export const defineFunction = <
-  const P extends Record<string, Parameter<never> | Parameter>,
-  const R extends Result,
->(
+export const defineFunction = <const P extends Record<string, Parameter<never> | Parameter>, const R extends Result>(
   definition: Definition<P, R>,
 ): Definition<P, R> => definition;
 

@@ -15,22 +15,29 @@ const importsOf = (file: string): string[] =>
     relative(root, resolve(root, dirname(file), path as string)),
   );
 
-test.each(layers.map((layer, height) => [layer, height] as const))("%s imports nothing from above itself", (layer, height) => {
-  const files = sources(layer);
-  expect(files.length).toBeGreaterThan(0);
-  const wrong = files.flatMap((file) =>
-    importsOf(file)
-      .filter((target) => !layers.slice(0, height + 1).some((allowed) => `${target}/`.startsWith(`${allowed}/`)))
-      .filter((target) => !(layer === "addin" && target.startsWith("manifest/")))
-      .map((target) => `${file} imports ${target}`),
-  );
-  expect(wrong).toEqual([]);
-});
+test.each(layers.map((layer, height) => [layer, height] as const))(
+  "%s imports nothing from above itself",
+  (layer, height) => {
+    const files = sources(layer);
+    expect(files.length).toBeGreaterThan(0);
+    const wrong = files.flatMap((file) =>
+      importsOf(file)
+        .filter((target) => !layers.slice(0, height + 1).some((allowed) => `${target}/`.startsWith(`${allowed}/`)))
+        .filter((target) => !(layer === "addin" && target.startsWith("manifest/")))
+        .map((target) => `${file} imports ${target}`),
+    );
+    expect(wrong).toEqual([]);
+  },
+);
 
 test("only the add-in names a spreadsheet program", () => {
-  const naming = ["functions", "taskpane"].flatMap(sources).filter((file) =>
-    /\b(Excel|Office|OfficeRuntime|CustomFunctions)\.|@univerjs|office-js/.test(readFileSync(join(root, file), "utf8")),
-  );
+  const naming = ["functions", "taskpane"]
+    .flatMap(sources)
+    .filter((file) =>
+      /\b(Excel|Office|OfficeRuntime|CustomFunctions)\.|@univerjs|office-js/.test(
+        readFileSync(join(root, file), "utf8"),
+      ),
+    );
   expect(naming).toEqual([]);
 });
 

@@ -19,8 +19,10 @@ interface Argument<P extends Parameter> {
   place(): string;
 }
 
-const isCell = (argument: Argument<Parameter>): argument is Argument<CellParameter> => argument.parameter.reads === "cell";
-const isRange = (argument: Argument<Parameter>): argument is Argument<RangeParameter> => argument.parameter.reads === "range";
+const isCell = (argument: Argument<Parameter>): argument is Argument<CellParameter> =>
+  argument.parameter.reads === "cell";
+const isRange = (argument: Argument<Parameter>): argument is Argument<RangeParameter> =>
+  argument.parameter.reads === "range";
 const isSingle = ({ block }: { readonly block: Block }): boolean => block.length === 1 && block[0]?.length === 1;
 
 const size = (block: Block): string => `${block.length} by ${block[0]?.length ?? 0} cells`;
@@ -148,7 +150,9 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
         tall ? argument.block.length === rowCount : argument.block[0]?.length === columnCount,
       );
       return alone(
-        notUsable(`${name} holds ${size(block)} and ${other?.name ?? "another argument"} ${size(other?.block ?? [])}: give blocks that fit`),
+        notUsable(
+          `${name} holds ${size(block)} and ${other?.name ?? "another argument"} ${size(other?.block ?? [])}: give blocks that fit`,
+        ),
       );
     }
   }
@@ -186,10 +190,15 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
 
   if (result.shape === "columns") {
     if (rowCount > 1 && columnCount > 1) {
-      return alone(notUsable(`${definition.name} answers ${columns.length} cells for each: give one row or one column, not a block`));
+      return alone(
+        notUsable(
+          `${definition.name} answers ${columns.length} cells for each: give one row or one column, not a block`,
+        ),
+      );
     }
     const lines = Array.from({ length: Math.max(rowCount, columnCount) }, (_, i): Answer[] => {
-      const answer = answerAt(call, rowCount > 1 ? i : 0, columnCount > 1 ? i : 0) as readonly Answer[] | Problem | undefined;
+      const answer = answerAt(call, rowCount > 1 ? i : 0, columnCount > 1 ? i : 0) as
+        readonly Answer[] | Problem | undefined;
       if (answer === undefined) return columns.map(() => "");
       return answer instanceof Problem ? columns.map(() => answer) : lineOut(answer);
     });
@@ -214,7 +223,5 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
       : { cells: listed.map((one) => [one]), unit: () => unit };
   }
   const cells = (answer as readonly (readonly Answer[])[]).map(lineOut);
-  return cells.length === 0
-    ? alone(notAvailable("nothing to answer"))
-    : { cells, unit: (_, column) => unitOf(column) };
+  return cells.length === 0 ? alone(notAvailable("nothing to answer")) : { cells, unit: (_, column) => unitOf(column) };
 };

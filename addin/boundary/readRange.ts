@@ -17,7 +17,12 @@ const line = (block: Block): readonly unknown[] =>
 
 const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
 
-const readList = (name: string, parameter: RangeParameter, block: Block, system: System): readonly Entry[] | Problem => {
+const readList = (
+  name: string,
+  parameter: RangeParameter,
+  block: Block,
+  system: System,
+): readonly Entry[] | Problem => {
   // A plan may come with its stages before its dates: the last column holds the dates.
   const lines = parameter.kind === "plan" && block.length === 6 ? block.map((row) => row.slice(-1)) : block;
   if (!isLine(lines)) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
@@ -61,7 +66,12 @@ const readLogged = (name: string, parameter: RangeParameter, block: Block, syste
   return read;
 };
 
-const readRows = (name: string, parameter: RangeParameter, block: Block, system: System): readonly Entry[] | Problem => {
+const readRows = (
+  name: string,
+  parameter: RangeParameter,
+  block: Block,
+  system: System,
+): readonly Entry[] | Problem => {
   const width = parameter.columns.length;
   if (block[0]?.length !== width) {
     const titles = parameter.columns.map(([title]) => title).join(", ");

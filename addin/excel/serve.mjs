@@ -1,24 +1,15 @@
 // Serves the built add-in to this machine over HTTPS, where its manifest says that it is hosted, and says what to click.
 import { spawnSync } from "node:child_process";
 import { X509Certificate } from "node:crypto";
-import { createReadStream, existsSync, readFileSync, rmSync, statSync } from "node:fs";
+import { existsSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:https";
-import { dirname, extname, join, normalize, resolve, sep } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import certificates from "office-addin-dev-certs";
 import places from "office-addin-dev-certs/lib/defaults.js";
+import sirv from "sirv";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
-
-const types = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".json": "application/json",
-  ".svg": "image/svg+xml",
-  ".png": "image/png",
-  ".xml": "text/xml; charset=utf-8",
-};
 
 /** The port of this machine that a built manifest is for; undefined where it is for another place, or not there. */
 const portOf = (folder) => {
@@ -58,27 +49,18 @@ const certificate = async () => {
 };
 
 /** Files of one folder. Excel reads functions.json from a page of its own, and so from everywhere. */
-const answer = (folder) => (request, response) => {
-  let path;
-  try {
-    path = decodeURIComponent(new URL(request.url, "https://localhost").pathname);
-  } catch {
-    response.writeHead(400).end();
-    return;
-  }
-  const file = normalize(join(folder, path === "/" ? "taskpane.html" : path));
-  if (!file.startsWith(folder + sep) || !existsSync(file) || !statSync(file).isFile()) {
-    response.writeHead(404, { "content-type": "text/plain" }).end("not here");
-    return;
-  }
-  response.writeHead(200, {
-    "content-type": types[extname(file)] ?? "application/octet-stream",
-    "access-control-allow-origin": "*",
-    "cache-control": "no-cache",
-    "x-content-type-options": "nosniff",
+const answer = (folder) => {
+  const files = sirv(folder, {
+    dev: true,
+    setHeaders: (response) => {
+      response.setHeader("access-control-allow-origin", "*");
+      response.setHeader("x-content-type-options", "nosniff");
+    },
   });
-  if (request.method === "HEAD") response.end();
-  else createReadStream(file).pipe(response);
+  return (request, response) => {
+    if (request.url === "/") request.url = "/taskpane.html";
+    files(request, response, () => response.writeHead(404).end("not here"));
+  };
 };
 
 const steps = (folder, port, trusted) => `

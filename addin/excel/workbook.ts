@@ -1,7 +1,7 @@
 import { roleLooks } from "../../taskpane/sheets/look";
 import { block } from "../../taskpane/sheets/shared/address";
 import { WorkbookError, type CellContent, type Options, type PlainLook, type Workbook } from "../../taskpane/workbook";
-import { freeName } from "../preview/names";
+import { freeName } from "../freeName";
 import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents } from "./contents";
 import { entryOf } from "./entry";
 import { fileSheets } from "./file";

@@ -1,36 +1,21 @@
+import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { mkdtempSync, readFileSync, existsSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { extname, join } from "node:path";
+import { join } from "node:path";
+import sirv from "sirv";
 import { chromium, type Browser, type Page } from "playwright-core";
-import webpack from "webpack";
 import { commands } from "../../addin/excel/commands";
-import { excel } from "../../addin/build/webpack.config";
 import { catalogue } from "../../functions/catalogue";
 
 /** The page of the add-in as it is built, in a browser that reaches nothing but the page's own server. */
 jest.setTimeout(60_000);
-const dist = mkdtempSync(join(tmpdir(), "almanac-page-"));
-const types: Record<string, string> = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css" };
+const DIST = join(__dirname, "..", "..", "dist");
 let server: Server;
 let address: string;
 let browser: Browser;
 
 beforeAll(async () => {
-  const config = excel();
-  await new Promise<void>((resolve, reject) =>
-    webpack(
-      { ...config, output: { ...config.output, path: dist }, optimization: { minimize: false } },
-      (error, stats) =>
-        error || stats?.hasErrors() ? reject(error ?? new Error(stats?.toString("errors-only"))) : resolve(),
-    ),
-  );
-  server = createServer((request, response) => {
-    const file = join(dist, new URL(request.url ?? "/", "http://localhost").pathname);
-    if (!existsSync(file)) return response.writeHead(404).end();
-    return response.writeHead(200, { "content-type": types[extname(file)] ?? "text/plain" }).end(readFileSync(file));
-  });
+  server = createServer(sirv(DIST));
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/taskpane.html`;
   browser = await chromium.launch({
@@ -41,7 +26,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
   server.close();
-  rmSync(dist, { recursive: true, force: true });
 });
 
 const OFFICE = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -115,7 +99,7 @@ test("without a network all but office.js is there, and the page says so; the po
 });
 
 test("the policy is strict: no script but the page's own and the vendor's, nothing sent anywhere", async () => {
-  const html = readFileSync(join(dist, "taskpane.html"), "utf8");
+  const html = readFileSync(join(DIST, "taskpane.html"), "utf8");
   const policy = /Content-Security-Policy"\s+content="([^"]*)"/.exec(html)?.[1] ?? "";
   expect(policy).toContain("default-src 'none'");
   expect(/script-src ([^;]*)/.exec(policy)?.[1]).toBe("'self' https://appsforoffice.microsoft.com");

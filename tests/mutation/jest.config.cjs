@@ -7,8 +7,5 @@ module.exports = {
   rootDir: "../..",
   modulePathIgnorePatterns: [],
   testEnvironment: "@stryker-mutator/jest-runner/jest-env/node",
-  testMatch: [
-    "<rootDir>/tests/{functions,boundary,readings}/**/*.test.ts",
-    "<rootDir>/tests/examples.test.ts",
-  ],
+  testMatch: ["<rootDir>/tests/{functions,boundary,readings}/**/*.test.ts", "<rootDir>/tests/examples.test.ts"],
 };

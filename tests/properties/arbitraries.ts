@@ -22,14 +22,22 @@ export const cellWithin = (parameter: CellParameter): fc.Arbitrary<Raw> => {
     case "count":
       return fc.integer({ min: Math.max(limits?.least ?? 0, -1e6), max: Math.min(limits?.most ?? 1e6, 1e6) });
     case "date":
-      return fc.oneof({ weight: 4, arbitrary: someDay }, { weight: 1, arbitrary: fc.constantFrom(FIRST_DAY, LAST_DAY, 59_000.5) });
+      return fc.oneof(
+        { weight: 4, arbitrary: someDay },
+        { weight: 1, arbitrary: fc.constantFrom(FIRST_DAY, LAST_DAY, 59_000.5) },
+      );
     case "choice":
     case "units":
       return fc.constantFrom(...(words ?? []));
     case "text":
       return fc.string({ minLength: 1 }).filter((text) => text.trim() !== "");
     case "anything":
-      return fc.oneof(fc.boolean(), fc.integer(), fc.string({ minLength: 1 }), fc.constantFrom("taken", "refused", "regurgitated", "yes", "no"));
+      return fc.oneof(
+        fc.boolean(),
+        fc.integer(),
+        fc.string({ minLength: 1 }),
+        fc.constantFrom("taken", "refused", "regurgitated", "yes", "no"),
+      );
   }
 };
 
@@ -42,7 +50,9 @@ export const rangeWithin = (parameter: RangeParameter): fc.Arbitrary<Raw> => {
     // In order most of the time, as plans are; out of order now and then, as slips are.
     const sorted = fc
       .tuple(someDay, fc.array(fc.integer({ min: 0, max: 120 }), { minLength: 5, maxLength: 5 }))
-      .map(([first, steps]) => [0, ...steps].map((_, i) => [first + steps.slice(0, i).reduce((sum, step) => sum + step, 0)]));
+      .map(([first, steps]) =>
+        [0, ...steps].map((_, i) => [first + steps.slice(0, i).reduce((sum, step) => sum + step, 0)]),
+      );
     return fc.oneof({ weight: 4, arbitrary: sorted }, { weight: 1, arbitrary: rows });
   }
   return rows;

@@ -50,10 +50,17 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
   if (limited.length > 0) {
     test.each(limited)("%s outside its limits is a problem that names it", (name, limits, kind, i) => {
       const step = kind === "quantity" ? Math.max(1e-6, Math.abs(limits.most) * 1e-9) : 1;
-      const outside = fc.constantFrom(limits.least - step, limits.most + step, limits.least - 1000, limits.most * 2 + 1000);
+      const outside = fc.constantFrom(
+        limits.least - step,
+        limits.most + step,
+        limits.least - 1000,
+        limits.most * 2 + 1000,
+      );
       fc.assert(
         fc.property(inside, outside, (args, value) => {
-          const metric = args.map((argument, j) => (parametersOf(definition)[j]?.[1].kind === "units" ? "metric" : argument));
+          const metric = args.map((argument, j) =>
+            parametersOf(definition)[j]?.[1].kind === "units" ? "metric" : argument,
+          );
           const [cell] = evaluate(definition, metric.with(i, value)).cells.flat();
           expect(cell).toBeInstanceOf(Problem);
           const { code, message } = cell as Problem;
@@ -71,13 +78,24 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
   if (spreadable.length > 0 && ["cell", "columns"].includes(definition.result.shape)) {
     test("over a column it answers what it answers cell by cell", () => {
       const [parameter, i] = spreadable[0] as readonly [CellParameter, number];
-      const cells = fc.array(fc.oneof({ weight: 6, arbitrary: cellWithin(parameter) }, fc.constantFrom(null, "", "x", true, 1e12)), {
-        minLength: 2,
-        maxLength: 6,
-      });
+      const cells = fc.array(
+        fc.oneof({ weight: 6, arbitrary: cellWithin(parameter) }, fc.constantFrom(null, "", "x", true, 1e12)),
+        {
+          minLength: 2,
+          maxLength: 6,
+        },
+      );
       fc.assert(
         fc.property(inside, cells, (args, values) => {
-          const spread = plain(evaluate(definition, args.with(i, values.map((value) => [value]))));
+          const spread = plain(
+            evaluate(
+              definition,
+              args.with(
+                i,
+                values.map((value) => [value]),
+              ),
+            ),
+          );
           // A range that cannot be read is one problem for the whole call.
           if (spread.length === 1) return;
           const single = values.map((value) => plain(evaluate(definition, args.with(i, value)))[0]);

@@ -8,11 +8,63 @@ import { argumentsWithin, parametersOf } from "./arbitraries";
 /** What no keeper types, and some host some day hands over. */
 const hostileCell = fc.oneof(
   fc.constantFrom<unknown>(
-    0, -0, 1e308, -1e308, 5e-324, NaN, Infinity, -Infinity, 60, 60.999, 61, 2_958_465, 2_958_466, 2 ** 53, 1e21,
-    null, undefined, "", " ", "\u00a0", "\t", "0", "-0", "1e400", "0x10", "1,5", "1 000", "٣", "１２", "½", "=1+1", "+1", "@x", "#N/A",
-    "2026-02-29", "2026-02-28", "9999-12-31", "0000-01-01", "1900-02-28", "2026-13-01", "12/11/2026",
-    true, false, {}, [], [[]], [1], { basicValue: 3 }, { basicValue: null }, { basicValue: "x" }, { basicValue: {} },
-    "metric", "IMPERIAL", "standard", "toString", "__proto__", "constructor",
+    0,
+    -0,
+    1e308,
+    -1e308,
+    5e-324,
+    NaN,
+    Infinity,
+    -Infinity,
+    60,
+    60.999,
+    61,
+    2_958_465,
+    2_958_466,
+    2 ** 53,
+    1e21,
+    null,
+    undefined,
+    "",
+    " ",
+    "\u00a0",
+    "\t",
+    "0",
+    "-0",
+    "1e400",
+    "0x10",
+    "1,5",
+    "1 000",
+    "٣",
+    "１２",
+    "½",
+    "=1+1",
+    "+1",
+    "@x",
+    "#N/A",
+    "2026-02-29",
+    "2026-02-28",
+    "9999-12-31",
+    "0000-01-01",
+    "1900-02-28",
+    "2026-13-01",
+    "12/11/2026",
+    true,
+    false,
+    {},
+    [],
+    [[]],
+    [1],
+    { basicValue: 3 },
+    { basicValue: null },
+    { basicValue: "x" },
+    { basicValue: {} },
+    "metric",
+    "IMPERIAL",
+    "standard",
+    "toString",
+    "__proto__",
+    "constructor",
   ),
   fc.constantFrom("#N/A", "#DIV/0!", "#SPILL!", "#NAME?").map((code) => new SheetError(code)),
   fc.double(),
@@ -28,10 +80,17 @@ const hostileBlock = fc.oneof(
   fc.array(fc.array(hostileCell, { maxLength: 5 }), { maxLength: 5 }), // ragged
 );
 
-const hostile: fc.Arbitrary<unknown> = fc.oneof({ weight: 3, arbitrary: hostileCell }, { weight: 2, arbitrary: hostileBlock });
+const hostile: fc.Arbitrary<unknown> = fc.oneof(
+  { weight: 3, arbitrary: hostileCell },
+  { weight: 2, arbitrary: hostileBlock },
+);
 
 /** One answer, held against what a spreadsheet can show; the words of what is wrong, or nothing. */
-const wrongWith = (args: readonly unknown[], name: string, cells: readonly (readonly unknown[])[]): string | undefined => {
+const wrongWith = (
+  args: readonly unknown[],
+  name: string,
+  cells: readonly (readonly unknown[])[],
+): string | undefined => {
   const width = cells[0]?.length ?? 0;
   if (cells.length === 0 || width === 0) return `${name} answered nothing`;
   for (const row of cells) {
@@ -43,7 +102,8 @@ const wrongWith = (args: readonly unknown[], name: string, cells: readonly (read
           : typeof cell === "number"
             ? Number.isFinite(cell)
             : typeof cell === "string" || typeof cell === "boolean";
-      if (!fine) return `${name} answered ${cell instanceof Problem ? cell.message : String(cell)} to ${fc.stringify(args)}`;
+      if (!fine)
+        return `${name} answered ${cell instanceof Problem ? cell.message : String(cell)} to ${fc.stringify(args)}`;
     }
   }
   return undefined;
@@ -58,8 +118,13 @@ export const fuzz = (cases: number, seed: number): { readonly cases: number; rea
   for (const [i, definition] of catalogue.entries()) {
     const count = parametersOf(definition).length;
     const args = fc
-      .tuple(argumentsWithin(definition), fc.array(fc.tuple(fc.nat(Math.max(0, count)), hostile), { minLength: 1, maxLength: 3 }))
-      .map(([fitting, replaced]) => replaced.reduce((all, [at, value]) => (at < all.length ? all.with(at, value) : all), fitting as unknown[]));
+      .tuple(
+        argumentsWithin(definition),
+        fc.array(fc.tuple(fc.nat(Math.max(0, count)), hostile), { minLength: 1, maxLength: 3 }),
+      )
+      .map(([fitting, replaced]) =>
+        replaced.reduce((all, [at, value]) => (at < all.length ? all.with(at, value) : all), fitting as unknown[]),
+      );
     const outcome = fc.check(
       fc.property(args, (given) => {
         const wrong = wrongWith(given, definition.name, evaluate(definition, given).cells);
@@ -69,7 +134,10 @@ export const fuzz = (cases: number, seed: number): { readonly cases: number; rea
     );
     if (outcome.failed) {
       const error = outcome.errorInstance;
-      return { cases: i * each + outcome.numRuns, wrong: `${definition.name}: ${error instanceof Error ? error.message : String(error)}; ${fc.stringify(outcome.counterexample)}` };
+      return {
+        cases: i * each + outcome.numRuns,
+        wrong: `${definition.name}: ${error instanceof Error ? error.message : String(error)}; ${fc.stringify(outcome.counterexample)}`,
+      };
     }
   }
   return { cases: each * catalogue.length };

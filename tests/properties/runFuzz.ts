@@ -3,7 +3,10 @@ import { fuzz } from "./fuzz";
 
 /** A million hostile calls, for a nightly run: `npm run fuzz -- --seed 7 --cases 1000000`. */
 const { values } = parseArgs({
-  options: { seed: { type: "string", default: String(Date.now() % 2 ** 31) }, cases: { type: "string", default: "1000000" } },
+  options: {
+    seed: { type: "string", default: String(Date.now() % 2 ** 31) },
+    cases: { type: "string", default: "1000000" },
+  },
 });
 const seed = Number(values.seed);
 console.log(`Seed ${seed}`);

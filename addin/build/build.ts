@@ -1,0 +1,50 @@
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import webpack from "webpack";
+import { fill } from "../../manifest/fill";
+import { functionsJson } from "../metadata";
+import { sizes } from "./sizes";
+import { excel, preview } from "./webpack.config";
+
+/** Where `npm run excel` serves the add-in for sideloading. */
+const LOCAL_SITE = "https://localhost:3000";
+
+const root = join(__dirname, "..", "..");
+const dist = join(root, "dist");
+
+const run = async () => {
+  const { values } = parseArgs({ options: { site: { type: "string", default: LOCAL_SITE } } });
+  const site = values.site.replace(/\/+$/, "");
+  if (!/^https:\/\/[^/\s]+/.test(site)) throw new Error(`--site holds "${values.site}": give an https:// address`);
+
+  const started = performance.now();
+  rmSync(dist, { recursive: true, force: true });
+  mkdirSync(dist, { recursive: true });
+  const stats = await new Promise<webpack.MultiStats>((resolve, reject) =>
+    webpack([excel(), preview()], (error, done) => (error ? reject(error) : resolve(done as webpack.MultiStats))),
+  );
+  if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
+
+  const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
+  writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(), null, 1));
+  writeFileSync(
+    join(dist, "manifest.xml"),
+    fill(readFileSync(join(root, "manifest", "manifest.xml"), "utf8"), site, version),
+  );
+  cpSync(join(root, "manifest", "icons"), join(dist, "icons"), { recursive: true });
+
+  const weighed = sizes(dist);
+  for (const { what, gzipped, most, fits } of weighed) {
+    console.log(
+      `${what.padEnd(18)} ${gzipped.toFixed(1).padStart(7)} kB gzipped, budget ${most} kB${fits ? "" : "  TOO LARGE"}`,
+    );
+  }
+  console.log(`Built for ${site} in ${((performance.now() - started) / 1000).toFixed(1)} s.`);
+  if (weighed.some(({ fits }) => !fits)) throw new Error("a file is over its budget");
+};
+
+run().catch((error: unknown) => {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+});

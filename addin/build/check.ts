@@ -1,0 +1,35 @@
+import { spawnSync } from "node:child_process";
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+
+/** Everything that must hold, in the order in which a failure is cheapest to find. All are run, and each says how long it took. */
+const steps: readonly (readonly [what: string, ...command: string[]])[] = [
+  ["types", "tsc", "--noEmit"],
+  ["lint", "eslint", "--max-warnings=0", "."],
+  ["format", "prettier", "--check", "--log-level=warn", "."],
+  ["generated text", "tsx", "addin/build/generate.ts", "--check"],
+  ["build and sizes", "tsx", "addin/build/build.ts"],
+  ["tests", "jest", "--json", "--outputFile=reports/jest.json"],
+];
+
+const root = join(__dirname, "..", "..");
+mkdirSync(join(root, "reports"), { recursive: true });
+const failed: string[] = [];
+for (const [what, command = "", ...args] of steps) {
+  const started = performance.now();
+  const { status } = spawnSync(command, args, {
+    cwd: root,
+    stdio: what === "tests" ? ["ignore", "ignore", "inherit"] : "inherit",
+    shell: process.platform === "win32",
+    env: {
+      ...process.env,
+      PATH: `${join(root, "node_modules", ".bin")}${process.platform === "win32" ? ";" : ":"}${process.env["PATH"] ?? ""}`,
+    },
+  });
+  if (status !== 0) failed.push(what);
+  console.log(`${status === 0 ? "ok    " : "FAILED"} ${what}, ${((performance.now() - started) / 1000).toFixed(0)} s`);
+}
+if (failed.length > 0) {
+  console.error(`Failed: ${failed.join(", ")}`);
+  process.exitCode = 1;
+}

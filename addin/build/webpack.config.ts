@@ -1,0 +1,85 @@
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import HtmlPlugin from "html-webpack-plugin";
+import CssPlugin from "mini-css-extract-plugin";
+import Minify from "terser-webpack-plugin";
+import type { Configuration } from "webpack";
+
+const root = join(__dirname, "..", "..");
+const resolve = createRequire(__filename).resolve;
+
+/** What a keeper waits for: minified by terser, which drops the declarations that nothing uses (a quarter of the script). */
+const FIRST_LOADED = /^(functions|taskpane)\.js$/;
+const dropping = (include: RegExp) => new Minify({ include, extractComments: false });
+/** All else by esbuild, which keeps them but takes a sixth of the time. */
+const quick = (files: { exclude?: RegExp }) =>
+  new Minify({ ...files, minify: Minify.esbuildMinify, extractComments: false });
+
+/** What both pages share. */
+const common = (): Configuration => ({
+  mode: "production",
+  context: root,
+  devtool: false,
+  resolve: { extensions: [".ts", ".tsx", ".js"] },
+  module: {
+    rules: [
+      {
+        test: /\.tsx?$/,
+        exclude: /node_modules/,
+        loader: resolve("swc-loader"),
+        options: {
+          jsc: {
+            target: "es2022",
+            parser: { syntax: "typescript", tsx: true },
+            transform: { react: { runtime: "automatic" } },
+          },
+        },
+      },
+      { test: /\.css$/, use: [CssPlugin.loader, resolve("css-loader")] },
+    ],
+  },
+  performance: { hints: false },
+  stats: "errors-warnings",
+});
+
+/** The pane and the functions of the add-in share one page, and so one runtime; the pane adds to the functions' script. */
+export const excel = (): Configuration => ({
+  ...common(),
+  name: "excel",
+  optimization: { minimizer: [dropping(FIRST_LOADED), quick({ exclude: FIRST_LOADED })] },
+  entry: {
+    functions: "./addin/excel/functions.ts",
+    taskpane: { import: "./addin/excel/taskpane.tsx", dependOn: "functions" },
+  },
+  output: {
+    path: join(root, "dist"),
+    filename: "[name].js",
+    chunkFilename: "[name].[contenthash:8].js",
+    publicPath: "auto",
+  },
+  plugins: [
+    new CssPlugin(),
+    new HtmlPlugin({
+      template: "./addin/excel/taskpane.html",
+      filename: "taskpane.html",
+      chunks: ["functions", "taskpane"],
+      chunksSortMode: "manual",
+      scriptLoading: "defer",
+    }),
+  ],
+});
+
+/** The preview: the spreadsheet in a browser page, with the same pane. */
+export const preview = (): Configuration => ({
+  ...common(),
+  name: "preview",
+  optimization: { minimizer: [quick({})] },
+  entry: { preview: "./addin/preview/main.tsx" },
+  output: {
+    path: join(root, "dist", "preview"),
+    filename: "[name].[contenthash:8].js",
+    chunkFilename: "[name].[contenthash:8].js",
+    publicPath: "auto",
+  },
+  plugins: [new CssPlugin(), new HtmlPlugin({ template: "./addin/preview/index.html", filename: "index.html" })],
+});

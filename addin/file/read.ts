@@ -1,0 +1,286 @@
+import { Workbook, type Cell, type CellValue, type Worksheet } from "@cj-tech-master/excelts";
+import { installChartSupport } from "@cj-tech-master/excelts/chart";
+import { isoOf } from "../../functions/dates";
+import { respelled } from "../../taskpane/actions/formulas";
+import type { CellLook } from "../../taskpane/sheets/look";
+import { addressOf, areaOf, type Area } from "../../taskpane/sheets/shared/address";
+import type { Validation } from "../../taskpane/sheets/sheet";
+import type { FileCell, FileRule, FileSheet, ReadFile } from "./book";
+import { typedFormula } from "./newFunctions";
+
+const DAY = 86_400_000; // ms
+const DAYS_TO_1970 = 25_569; // from 1899-12-30
+
+/** The library reads dates as UTC moments; a time of day alone lies on day 0. */
+const serialOfDate = (date: Date): number => {
+  const serial = date.getTime() / DAY + DAYS_TO_1970;
+  // A serial has no more than a millisecond's digits in it.
+  return Math.round(serial * DAY) / DAY;
+};
+
+const valueOf = (value: CellValue): FileCell["value"] => {
+  if (value === null || value === undefined) return null;
+  if (value instanceof Date) return serialOfDate(value);
+  if (typeof value !== "object") return value;
+  if ("error" in value) return { error: value.error };
+  if ("richText" in value && value.richText) return value.richText.map(({ text }) => text).join("");
+  if ("result" in value) return valueOf(value.result);
+  if ("text" in value) return typeof value.text === "string" ? value.text : valueOf(value.text);
+  if ("checkbox" in value) return Boolean(value.checkbox);
+  return null;
+};
+
+const colourOf = (colour: { readonly argb?: string } | undefined): string | undefined => {
+  const found = /^(?:[0-9a-f]{2})?([0-9a-f]{6})$/i.exec(colour?.argb ?? "");
+  return found?.[1] && `#${found[1].toLowerCase()}`;
+};
+
+/** The size that a cell has where nobody chose one. */
+const PLAIN_SIZE = 11;
+
+const lookOf = ({ font, fill, border, alignment }: Cell): CellLook | undefined => {
+  const colour = colourOf(font?.color);
+  const filled = fill?.type === "pattern" && fill.pattern === "solid" ? colourOf(fill.fgColor) : undefined;
+  const edge = border?.bottom ?? border?.top;
+  const frameColour = colourOf(edge?.color);
+  const look: CellLook = {
+    ...(font?.bold ? { bold: true } : {}),
+    ...(font?.size === undefined || font.size === PLAIN_SIZE ? {} : { size: font.size }),
+    ...(colour === undefined || colour === "#000000" ? {} : { colour }),
+    ...(filled === undefined ? {} : { fill: filled }),
+    ...(edge?.style ? { frame: border?.top?.style && border.left?.style ? ("box" as const) : ("below" as const) } : {}),
+    ...(edge?.style && frameColour !== undefined ? { frameColour } : {}),
+    ...(alignment?.wrapText ? { wraps: true } : {}),
+  };
+  return Object.keys(look).length > 0 ? look : undefined;
+};
+
+const cellOf = (cell: Cell): FileCell => {
+  const look = lookOf(cell);
+  const format = typeof cell.numFmt === "string" ? cell.numFmt : cell.numFmt?.formatCode;
+  // LibreOffice files a plain TRUE as a formula.
+  const formula = /^(TRUE|FALSE)\(\)$/.test(cell.formula ?? "") ? undefined : cell.formula;
+  return {
+    value: valueOf(cell.formula === undefined ? cell.value : cell.result),
+    ...(formula ? { formula: respelled(typedFormula(formula)) } : {}),
+    ...(format && format !== "General" ? { format } : {}),
+    ...(look ? { look } : {}),
+  };
+};
+
+const ENDLESS = 1e15;
+
+/** A rule for inputs as one of ours; undefined where we have none like it. */
+const validationOf = (range: string, rule: Record<string, unknown>): Validation | undefined => {
+  const given = Array.isArray(rule.formulae) ? (rule.formulae as unknown[]) : [];
+  const number = (value: unknown): number => (value instanceof Date ? serialOfDate(value) : Number(value ?? NaN));
+  const common = { range, message: typeof rule.error === "string" ? rule.error : "This does not fit here." };
+  if (rule.type === "list") {
+    const words = /^"(.*)"$/.exec(String(given[0] ?? ""))?.[1]?.split(",");
+    return words && { ...common, kind: "list", words: words.map((word) => word.trim()) };
+  }
+  if (rule.type !== "decimal" && rule.type !== "whole" && rule.type !== "date") return undefined;
+  const [first, second] = given.map(number);
+  const bounds =
+    rule.operator === undefined || rule.operator === "between"
+      ? [first, second]
+      : rule.operator === "greaterThanOrEqual"
+        ? [first, ENDLESS]
+        : rule.operator === "lessThanOrEqual"
+          ? [-ENDLESS, first]
+          : [];
+  const [least, most] = bounds;
+  if (least === undefined || most === undefined || !Number.isFinite(least) || !Number.isFinite(most)) return undefined;
+  if (rule.type === "date") {
+    return { ...common, kind: "date", least: isoOf(Math.max(61, least)), most: isoOf(Math.min(2_958_465, most)) };
+  }
+  return { ...common, kind: rule.type === "whole" ? "whole" : "number", least, most };
+};
+
+/** Cells one under the other as ranges, because the library keeps what belongs to a range cell by cell. */
+const columnsOf = (addresses: readonly string[]): string[] => {
+  const areas = addresses.map(areaOf).sort((a, b) => a.left - b.left || a.right - b.right || a.top - b.top);
+  const joined: Area[] = [];
+  for (const area of areas) {
+    const last = joined.at(-1);
+    if (last && last.left === area.left && last.right === area.right && last.bottom + 1 >= area.top) {
+      joined[joined.length - 1] = { ...last, bottom: Math.max(last.bottom, area.bottom) };
+    } else {
+      joined.push(area);
+    }
+  }
+  return joined.map(addressOf);
+};
+
+const OPERATORS: Readonly<Record<string, string>> = {
+  equal: "=",
+  notEqual: "<>",
+  greaterThan: ">",
+  lessThan: "<",
+  greaterThanOrEqual: ">=",
+  lessThanOrEqual: "<=",
+};
+
+/** A colour rule as a formula; undefined where it is of another kind, such as a scale of colours. */
+const ruleOf = (ref: string, rule: Record<string, unknown>): FileRule | undefined => {
+  const ranges = ref.split(/\s+/);
+  const first =
+    ranges[0] && addressOf({ ...areaOf(ranges[0]), bottom: areaOf(ranges[0]).top, right: areaOf(ranges[0]).left });
+  const formulas = Array.isArray(rule.formulae) ? (rule.formulae as unknown[]).map(String) : [];
+  const operator = OPERATORS[String(rule.operator)];
+  const when =
+    rule.type === "expression"
+      ? formulas[0]
+      : rule.type === "cellIs" && operator && formulas[0] !== undefined
+        ? `${first}${operator}${formulas[0]}`
+        : undefined;
+  if (when === undefined) return undefined;
+  const style = (rule.style ?? {}) as {
+    readonly fill?: { readonly bgColor?: { readonly argb?: string }; readonly fgColor?: { readonly argb?: string } };
+    readonly font?: { readonly color?: { readonly argb?: string }; readonly bold?: boolean };
+  };
+  const fill = colourOf(style.fill?.bgColor) ?? colourOf(style.fill?.fgColor);
+  const colour = colourOf(style.font?.color);
+  return {
+    ranges,
+    when: typedFormula(when),
+    ...(fill === undefined ? {} : { fill }),
+    ...(colour === undefined ? {} : { colour }),
+    ...(style.font?.bold ? { bold: true } : {}),
+  };
+};
+
+const noteOf = (note: Cell["note"]): string | undefined =>
+  typeof note === "string" ? note : note?.texts?.map(({ text }) => text).join("");
+
+const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
+  const name = sheet.name;
+  const lost = (count: number, one: string, many?: string): void => {
+    if (count > 0) left.push(`"${name}": ${counted(count, one, many)}`);
+  };
+  const cells: FileCell[][] = [];
+  const notes: { at: string; text: string }[] = [];
+  const filled: Area[] = [];
+  sheet.eachRow({ includeEmpty: false }, (row) =>
+    row.eachCell({ includeEmpty: true }, (cell) => {
+      const text = noteOf(cell.note);
+      if (text) notes.push({ at: cell.address, text });
+      const area = areaOf(cell.address);
+      // A merged area is one cell: the library repeats its content in each of them.
+      const read = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
+      (cells[area.top - 1] ??= [])[area.left - 1] = { value: null, ...read };
+      const value = cell.value;
+      if (typeof value === "object" && value !== null && "shareType" in value && value.shareType === "array") {
+        const ref = areaOf(value.ref);
+        if (ref.top !== ref.bottom || ref.left !== ref.right) filled.push(ref);
+      }
+    }),
+  );
+  // What an array formula fills comes out of the formula again.
+  for (const { top, left: first, bottom, right } of filled) {
+    for (let row = top; row <= bottom; row++) {
+      for (let column = first; column <= right; column++) {
+        const cell = cells[row - 1]?.[column - 1];
+        if (cell && (row !== top || column !== first))
+          (cells[row - 1] as FileCell[])[column - 1] = { ...cell, value: null };
+      }
+    }
+  }
+
+  const kinds = new Map<string, { rule: Record<string, unknown>; addresses: string[] }>();
+  for (const [key, rule] of Object.entries(sheet.dataValidations.model)) {
+    if (!rule) continue;
+    const address = key.replace(/^range:/, "");
+    const kind = JSON.stringify(rule);
+    const known = kinds.get(kind);
+    if (known) known.addresses.push(address);
+    else kinds.set(kind, { rule: rule as unknown as Record<string, unknown>, addresses: [address] });
+  }
+  const validation: Validation[] = [];
+  let otherValidation = 0;
+  for (const { rule, addresses } of kinds.values()) {
+    for (const range of columnsOf(addresses.flatMap((address) => address.split(/\s+/)))) {
+      const found = validationOf(range, rule);
+      if (found) validation.push(found);
+      else otherValidation++;
+    }
+  }
+  const rules: FileRule[] = [];
+  let otherRules = 0;
+  for (const { ref, rules: given } of sheet.conditionalFormattings) {
+    for (const rule of given) {
+      const found = ruleOf(ref, rule as unknown as Record<string, unknown>);
+      if (found) rules.push(found);
+      else otherRules++;
+    }
+  }
+
+  lost(sheet.getCharts().length, "chart");
+  lost(sheet.getImages().length, "picture");
+  lost(sheet.getShapes().length, "drawn shape");
+  lost(sheet.pivotTables.length, "pivot table");
+  lost(
+    sheet.getTables().length,
+    "table (its cells are here, its filter buttons and totals are not)",
+    "tables (their cells are here)",
+  );
+  lost(sheet.getSparklineGroups().length, "group of sparklines", "groups of sparklines");
+  lost(sheet.getFormCheckboxes().length, "check box", "check boxes");
+  lost(sheet.threadedComments.length, "thread of comments", "threads of comments");
+  lost(otherValidation, "rule for what a cell takes");
+  lost(
+    otherRules,
+    "colour rule of a kind that the preview does not draw",
+    "colour rules of a kind that the preview does not draw",
+  );
+  if (sheet.sheetProtection) left.push(`"${name}": its protection`);
+  if (sheet.autoFilter) left.push(`"${name}": its filter`);
+
+  // Undefined where the file has none, whatever the library's types say.
+  const view = (sheet.views as Worksheet["views"] | undefined)?.[0];
+  const frozen = view?.state === "frozen" ? view : undefined;
+  return {
+    name,
+    hidden: sheet.state !== "visible",
+    cells: Array.from(cells, (line) => Array.from(line ?? [], (cell) => cell ?? { value: null })),
+    widths: Array.from({ length: sheet.columnCount }, (_, i) => sheet.getColumn(i + 1).width),
+    heights: Array.from({ length: sheet.rowCount }, (_, i) => i + 1).flatMap((row) => {
+      const points = sheet.findRow(row)?.height;
+      return points ? [{ row, points }] : [];
+    }),
+    merges: sheet.mergedRegions.map(addressOf),
+    freeze: {
+      rows: frozen && "ySplit" in frozen ? (frozen.ySplit ?? 0) : 0,
+      columns: frozen && "xSplit" in frozen ? (frozen.xSplit ?? 0) : 0,
+    },
+    validation,
+    rules,
+    notes,
+    names: [],
+    charts: [],
+  };
+};
+
+/** Reads an .xlsx file. Throws where it is none. */
+export const readXlsx = async (bytes: Uint8Array): Promise<ReadFile> => {
+  installChartSupport();
+  const book = new Workbook();
+  await book.xlsx.load(bytes);
+  const left: string[] = [];
+  const sheets = book.worksheets.map((sheet) => sheetOf(sheet, left));
+  const named = sheets.map((sheet) => ({ ...sheet, names: [] as { name: string; range: string }[] }));
+  for (const { name, ranges, formulaExpression } of book.definedNames.model) {
+    if (name.startsWith("_xlnm.")) continue;
+    const [first, ...more] = ranges;
+    const found = /^(?:'((?:[^']|'')+)'|([^'!]+))!(\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)$/i.exec(first ?? "");
+    const on = found?.[1]?.replaceAll("''", "'") ?? found?.[2];
+    const sheet = named.find((one) => one.name === on);
+    if (!sheet || !found?.[3] || more.length > 0 || formulaExpression !== undefined) left.push(`the name "${name}"`);
+    else sheet.names.push({ name, range: found[3].replaceAll("$", "") });
+  }
+  if (book.externalLinks.length > 0)
+    left.push(counted(book.externalLinks.length, "link to another file", "links to other files"));
+  return { sheets: named, left };
+};

@@ -1,0 +1,198 @@
+import type { Cell, CellErrorValue, CellValueInput, Worksheet } from "@cj-tech-master/excelts";
+import { Workbook } from "@cj-tech-master/excelts";
+import { installChartSupport } from "@cj-tech-master/excelts/chart";
+import { hasFunction } from "../../taskpane/actions/formulas";
+import { plainSeries } from "../../taskpane/pictures/plainSeries";
+import type { CellLook } from "../../taskpane/sheets/look";
+import { areaOf, fixed } from "../../taskpane/sheets/shared/address";
+import type { Chart, Validation } from "../../taskpane/sheets/sheet";
+import type { FileCell, FileRule, FileSheet } from "./book";
+import { filedFormula, isFileable } from "./newFunctions";
+
+const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.replace("#", "").toUpperCase()}` });
+
+/** Errors that the format knows; an engine's own kinds are written as the nearest of them. */
+const ERRORS = new Set(["#N/A", "#VALUE!", "#REF!", "#NAME?", "#DIV/0!", "#NUM!", "#NULL!"]);
+
+const plainValue = (value: FileCell["value"]): number | string | boolean | null | CellErrorValue =>
+  typeof value === "object" && value !== null
+    ? { error: (ERRORS.has(value.error) ? value.error : "#VALUE!") as CellErrorValue["error"] }
+    : value;
+
+/**
+ * A VIV formula becomes its answer, because nobody without the add-in could work it out; so does a native formula whose
+ * answer fills several cells, because programs differ in what they make of one in a file.
+ */
+const contentOf = ({ value, formula, spills }: FileCell): CellValueInput => {
+  const answer = plainValue(value);
+  if (formula === undefined || spills || hasFunction(formula) || !isFileable(formula)) return answer;
+  return { formula: filedFormula(formula), ...(answer === null ? {} : { result: answer }) };
+};
+
+const dress = (cell: Cell, { format, look = {} }: { readonly format?: string; readonly look?: CellLook }): void => {
+  const { bold, size, colour, fill, frame, frameColour = "#000000", wraps } = look;
+  if (format !== undefined) cell.numFmt = format;
+  if (bold || size !== undefined || colour !== undefined) {
+    cell.font = {
+      name: "Calibri",
+      size: size ?? 11,
+      ...(bold ? { bold } : {}),
+      ...(colour === undefined ? {} : { color: argb(colour) }),
+    };
+  }
+  if (fill !== undefined) cell.fill = { type: "pattern", pattern: "solid", fgColor: argb(fill) };
+  if (frame) {
+    const edge = { style: "thin" as const, color: argb(frameColour) };
+    cell.border = frame === "box" ? { top: edge, left: edge, bottom: edge, right: edge } : { bottom: edge };
+  }
+  if (wraps) cell.alignment = { wrapText: true, vertical: "top" };
+};
+
+const eachCell = (sheet: Worksheet, range: string, visit: (cell: Cell) => void): void => {
+  const { top, left, bottom, right } = areaOf(range);
+  for (let row = top; row <= bottom; row++)
+    for (let column = left; column <= right; column++) visit(sheet.getCell(row, column));
+};
+
+const MOST_PROMPT = 255; // letters of an error message, by the format
+
+const validate = (sheet: Worksheet, validation: Validation): void => {
+  const common = {
+    allowBlank: true,
+    showErrorMessage: true,
+    errorStyle: "stop",
+    error: validation.message.slice(0, MOST_PROMPT),
+  } as const;
+  eachCell(sheet, validation.range, (cell) => {
+    switch (validation.kind) {
+      case "number":
+      case "whole":
+        cell.dataValidation = {
+          ...common,
+          type: validation.kind === "whole" ? "whole" : "decimal",
+          operator: "between",
+          formulae: [validation.least, validation.most],
+        };
+        break;
+      case "date":
+        cell.dataValidation = {
+          ...common,
+          type: "date",
+          operator: "between",
+          formulae: [new Date(`${validation.least}T00:00:00Z`), new Date(`${validation.most}T00:00:00Z`)],
+        };
+        break;
+      case "list":
+        cell.dataValidation = { ...common, type: "list", formulae: [`"${validation.words.join(",")}"`] };
+    }
+  });
+};
+
+const colour = (sheet: Worksheet, { ranges, when, fill, colour: ink, bold }: FileRule, priority: number): void =>
+  sheet.addConditionalFormatting({
+    ref: ranges.join(" "),
+    rules: [
+      {
+        type: "expression",
+        priority,
+        formulae: [filedFormula(when)],
+        style: {
+          ...(fill === undefined ? {} : { fill: { type: "pattern", pattern: "solid", bgColor: argb(fill) } }),
+          ...(ink === undefined && !bold
+            ? {}
+            : { font: { ...(ink ? { color: argb(ink) } : {}), ...(bold ? { bold } : {}) } }),
+        },
+      },
+    ],
+  });
+
+const DASHES = ["solid", "dash", "sysDot", "dashDot", "lgDashDotDot"] as const;
+
+const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): void => {
+  const series = plainSeries({ title, area, along, axis, ...rest });
+  if (series.length === 0) return;
+  const place = (range: string): string => `'${sheet.name.replaceAll("'", "''")}'!${fixed(range)}`;
+  const drawn = (bar: boolean) =>
+    series
+      .filter((one) => one.bar === bar)
+      .map(({ name, values, colour: tone, dash, weight }) => ({
+        name,
+        categories: place(along),
+        values: place(values),
+        ...(bar
+          ? { fill: tone }
+          : {
+              line: tone,
+              lineWidth: weight,
+              lineDash: DASHES[dash % DASHES.length],
+              marker: { symbol: "none" as const },
+              smooth: false,
+            }),
+      }));
+  const common = {
+    title,
+    showLegend: series.length > 1,
+    legendPosition: "b",
+    displayBlanksAs: "gap",
+    valueAxis: { title: axis },
+    categoryAxis: { tickLblPos: "low" },
+  } as const;
+  const bars = drawn(true);
+  const lines = drawn(false);
+  if (bars.length > 0 && lines.length > 0) {
+    sheet.addComboChart(
+      {
+        ...common,
+        groups: [
+          { type: "bar", series: bars },
+          { type: "line", series: lines },
+        ],
+      },
+      area,
+    );
+  } else {
+    sheet.addChart({ ...common, type: bars.length > 0 ? "bar" : "line", series: bars.length > 0 ? bars : lines }, area);
+  }
+};
+
+/** The sheets as an .xlsx file: values, formats, native formulas with their answers, charts of the program's own kind. */
+export const writeXlsx = async (sheets: readonly FileSheet[]): Promise<Uint8Array> => {
+  installChartSupport();
+  const book = new Workbook();
+  const namesOf = new Map<string, string[]>();
+  for (const { name, range, sheet } of sheets.flatMap((one) =>
+    one.names.map((named) => ({ ...named, sheet: one.name })),
+  )) {
+    namesOf.set(name, [...(namesOf.get(name) ?? []), `'${sheet.replaceAll("'", "''")}'!${fixed(range)}`]);
+  }
+  for (const data of sheets) {
+    const { rows, columns } = data.freeze;
+    const sheet = book.addWorksheet(data.name, {
+      views: rows > 0 || columns > 0 ? [{ state: "frozen", xSplit: columns, ySplit: rows }] : [],
+      ...(data.hidden ? { state: "hidden" } : {}),
+      // A printed sheet is as wide as the paper, and as many pages long as it needs.
+      pageSetup: { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+    });
+    data.widths.forEach((width, i) => {
+      if (width !== undefined) sheet.getColumn(i + 1).width = width;
+    });
+    for (const { row, points } of data.heights) sheet.getRow(row).height = points;
+    data.cells.forEach((line, i) =>
+      line.forEach((cell, j) => {
+        if (cell.value === null && cell.formula === undefined && cell.format === undefined && cell.look === undefined)
+          return;
+        const target = sheet.getCell(i + 1, j + 1);
+        const content = contentOf(cell);
+        if (content !== null) target.value = content;
+        dress(target, cell);
+      }),
+    );
+    for (const merge of data.merges) sheet.mergeCells(merge);
+    for (const validation of data.validation) validate(sheet, validation);
+    data.rules.forEach((rule, i) => colour(sheet, rule, i + 1));
+    for (const { at, text } of data.notes) sheet.getCell(at).note = text;
+    for (const one of data.charts) chart(sheet, one);
+  }
+  for (const [name, ranges] of namesOf) for (const range of ranges) book.definedNames.add(range, name);
+  return new Uint8Array(await book.xlsx.writeBuffer());
+};

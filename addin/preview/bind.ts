@@ -1,0 +1,123 @@
+import type { Nullable } from "@univerjs/core";
+import {
+  ArrayValueObject,
+  BaseFunction,
+  BooleanValueObject,
+  ErrorType,
+  ErrorValueObject,
+  FunctionType,
+  NumberValueObject,
+  StringValueObject,
+  type BaseValueObject,
+  type IFunctionInfo,
+} from "@univerjs/engine-formula";
+import { PREFIX, type AnyDefinition, type Answer, type Argument, type Parameter } from "../../functions/define";
+import { Problem } from "../../functions/problem";
+import type { Unit } from "../../functions/units";
+import { takesInWords } from "../../functions/words";
+import { formats } from "../../taskpane/sheets/sheet";
+import { SheetError } from "../boundary/cell";
+import { evaluate } from "../boundary/evaluate";
+
+const ERRORS: Readonly<Record<Problem["code"], ErrorType>> = { "#N/A": ErrorType.NA, "#VALUE!": ErrorType.VALUE };
+
+/** The number format of a figure that only reads well in one. */
+const patternOf = (unit: Unit): string =>
+  unit === "date" ? formats.date : unit === "date and time" ? formats.moment : "";
+
+const cellIn = (value: Nullable<BaseValueObject>): unknown => {
+  if (!value || value.isNull()) return null;
+  return value.isError() ? new SheetError(String(value.getValue())) : value.getValue();
+};
+
+const argumentIn = (value: BaseValueObject): unknown => {
+  if (!value.isArray()) return cellIn(value);
+  const columns = (value as ArrayValueObject).getColumnCount();
+  return (value as ArrayValueObject)
+    .getArrayValue()
+    .map((row) => Array.from({ length: columns }, (_, column) => cellIn(row[column])));
+};
+
+/** A problem's words travel with the error, and into its cell. */
+export const problemOut = ({ code, message }: Problem): BaseValueObject =>
+  ErrorValueObject.create(ERRORS[code], message).withCustomData({ message });
+
+const cellOut = (answer: Answer, unit: Unit): BaseValueObject => {
+  if (answer instanceof Problem) return problemOut(answer);
+  if (typeof answer === "number") return NumberValueObject.create(answer, patternOf(unit));
+  return typeof answer === "boolean" ? BooleanValueObject.create(answer) : StringValueObject.create(answer);
+};
+
+/**
+ * One definition as a function of the engine. It takes the engine's own values: the engine's shorter way of adding
+ * functions hands a blank over as 0 and an error as text, and turns answers that look like numbers into numbers.
+ */
+class BoundFunction extends BaseFunction {
+  private readonly least: number;
+  private readonly most: number;
+
+  constructor(private readonly definition: AnyDefinition) {
+    super(`${PREFIX}.${definition.name}`);
+    const parameters: Parameter[] = Object.values(definition.parameters);
+    this.least = parameters.filter(({ optional }) => !optional).length;
+    this.most = parameters.length;
+  }
+
+  /** Text in a formula stays text, as in other spreadsheets: "12%" is not 0.12. */
+  override isArgumentsIgnoreNumberPattern(): boolean {
+    return true;
+  }
+
+  override calculate(...given: BaseValueObject[]): BaseValueObject {
+    if (given.length < this.least || given.length > this.most) {
+      const wanted = this.least === this.most ? this.most : `${this.least} to ${this.most}`;
+      return problemOut(new Problem("#VALUE!", `${this.name} takes ${wanted} arguments: ${given.length} given`));
+    }
+    const { cells, unit } = evaluate(this.definition, given.map(argumentIn));
+    const out = cells.map((row, i) => row.map((cell, j) => cellOut(cell, unit(i, j))));
+    const rowCount = out.length;
+    const columnCount = out[0]?.length ?? 0;
+    if (rowCount === 1 && columnCount === 1) return out[0]?.[0] as BaseValueObject;
+    return ArrayValueObject.create({
+      calculateValueList: out,
+      rowCount,
+      columnCount,
+      unitId: "",
+      sheetId: "",
+      row: -1,
+      column: -1,
+    });
+  }
+}
+
+/** The functions for the engine, to be registered once the first workbook exists. */
+export const bind = (catalogue: readonly AnyDefinition[]): BaseFunction[] =>
+  catalogue.map((definition) => new BoundFunction(definition));
+
+const shownArgument = (argument: Argument | undefined): string => {
+  if (argument === undefined || argument === null) return "";
+  if (Array.isArray(argument)) {
+    const rows = argument as readonly (readonly (string | number | boolean | null)[])[];
+    return `{${rows.map((row) => row.map(shownArgument).join(",")).join(";")}}`;
+  }
+  return typeof argument === "string" ? `"${argument}"` : String(argument).toUpperCase();
+};
+
+const detail = (parameter: Parameter): string =>
+  `${parameter.about}: ${takesInWords(parameter)}${parameter.without === undefined ? "" : `. Left out: ${parameter.without}`}`;
+
+/** What the formula bar says while a function is typed. */
+export const hints = (catalogue: readonly AnyDefinition[]): IFunctionInfo[] =>
+  catalogue.map((definition) => ({
+    functionName: `${PREFIX}.${definition.name}`,
+    functionType: FunctionType.User,
+    description: definition.summary,
+    abstract: definition.summary,
+    functionParameter: Object.entries<Parameter>(definition.parameters).map(([name, parameter], i) => ({
+      name,
+      detail: detail(parameter),
+      example: shownArgument(definition.examples[0].given[i]),
+      require: parameter.optional ? 0 : 1,
+      repeat: 0,
+    })),
+  }));

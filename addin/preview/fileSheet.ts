@@ -1,0 +1,166 @@
+import { BooleanNumber, DataValidationType, WrapStrategy, type IRange, type IStyleData } from "@univerjs/core";
+import { CFSubRuleType, CFRuleType, ConditionalFormattingRuleModel } from "@univerjs/sheets-conditional-formatting";
+import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
+import { SheetsNoteModel } from "@univerjs/sheets-note";
+import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
+import { isoOf, serialOfIso } from "../../functions/dates";
+import type { CellLook } from "../../taskpane/sheets/look";
+import { addressOf } from "../../taskpane/sheets/shared/address";
+import type { Validation } from "../../taskpane/sheets/sheet";
+import type { FileCell, FileRule, FileSheet } from "../file/book";
+import type { Engine } from "./engine";
+import { cellsOf } from "./readCells";
+import { FONT_SIZE, widthOfPixels } from "./sheetData";
+import { templateOf } from "./template";
+
+const addressOfRange = ({ startRow, startColumn, endRow, endColumn }: IRange): string =>
+  addressOf({ top: startRow + 1, left: startColumn + 1, bottom: endRow + 1, right: endColumn + 1 });
+
+const colourOf = (colour: IStyleData["bg"]): string | undefined => {
+  const rgb = colour?.rgb;
+  if (!rgb) return undefined;
+  if (/^#[0-9a-f]{6}$/i.test(rgb)) return rgb;
+  const parts = /^rgba?\(\s*(\d+)\s*,\s*(\d+)\s*,\s*(\d+)/.exec(rgb)?.slice(1, 4);
+  return parts && `#${parts.map((part) => Number(part).toString(16).padStart(2, "0")).join("")}`;
+};
+
+const lookOf = (style: IStyleData): CellLook | undefined => {
+  const { bl, fs, cl, bg, bd, tb } = style;
+  const edge = bd?.b ?? bd?.t;
+  const frameColour = colourOf(edge?.cl);
+  const [colour, fill] = [colourOf(cl), colourOf(bg)];
+  const look: CellLook = {
+    ...(bl === BooleanNumber.TRUE ? { bold: true } : {}),
+    ...(fs === undefined || fs === FONT_SIZE ? {} : { size: fs }),
+    ...(colour === undefined ? {} : { colour }),
+    ...(fill === undefined ? {} : { fill }),
+    ...(edge ? { frame: bd?.t && bd.l && bd.r ? ("box" as const) : ("below" as const) } : {}),
+    ...(edge && frameColour !== undefined ? { frameColour } : {}),
+    ...(tb === WrapStrategy.WRAP ? { wraps: true } : {}),
+  };
+  return Object.keys(look).length > 0 ? look : undefined;
+};
+
+/** A limit, which the engine keeps as a serial number or as a date in words. */
+const isoLimit = (limit: string | undefined): string | undefined => {
+  const text = limit?.trim().slice(0, "2026-01-01".length).replaceAll("/", "-") ?? "";
+  if (serialOfIso(text) !== undefined) return text;
+  return text !== "" && Number.isFinite(Number(text)) ? isoOf(Number(text)) : undefined;
+};
+
+const validationOf = (engine: Engine, unit: string, sheet: string): Validation[] =>
+  engine.univer
+    .__getInjector()
+    .get(SheetDataValidationModel)
+    .getRules(unit, sheet)
+    .flatMap(({ type, ranges, formula1, formula2, error = "" }): Validation[] =>
+      ranges.flatMap((range): Validation[] => {
+        const common = { range: addressOfRange(range), message: error };
+        const [least, most] = [Number(formula1), Number(formula2)];
+        const bounded =
+          formula1 !== undefined && formula2 !== undefined && Number.isFinite(least) && Number.isFinite(most);
+        switch (type) {
+          case DataValidationType.DECIMAL:
+            return bounded ? [{ ...common, kind: "number", least, most }] : [];
+          case DataValidationType.WHOLE:
+            return bounded ? [{ ...common, kind: "whole", least, most }] : [];
+          case DataValidationType.DATE: {
+            const [from, until] = [isoLimit(formula1), isoLimit(formula2)];
+            return from && until ? [{ ...common, kind: "date", least: from, most: until }] : [];
+          }
+          case DataValidationType.LIST:
+            return formula1 && !formula1.startsWith("=")
+              ? [{ ...common, kind: "list", words: formula1.split(",") }]
+              : [];
+          default:
+            return [];
+        }
+      }),
+    );
+
+const rulesOf = (engine: Engine, unit: string, sheet: string): FileRule[] =>
+  (engine.univer.__getInjector().get(ConditionalFormattingRuleModel).getSubunitRules(unit, sheet) ?? []).flatMap(
+    ({ ranges, rule }): FileRule[] => {
+      if (rule.type !== CFRuleType.highlightCell || !("subType" in rule) || rule.subType !== CFSubRuleType.formula)
+        return [];
+      const [fill, colour] = [colourOf(rule.style.bg), colourOf(rule.style.cl)];
+      return [
+        {
+          ranges: ranges.map(addressOfRange),
+          when: rule.value,
+          ...(fill === undefined ? {} : { fill }),
+          ...(colour === undefined ? {} : { colour }),
+          ...(rule.style.bl === BooleanNumber.TRUE ? { bold: true } : {}),
+        },
+      ];
+    },
+  );
+
+const POINTS = 0.75; // a pixel
+
+/** A sheet of the workbook as it stands, for a file. */
+export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet): FileSheet => {
+  const [unit, id, name] = [book.getId(), sheet.getSheetId(), sheet.getSheetName()];
+  const snapshot = sheet.getSheet().getSnapshot();
+  const styles = sheet.getWorkbook().getStyles();
+  const matrix = sheet.getSheet().getCellMatrix();
+
+  const states = cellsOf(sheet);
+  const spilling = new Set(
+    states.flat().flatMap(({ spilledFrom: from }) => (from ? [`${from.row},${from.column}`] : [])),
+  );
+  const cells: FileCell[][] = [];
+  const put = (row: number, column: number, cell: FileCell): void => {
+    (cells[row] ??= [])[column] = cell;
+  };
+  matrix.forValue((row, column, cell) => {
+    const look = cell && lookOf(styles.getStyleByCell(cell) ?? {});
+    const format = cell && styles.getStyleByCell(cell)?.n?.pattern;
+    if (look || format) put(row, column, { value: null, ...(look ? { look } : {}), ...(format ? { format } : {}) });
+  });
+  states.forEach((line, row) =>
+    line.forEach(({ value, formula, format }, column) => {
+      if (value === null && formula === undefined) return;
+      put(row, column, {
+        ...cells[row]?.[column],
+        value,
+        ...(formula === undefined ? {} : { formula }),
+        ...(spilling.has(`${row},${column}`) ? { spills: true } : {}),
+        ...(format === undefined ? {} : { format }),
+      });
+    }),
+  );
+
+  const columns = Math.max(0, ...Object.keys(snapshot.columnData).map((column) => Number(column) + 1));
+  const notes = engine.univer.__getInjector().get(SheetsNoteModel).getSheetNotes(unit, id);
+  return {
+    name,
+    hidden: sheet.isSheetHidden(),
+    cells: Array.from(cells, (line) => Array.from(line ?? [], (cell) => cell ?? { value: null })),
+    widths: Array.from({ length: columns }, (_, i) => {
+      const pixels = snapshot.columnData[i]?.w;
+      return pixels === undefined ? undefined : widthOfPixels(pixels);
+    }),
+    heights: Object.entries(snapshot.rowData).flatMap(([row, data]) =>
+      data?.h === undefined || data.ia !== BooleanNumber.FALSE
+        ? []
+        : [{ row: Number(row) + 1, points: data.h * POINTS }],
+    ),
+    merges: sheet.getSheet().getMergeData().map(addressOfRange),
+    freeze: { rows: snapshot.freeze.ySplit, columns: snapshot.freeze.xSplit },
+    validation: validationOf(engine, unit, id),
+    rules: rulesOf(engine, unit, id),
+    notes: [...(notes?.values() ?? [])].map(({ row, col, note }) => ({
+      at: addressOf({ top: row + 1, left: col + 1, bottom: row + 1, right: col + 1 }),
+      text: note,
+    })),
+    names: book.getDefinedNames().flatMap((one) => {
+      const found = /^(?:'((?:[^']|'')+)'|([^'!]+))!(\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)$/i.exec(
+        one.getFormulaOrRefString(),
+      );
+      const on = found?.[1]?.replaceAll("''", "'") ?? found?.[2];
+      return on === name && found?.[3] ? [{ name: one.getName(), range: found[3].replaceAll("$", "") }] : [];
+    }),
+    charts: templateOf(sheet)?.charts ?? [],
+  };
+};

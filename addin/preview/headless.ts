@@ -1,0 +1,45 @@
+import { LocaleService, LocaleType, LogLevel, Univer, type IWorkbookData } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/lib/facade";
+import { UniverDataValidationPlugin } from "@univerjs/data-validation";
+import { UniverDocsPlugin } from "@univerjs/docs";
+import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { UniverSheetsPlugin } from "@univerjs/sheets";
+import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
+import { UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
+import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
+import "@univerjs/engine-formula/lib/facade";
+import "@univerjs/sheets/lib/facade";
+import "@univerjs/sheets-formula/lib/facade";
+import "@univerjs/sheets-numfmt/lib/facade";
+import "@univerjs/sheets-data-validation/lib/facade";
+import "@univerjs/sheets-conditional-formatting/lib/facade";
+import "@univerjs/sheets-note/lib/facade";
+import type { AnyDefinition } from "../../functions/define";
+import { hints } from "./bind";
+import { register, type Engine } from "./engine";
+
+/** An engine without a page, with one workbook: an empty one, or the one that is given. */
+export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Partial<IWorkbookData> = {}): Engine => {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: {} },
+    logLevel: LogLevel.ERROR,
+  });
+  univer.registerPlugin(UniverDocsPlugin);
+  univer.registerPlugin(UniverFormulaEnginePlugin);
+  univer.registerPlugin(UniverSheetsPlugin);
+  univer.registerPlugin(UniverSheetsNumfmtPlugin);
+  univer.registerPlugin(UniverSheetsFormulaPlugin, { description: hints(catalogue) });
+  univer.registerPlugin(UniverDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  univer.registerPlugin(UniverSheetsNotePlugin);
+  const engine = { univer, api: FUniver.newAPI(univer) };
+  // A progress timer of the engine may fire after `dispose` and ask for words that are gone: any word will do.
+  univer.__getInjector().get(LocaleService).t = (key: string) => key;
+  engine.api.createWorkbook(workbook);
+  register(engine, catalogue);
+  return engine;
+};

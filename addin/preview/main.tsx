@@ -1,0 +1,67 @@
+import { IUndoRedoService } from "@univerjs/core";
+import { catalogue } from "../../functions/catalogue";
+import { mountPane } from "../../taskpane";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import { hangPictures, registerPictures } from "./pictures";
+import { startPage } from "./page";
+import { showProblems } from "./problems";
+import { PreviewWorkbook } from "./workbook";
+import "./preview.css";
+
+const element = (id: string): HTMLElement => {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`the page has no #${id}`);
+  return found;
+};
+
+const dark = matchMedia("(prefers-color-scheme: dark)");
+const contrast = matchMedia("(forced-colors: active)");
+const theme = () => (contrast.matches ? "contrast" : dark.matches ? "dark" : "light");
+
+/** The button that hides the pane and brings it back. Where the page is narrow it begins hidden. */
+const foldPane = (): void => {
+  const button = element("fold");
+  const fold = (folded: boolean): void => {
+    document.body.classList.toggle("folded", folded);
+    button.setAttribute("aria-expanded", String(!folded));
+    button.textContent = folded ? "Show pane" : "Hide pane";
+    // The grid measures its place anew when the window says that it has changed.
+    requestAnimationFrame(() => window.dispatchEvent(new Event("resize")));
+  };
+  button.addEventListener("click", () => fold(!document.body.classList.contains("folded")));
+  fold(matchMedia("(max-width: 800px)").matches);
+};
+
+const start = async (): Promise<void> => {
+  foldPane();
+  const engine = startPage(element("grid"), dark.matches, catalogue);
+  registerPictures(engine);
+  const workbook = new PreviewWorkbook(engine, hangPictures);
+  const pane = mountPane(element("pane"), workbook, { theme: theme() });
+  for (const query of [dark, contrast]) {
+    query.addEventListener("change", () => {
+      engine.api.toggleDarkMode(dark.matches);
+      pane.setTheme(theme());
+    });
+  }
+  showProblems(engine, element("problem"));
+  // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
+  Object.assign(window, { workbook });
+
+  const first = sheets.find(({ key }) => key === "nativeClimate") ?? sheets[0];
+  if (first) {
+    await workbook.insert([first]);
+    const book = engine.api.getActiveWorkbook();
+    const empty = book?.getSheets()[0];
+    // The empty sheet stands last, for the keeper's own.
+    if (book && empty) book.moveSheet(empty, book.getSheets().length - 1);
+    if (book) engine.univer.__getInjector().get(IUndoRedoService).clearUndoRedo(book.getId());
+    await workbook.show((await workbook.sheetNames())[0] ?? "");
+  }
+  document.body.classList.add("ready");
+};
+
+start().catch((error: unknown) => {
+  element("problem").textContent = "The spreadsheet could not start. Load the page again, or try another browser.";
+  throw error;
+});

@@ -1,0 +1,53 @@
+import { LocaleType, LogLevel, Univer, merge, type PluginCtor } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/lib/facade";
+import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
+import rules from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import core from "@univerjs/preset-sheets-core/locales/en-US";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import validation from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
+import drawing from "@univerjs/preset-sheets-drawing/locales/en-US";
+import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
+import notes from "@univerjs/preset-sheets-note/locales/en-US";
+import "@univerjs/preset-sheets-core/lib/index.css";
+import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
+import "@univerjs/preset-sheets-note/lib/index.css";
+import "@univerjs/preset-sheets-drawing/lib/index.css";
+import type { AnyDefinition } from "../../functions/define";
+import { hints } from "./bind";
+import { register, type Engine } from "./engine";
+
+/** An engine that draws its spreadsheet into an element of the page, with one empty workbook. */
+export const startPage = (container: HTMLElement, dark: boolean, catalogue: readonly AnyDefinition[]): Engine => {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: merge({}, core, validation, rules, notes, drawing) },
+    logLevel: LogLevel.ERROR,
+    darkMode: dark,
+  });
+  const presets = [
+    UniverSheetsCorePreset({
+      container,
+      ribbonType: "simple",
+      formula: { description: hints(catalogue) },
+    }),
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+    UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsNotePreset(),
+    UniverSheetsDrawingPreset(),
+  ];
+  // Two presets may bring the same plugin: the later one's settings count.
+  const plugins = new Map<string, readonly [PluginCtor, object | undefined]>();
+  for (const plugin of presets.flatMap((preset) => preset.plugins)) {
+    const [kind, settings] = Array.isArray(plugin) ? plugin : [plugin, undefined];
+    plugins.delete(kind.pluginName);
+    plugins.set(kind.pluginName, [kind, settings as object | undefined]);
+  }
+  for (const [kind, settings] of plugins.values()) univer.registerPlugin(kind, settings);
+  const engine = { univer, api: FUniver.newAPI(univer) };
+  engine.api.createWorkbook({ name: "Preview" });
+  register(engine, catalogue);
+  return engine;
+};

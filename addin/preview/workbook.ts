@@ -1,0 +1,322 @@
+import { BooleanNumber, ICommandService, type ICellData, type IWorksheetData } from "@univerjs/core";
+import { InsertSheetCommand, SetRangeValuesCommand } from "@univerjs/sheets";
+import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
+import {
+  WorkbookError,
+  type CellContent,
+  type CellState,
+  type Change,
+  type Opened,
+  type Options,
+  type SheetContents,
+  type Workbook,
+} from "../../taskpane/workbook";
+import { roleLooks } from "../../taskpane/sheets/look";
+import { addressOf } from "../../taskpane/sheets/shared/address";
+import type { Engine } from "./engine";
+import { fileSheetOf } from "./fileSheet";
+import { insertSheet } from "./insert";
+import { freeName } from "../freeName";
+import { oneStep } from "./oneStep";
+import { readFile, replaceSheets } from "./open";
+import { cellsOf } from "./readCells";
+import { settle } from "./settle";
+import { contentOf as plainContentOf, pixelsOfWidth, styleOf } from "./sheetData";
+
+/** Blanks a cell's content and leaves its looks. */
+const NOTHING = { v: null, t: null, f: null, si: null, p: null } as const;
+
+const contentOf = (content: CellContent): ICellData => {
+  if (content === null) return NOTHING;
+  return { ...NOTHING, ...(typeof content === "object" ? { f: content.formula } : plainContentOf(content, true)) };
+};
+
+const cancelled = (): WorkbookError => new WorkbookError("Cancelled. Nothing was changed.");
+
+/** Lets a page draw what it has been told before more is done. */
+const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+/** How many cells are told of one by one. */
+const MOST_TOLD = 20;
+
+const address = (row: number, column: number): string =>
+  addressOf({ top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 });
+
+/** The port to the workbook of an engine, with a page or without one. */
+export class PreviewWorkbook implements Workbook {
+  readonly program = "the preview";
+  readonly undoes = true;
+
+  /** `hang` puts a sheet's charts over it, where there is a page to put them on. */
+  constructor(
+    private readonly engine: Engine,
+    private readonly hang: (sheet: FWorksheet) => Promise<void> = () => Promise.resolve(),
+  ) {}
+
+  private get book(): FWorkbook {
+    const book = this.engine.api.getActiveWorkbook();
+    if (!book) throw new WorkbookError("There is no workbook. Load the page again.");
+    return book;
+  }
+
+  private sheet(name: string): FWorksheet {
+    const sheet = this.book.getSheets().find((one) => one.getSheetName() === name);
+    if (!sheet) throw new WorkbookError(`There is no sheet "${name}". Nothing was changed.`);
+    return sheet;
+  }
+
+  private command(command: { readonly id: string }, params: object): void {
+    const done = this.engine.univer.__getInjector().get(ICommandService).syncExecuteCommand(command.id, params);
+    if (!done) throw new Error(`the engine refused ${command.id}`);
+  }
+
+  /** Everything that `change` does, as one step of undo; a failure has changed nothing, and says so in words. */
+  private async whole<T>(what: string, change: () => Promise<T> | T): Promise<T> {
+    const { book } = this;
+    const shown = book.getActiveSheet().getSheetId();
+    try {
+      return await oneStep(this.engine, book.getId(), change);
+    } catch (failure) {
+      if (book.getSheetBySheetId(shown)) book.setActiveSheet(shown);
+      await settle(this.engine);
+      if (failure instanceof WorkbookError) throw failure;
+      const words = failure instanceof Error ? failure.message : String(failure);
+      throw new WorkbookError(`${what} did not work (${words}). Nothing was changed.`);
+    }
+  }
+
+  async sheetNames(): Promise<readonly string[]> {
+    return this.book.getSheets().map((sheet) => sheet.getSheetName());
+  }
+
+  insert(sheets: Parameters<Workbook["insert"]>[0], { progress, signal }: Options = {}): Promise<readonly string[]> {
+    return this.whole("Inserting", async () => {
+      const names: string[] = [];
+      for (const [i, sheet] of sheets.entries()) {
+        if (signal?.aborted) throw cancelled();
+        const name = insertSheet(this.engine, this.book, sheet);
+        names.push(name);
+        await this.hang(this.sheet(name));
+        // A sheet that comes while the one before is worked out would leave some of its cells as they were.
+        await settle(this.engine);
+        progress?.((i + 1) / sheets.length);
+      }
+      if (signal?.aborted) throw cancelled();
+      const [first] = names;
+      if (first !== undefined) this.book.setActiveSheet(this.sheet(first));
+      return names;
+    });
+  }
+
+  async read(names?: readonly string[]): Promise<readonly SheetContents[]> {
+    await settle(this.engine);
+    const sheets = names ? names.map((name) => this.sheet(name)) : this.book.getSheets();
+    return sheets.map((sheet) => ({
+      name: sheet.getSheetName(),
+      hidden: sheet.isSheetHidden(),
+      // The preview locks nothing.
+      locked: false,
+      cells: cellsOf(sheet),
+    }));
+  }
+
+  async write(changes: readonly Change[], { progress, signal }: Options = {}): Promise<void> {
+    this.refuseSpills(changes);
+    if (signal?.aborted) throw cancelled();
+    await this.whole("Writing", async () => {
+      for (const [i, change] of changes.entries()) {
+        if (signal?.aborted) throw cancelled();
+        this.writeOne(change);
+        progress?.((i + 1) / changes.length);
+        if (i % 50 === 49) await pause();
+      }
+      await settle(this.engine);
+      for (const change of changes) if (this.isLost(change)) this.writeOne(change);
+    });
+    await settle(this.engine);
+  }
+
+  /**
+   * Whether a value that was written is gone. Where a formula that spilled gives way to values, and another formula was
+   * waiting for its room, the engine clears the first of the values with the spill.
+   */
+  private isLost({ sheet, row, column, cells }: Change): boolean {
+    const matrix = this.sheet(sheet).getSheet().getCellMatrix();
+    return cells.some((line, i) =>
+      line.some((content, j) => {
+        if (content === null || content === "" || typeof content === "object") return false;
+        return (matrix.getValue(row + i, column + j)?.v ?? null) === null;
+      }),
+    );
+  }
+
+  private writeOne({ sheet: name, row, column, cells, format }: Change): void {
+    const sheet = this.sheet(name);
+    const columns = Math.max(0, ...cells.map((line) => line.length));
+    if (cells.length === 0 || columns === 0) return;
+    this.makeRoom(sheet, row + cells.length, column + columns);
+    const style = format === undefined ? {} : { s: { n: { pattern: format } } };
+    this.command(SetRangeValuesCommand, {
+      unitId: this.book.getId(),
+      subUnitId: sheet.getSheetId(),
+      // Without a range the command needs a selection, which a workbook without a page may not have.
+      range: { startRow: row, endRow: row + cells.length - 1, startColumn: column, endColumn: column + columns - 1 },
+      value: Object.fromEntries(
+        cells.map((line, i) => [
+          row + i,
+          Object.fromEntries(line.map((content, j) => [column + j, { ...contentOf(content), ...style }])),
+        ]),
+      ),
+    });
+  }
+
+  private makeRoom(sheet: FWorksheet, rows: number, columns: number): void {
+    if (sheet.getMaxRows() < rows) sheet.setRowCount(rows);
+    if (sheet.getMaxColumns() < columns) sheet.setColumnCount(columns);
+  }
+
+  /** A cell that a formula elsewhere fills can't be written: the formula would be left with no room. */
+  private refuseSpills(changes: readonly Change[]): void {
+    const states = new Map<string, readonly (readonly CellState[])[]>();
+    const written = new Set<string>();
+    const key = (sheet: string, row: number, column: number): string => `${row},${column},${sheet}`;
+    for (const { sheet, row, column, cells } of changes) {
+      cells.forEach((line, i) => line.forEach((_, j) => written.add(key(sheet, row + i, column + j))));
+      if (!states.has(sheet)) states.set(sheet, cellsOf(this.sheet(sheet)));
+    }
+    for (const { sheet, row, column, cells } of changes) {
+      for (const [i, line] of cells.entries()) {
+        for (const [j, content] of line.entries()) {
+          const from = states.get(sheet)?.[row + i]?.[column + j]?.spilledFrom;
+          if (content === null || !from || written.has(key(sheet, from.row, from.column))) continue;
+          const formula = states.get(sheet)?.[from.row]?.[from.column]?.formula ?? "";
+          throw new WorkbookError(
+            `A cell of "${sheet}" is filled by the formula ${formula.slice(0, 60)}. Choose empty cells; nothing was changed.`,
+          );
+        }
+      }
+    }
+  }
+
+  async add(
+    wanted: string,
+    cells: Parameters<Workbook["add"]>[1],
+    { widths = [], headings = 0 }: Parameters<Workbook["add"]>[2] = {},
+  ): Promise<string> {
+    return this.whole("Adding a sheet", async () => {
+      const name = freeName(wanted, await this.sheetNames());
+      const heading = styleOf(roleLooks.heading);
+      const columns = Math.max(1, ...cells.map((row) => row.length));
+      const data: Partial<IWorksheetData> = {
+        name,
+        rowCount: cells.length + 100,
+        columnCount: columns + 10,
+        cellData: Object.fromEntries(
+          cells.map((row, i) => [
+            i,
+            Object.fromEntries(
+              row.flatMap((content, j) => {
+                if (content === null && i >= headings) return [];
+                return [
+                  [j, { ...(content === null ? {} : contentOf(content)), ...(i < headings ? { s: heading } : {}) }],
+                ];
+              }),
+            ),
+          ]),
+        ),
+        columnData: Object.fromEntries(
+          widths.map((width, i) => [i, { w: pixelsOfWidth(width), hd: BooleanNumber.FALSE }]),
+        ),
+        freeze: { startRow: headings, startColumn: -1, ySplit: headings, xSplit: 0 },
+      };
+      this.command(InsertSheetCommand, {
+        unitId: this.book.getId(),
+        index: this.book.getSheets().length,
+        sheet: data,
+      });
+      await settle(this.engine);
+      return name;
+    });
+  }
+
+  copy(names: readonly string[]): Promise<readonly string[]> {
+    return this.whole("Copying", async () => {
+      const sheets = names.map((name) => this.sheet(name));
+      const copies: string[] = [];
+      for (const sheet of sheets) {
+        const name = freeName(sheet.getSheetName(), await this.sheetNames());
+        const copy = this.book.duplicateSheet(sheet);
+        copy.setName(name);
+        this.book.moveSheet(copy, this.book.getSheets().length - 1);
+        copies.push(name);
+      }
+      await settle(this.engine);
+      return copies;
+    });
+  }
+
+  async remove(names: readonly string[]): Promise<void> {
+    const sheets = names.map((name) => this.sheet(name));
+    if (sheets.length >= this.book.getSheets().length) {
+      throw new WorkbookError("A workbook needs one sheet at least. Nothing was removed.");
+    }
+    await this.whole("Removing", () => {
+      for (const sheet of sheets) if (!this.book.deleteSheet(sheet)) throw new Error(`"${sheet.getSheetName()}" stays`);
+    });
+    await settle(this.engine);
+  }
+
+  async show(name: string, row = 0, column = 0): Promise<void> {
+    const sheet = this.sheet(name);
+    this.book.setActiveSheet(sheet);
+    this.book.setActiveRange(sheet.getRange(row, column));
+  }
+
+  async selection(): ReturnType<Workbook["selection"]> {
+    const sheet = this.book.getActiveSheet();
+    const range = this.book.getActiveCell() ?? sheet.getRange(0, 0);
+    const [row, column] = [range.getRow(), range.getColumn()];
+    await settle(this.engine);
+    const cell = cellsOf(sheet)[row]?.[column] ?? { value: null };
+    return { sheet: sheet.getSheetName(), row, column, cell };
+  }
+
+  async toFile(names: readonly string[]): Promise<Uint8Array> {
+    await settle(this.engine);
+    const sheets = names.map((name) => fileSheetOf(this.engine, this.book, this.sheet(name)));
+    // Loaded when it is wanted: most pages of a preview are closed without a file.
+    const { writeXlsx } = await import("../file/write");
+    return writeXlsx(sheets);
+  }
+
+  async look(name: string, bytes: Uint8Array): Promise<Opened> {
+    const { sheets, left } = await readFile(name, bytes);
+    return { sheets: sheets.map((sheet) => sheet.name), left };
+  }
+
+  /** The file's sheets take the place of all that are open, as one step of undo. */
+  async open(name: string, bytes: Uint8Array): Promise<Opened> {
+    const { sheets, left } = await readFile(name, bytes);
+    if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
+    await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
+    await settle(this.engine);
+    // A formula that the file's own program could work out and the preview cannot is told of; its figure is lost here.
+    const stuck = sheets.flatMap((sheet) => {
+      const cells = cellsOf(this.sheet(sheet.name));
+      return sheet.cells.flatMap((row, i) =>
+        row.flatMap(({ formula, value: before }, j) => {
+          const now = cells[i]?.[j]?.value;
+          const fails = typeof now === "object" && now !== null;
+          if (formula === undefined || !fails || before === null || typeof before === "object") return [];
+          return [`"${sheet.name}" ${address(i, j)}: ${formula} was ${before} in the file and is ${now.error} here`];
+        }),
+      );
+    });
+    const told = stuck.slice(0, MOST_TOLD);
+    const more = stuck.length - told.length;
+    return {
+      sheets: await this.sheetNames(),
+      left: [...left, ...told, ...(more > 0 ? [`${more} more formulas that the preview cannot work out`] : [])],
+    };
+  }
+}

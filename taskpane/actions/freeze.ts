@@ -1,0 +1,267 @@
+import {
+  WorkbookError,
+  type CellContent,
+  type CellState,
+  type Change,
+  type Options,
+  type SheetContents,
+  type Workbook,
+} from "../workbook";
+import { counted, stopIfCancelled, type Action, type Done } from "./action";
+import { hasFunction, spillReferences } from "./formulas";
+import { joined } from "./joined";
+import { areaName, cellName, onSheet, type Area } from "./place";
+import { checkOf, entriesOf, isWorked, overlap, shownOf, workedLook, workedRows, WORKED, type Entry } from "./worked";
+
+/**
+ * Errors that a function answers, as native formulas that give the same error. The sheet's other formulas must go on
+ * meeting an error: text in its place would change what they answer.
+ */
+const ERRORS: Readonly<Record<string, string>> = {
+  "#N/A": "=NA()",
+  "#VALUE!": '=VALUE("?")',
+  "#DIV/0!": "=1/0",
+  "#NUM!": "=SQRT(-1)",
+};
+
+/** Errors that say that the functions are not at work, and what helps. */
+const NOT_AT_WORK: Readonly<Record<string, string>> = {
+  "#NAME?": "shows #NAME?: re-enter formulas first",
+  "#BUSY!": "is still being worked out: try again in a moment",
+  "#SPILL!": "shows #SPILL!: something stands in its way",
+};
+
+/**
+ * What is left in place of an answer. An answer that looks empty stays text: as a blank it would count as 0 in the
+ * sheet's other formulas.
+ */
+const frozenContent = ({ value }: CellState): CellContent => {
+  if (value === "") return { formula: '=""' };
+  return value !== null && typeof value === "object" ? { formula: ERRORS[value.error] as string } : value;
+};
+
+/** One cell with a VIV function, and the cells that its answer fills. */
+interface Target extends Area {
+  readonly sheet: string;
+  readonly formula: string;
+}
+
+interface Plan {
+  readonly targets: readonly Target[];
+  /** Cells that stay as they are, with the reason. */
+  readonly left: readonly string[];
+}
+
+/** The cells filled by each formula of the sheet that spills, by the formula's place. */
+const spills = ({ cells }: SheetContents): ReadonlyMap<string, Area> => {
+  const found = new Map<string, { top: number; left: number; bottom: number; right: number }>();
+  for (const [row, line] of cells.entries()) {
+    for (const [column, { spilledFrom }] of line.entries()) {
+      if (!spilledFrom) continue;
+      const name = cellName(spilledFrom.row, spilledFrom.column);
+      const box = found.get(name) ?? { top: spilledFrom.row, left: spilledFrom.column, bottom: row, right: column };
+      found.set(name, { ...box, bottom: Math.max(box.bottom, row), right: Math.max(box.right, column) });
+    }
+  }
+  return new Map(
+    [...found].map(([name, { top, left, bottom, right }]) => [
+      name,
+      { row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 },
+    ]),
+  );
+};
+
+const placeOf = ({ sheet, row, column }: Target): string => onSheet(sheet, cellName(row, column));
+
+const errorIn = ({ value }: CellState): string | undefined =>
+  value !== null && typeof value === "object" ? value.error : undefined;
+
+/** Every formula of the workbook that refers to a whole spill by "#": where it stands, and to what it refers. */
+const spillUsers = (all: readonly SheetContents[]) =>
+  all.flatMap(({ name, cells }) =>
+    cells.flatMap((line, row) =>
+      line.flatMap(({ formula }, column) =>
+        (formula === undefined ? [] : spillReferences(formula)).map(({ sheet = name, cell }) => ({
+          place: onSheet(name, cellName(row, column)),
+          uses: `${sheet}!${cell}`.toLowerCase(),
+        })),
+      ),
+    ),
+  );
+
+/** What freezing the named sheets would do; `all` is the whole workbook, whose other formulas may refer to a spill. */
+const planOf = (all: readonly SheetContents[], names: ReadonlySet<string>): Plan => {
+  const left: string[] = [];
+  let targets: Target[] = [];
+  for (const sheet of all) {
+    if (!names.has(sheet.name)) continue;
+    const areas = spills(sheet);
+    for (const [row, line] of sheet.cells.entries()) {
+      for (const [column, { formula }] of line.entries()) {
+        if (formula === undefined || !hasFunction(formula)) continue;
+        const area = areas.get(cellName(row, column)) ?? { row, column, rows: 1, columns: 1 };
+        const target = { sheet: sheet.name, formula, ...area };
+        const error = blockOf(sheet, area)
+          .flat()
+          .map(errorIn)
+          .find((one) => one !== undefined && !(one in ERRORS));
+        if (sheet.locked) left.push(`${placeOf(target)}: the sheet is protected`);
+        else if (error !== undefined) left.push(`${placeOf(target)} ${NOT_AT_WORK[error] ?? `shows ${error}`}`);
+        else targets.push(target);
+      }
+    }
+  }
+  // A spill to which a formula refers by "#" has to stay one, unless that formula is frozen too; and so on back.
+  const users = spillUsers(all);
+  for (let before = -1; before !== targets.length;) {
+    before = targets.length;
+    const frozen = new Set(targets.map(placeOf));
+    const held = new Map(users.filter(({ place }) => !frozen.has(place)).map(({ uses, place }) => [uses, place]));
+    targets = targets.filter((target) => {
+      const holder = held.get(`${target.sheet}!${cellName(target.row, target.column)}`.toLowerCase());
+      if (holder !== undefined) left.push(`${placeOf(target)}: ${holder} refers to all its answers by "#"`);
+      return holder === undefined;
+    });
+  }
+  return { targets, left };
+};
+
+const blockOf = ({ cells }: SheetContents, area: Area): readonly (readonly CellState[])[] =>
+  Array.from({ length: area.rows }, (_, i) =>
+    Array.from(
+      { length: area.columns },
+      (_, j): CellState => cells[area.row + i]?.[area.column + j] ?? { value: null },
+    ),
+  );
+
+/** The changes that leave a block's answers in place, one for each number format, so that a date still shows as one. */
+const changesOf = (target: Target, block: readonly (readonly CellState[])[]): readonly Change[] => {
+  const at = (row: number, column: number) => ({
+    sheet: target.sheet,
+    row: target.row + row,
+    column: target.column + column,
+  });
+  const formats = new Set(block.flat().map(({ format }) => format));
+  const [only] = formats;
+  if (formats.size === 1) {
+    return [
+      {
+        ...at(0, 0),
+        cells: block.map((row) => row.map(frozenContent)),
+        ...(only === undefined ? {} : { format: only }),
+      },
+    ];
+  }
+  // Answers of several columns have a format each; down a column it seldom changes.
+  const changes: Change[] = [];
+  for (let column = 0; column < target.columns; column++) {
+    for (let from = 0, to = 1; from < target.rows; from = to++) {
+      const format = block[from]?.[column]?.format;
+      while (to < target.rows && block[to]?.[column]?.format === format) to++;
+      const cells = block.slice(from, to).map((row) => [frozenContent(row[column] ?? { value: null })]);
+      changes.push({ ...at(from, column), cells, ...(format === undefined ? {} : { format }) });
+    }
+  }
+  return changes;
+};
+
+/**
+ * Freezes every VIV formula of the named sheets, and keeps the formulas on the sheet "Worked formulas". The entries
+ * that stand there already stay, but those of cells that are frozen anew.
+ */
+export const freezeSheets = async (workbook: Workbook, names: readonly string[], options?: Options): Promise<Done> => {
+  const all = await workbook.read();
+  const { targets, left } = planOf(all, new Set(names));
+  stopIfCancelled(options);
+  if (targets.length === 0) return { text: "There was no formula to freeze. Nothing was changed.", left };
+  const frozen = targets.map((target) => {
+    const sheet = all.find(({ name }) => name === target.sheet) as SheetContents;
+    const block = blockOf(sheet, target);
+    const first = block[0]?.[0];
+    const entry: Entry = {
+      ...target,
+      shown: first ? shownOf(first) : null,
+      check: checkOf(block.map((row) => row.map(frozenContent))),
+    };
+    return { entry, changes: changesOf(target, block) };
+  });
+  const entries = frozen.map(({ entry }) => entry);
+  const changes = joined(frozen.flatMap(({ changes }) => changes));
+  const worked = all.find((sheet) => isWorked(sheet) && !sheet.locked && entriesOf(sheet).unread.length === 0);
+  if (worked) {
+    const kept = entriesOf(worked).entries.filter((old) => !entries.some((entry) => overlap(entry, old)));
+    await workbook.write([...changes, rewriteOf(worked, [...kept, ...entries])], options);
+  } else {
+    const name = await workbook.add(WORKED, workedRows(entries), workedLook);
+    try {
+      await workbook.write(changes, options);
+    } catch (failure) {
+      await takeBack(() => workbook.remove([name]), failure, `Remove the sheet "${name}" by hand.`);
+    }
+  }
+  const cells = targets.reduce((sum, { rows, columns }) => sum + rows * columns, 0);
+  return {
+    text:
+      `${counted(targets.length, "formula")} in ${counted(new Set(targets.map(({ sheet }) => sheet)).size, "sheet")} ` +
+      `${targets.length === 1 ? "is" : "are"} now fixed figures (${counted(cells, "cell")}). ` +
+      `The formulas are kept on "${worked?.name ?? WORKED}".${left.length > 0 ? " Not frozen, and not touched:" : ""}`,
+    left,
+  };
+};
+
+/** Writes the entries over whatever rows the sheet has now. */
+export const rewriteOf = (worked: SheetContents, entries: readonly Entry[]): Change => {
+  const rows = workedRows(entries);
+  const surplus = Math.max(0, worked.cells.length - rows.length);
+  const blank = rows[0]?.map(() => null) ?? [];
+  return { sheet: worked.name, row: 0, column: 0, cells: [...rows, ...Array.from({ length: surplus }, () => blank)] };
+};
+
+/** Takes a first step back after the second has failed, and passes the failure on; says so where that fails too. */
+export const takeBack = async (step: () => Promise<unknown>, failure: unknown, byHand: string): Promise<never> => {
+  try {
+    await step();
+  } catch {
+    throw new WorkbookError(`${failure instanceof Error ? failure.message : "It failed."} ${byHand}`);
+  }
+  throw failure;
+};
+
+/** `choice`: the names of the sheets to freeze, or undefined for all, hidden ones too. */
+export const freeze: Action<readonly string[] | undefined> = {
+  key: "freeze",
+  label: "Freeze",
+  about:
+    "Puts the figure in place of every VIV formula, for people who have no add-in, and keeps the formulas on the sheet " +
+    `"${WORKED}". Thaw puts them back.`,
+  async describe(workbook, choice) {
+    const all = await workbook.read();
+    const names = choice ?? all.map(({ name }) => name);
+    const { targets, left } = planOf(all, new Set(names));
+    if (targets.length === 0) {
+      return {
+        text:
+          left.length > 0
+            ? "No formula can be frozen:"
+            : "There is no VIV formula here, so there is nothing to freeze.",
+        list: left,
+        possible: false,
+        ask: false,
+      };
+    }
+    const hidden = all.filter(({ hidden, name }) => hidden && targets.some(({ sheet }) => sheet === name));
+    const list = targets.map(({ sheet, ...area }) => onSheet(sheet, areaName(area)));
+    return {
+      text:
+        `${counted(targets.length, "formula")} will become fixed figures` +
+        `${hidden.length > 0 ? ", hidden sheets included" : ""}, and be kept on "${WORKED}". All other cells stay as they are.` +
+        (left.length > 0 ? ` ${counted(left.length, "formula")} cannot be frozen.` : ""),
+      list: [...left, ...list],
+      possible: true,
+      ask: true,
+    };
+  },
+  async run(workbook, choice, options) {
+    return freezeSheets(workbook, choice ?? (await workbook.sheetNames()), options);
+  },
+};

@@ -1,0 +1,28 @@
+import type { Sheet } from "../sheets/sheet";
+import { counted, type Action } from "./action";
+
+export const insertSheet: Action<readonly Sheet[]> = {
+  key: "insert-sheet",
+  label: "Insert",
+  about: "Adds the sheet after your last one, filled with an invented example. Nothing else changes.",
+  describe(_, chosen) {
+    const names = chosen.map(({ name }) => `"${name}"`).join(", ");
+    return {
+      text: `Adds ${names} after your last sheet, filled with an invented example. Nothing else changes.`,
+      possible: chosen.length > 0,
+      ask: false,
+    };
+  },
+  async run(workbook, chosen, options) {
+    const names = await workbook.insert(chosen, options);
+    return {
+      text: `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook. ${
+        names.length === 1 ? "Its" : "Their"
+      } figures are an invented example: clear it, then fill in your own.`,
+    };
+  },
+};
+
+/** "3 sheets", for a sentence about several. */
+export const sheetsInWords = (names: readonly string[]): string =>
+  names.length <= 3 ? names.map((name) => `"${name}"`).join(", ") : counted(names.length, "sheet");

@@ -1,0 +1,44 @@
+import { WorkbookError } from "../workbook";
+import { counted, type Action } from "./action";
+import { sheetsInWords } from "./insertSheet";
+
+export interface OpenedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Only where the workbook can open files: in a spreadsheet of our own. `choice` is undefined until a file is chosen. */
+export const openFile: Action<OpenedFile | undefined> = {
+  key: "open-file",
+  label: "Open",
+  about:
+    "Opens an .xlsx or CSV file of yours here, in place of the sheets that are open, to go on working with VIV functions.",
+  async describe(workbook, file) {
+    const no = (text: string) => ({ text, possible: false, ask: false });
+    if (!workbook.open) return no(`${workbook.program} opens files itself: use its own menu.`);
+    if (!file) return no("Choose an .xlsx or CSV file first.");
+    if (!/\.(xlsx|csv)$/i.test(file.name))
+      return no(`"${file.name}" is neither .xlsx nor CSV. Save it as one of these, then open it.`);
+    const names = await workbook.sheetNames();
+    const { sheets, left } = (await workbook.look?.(file.name, file.bytes)) ?? { sheets: [], left: [] };
+    return {
+      text:
+        `"${file.name}"${sheets.length > 0 ? `, ${counted(sheets.length, "sheet")},` : ""} will take the place of ` +
+        `${sheetsInWords(names)}. What you have not saved as a file is lost. The file itself is only read.` +
+        (left.length > 0 ? " What cannot be carried over:" : ""),
+      ...(left.length > 0 ? { list: left } : {}),
+      possible: true,
+      ask: true,
+    };
+  },
+  async run(workbook, file) {
+    if (!workbook.open || !file) throw new WorkbookError("Choose a file first. Nothing was changed.");
+    const { sheets, left } = await workbook.open(file.name, file.bytes);
+    return {
+      text:
+        `"${file.name}" is open: ${counted(sheets.length, "sheet")}. The file itself stays as it is: save your work as .xlsx.` +
+        (left.length > 0 ? " Not carried over:" : ""),
+      left,
+    };
+  },
+};

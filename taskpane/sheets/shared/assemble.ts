@@ -1,0 +1,119 @@
+import { cautions } from "../../../functions/cautions";
+import { sources } from "../../../functions/sources";
+import type { Sheet } from "../sheet";
+import { areaOf, columnLetters, columnNumber } from "./address";
+import { areaOfBlock, heading, text, together, type Part } from "./part";
+
+type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
+  /** The columns of the caution block, at the top right, first and last. Running words keep to the left of it. */
+  readonly cautionColumns: readonly [first: string, last: string];
+  /** The rows that stay in view: the title alone where nothing is said. */
+  readonly frozenRows?: number;
+  /** What the example is made of; `INVENTED` where nothing is said, null where the sheet has no example. */
+  readonly example?: string | null;
+  /** The first column of the foot; A where nothing is said. */
+  readonly footColumn?: string;
+  /** More lines for the foot, such as the terms of data. */
+  readonly foot?: readonly string[];
+};
+
+/** Begins every line that says what the example is: it goes when the example is cleared. */
+export const EXAMPLE = "Example:";
+export const INVENTED = `${EXAMPLE} invented animals and figures. Look, clear, fill in your own.`;
+export const INVENTED_WITH_RECORDS = `${EXAMPLE} an invented animal; the station records are real, terms at the foot.`;
+const LEGEND = "Fill in the framed cells. Tinted ones may stay. The rest is worked out.";
+
+const characters = (widths: readonly number[], first: number, last: number): number =>
+  widths.slice(first - 1, last).reduce((sum, width) => sum + width, 0);
+
+/**
+ * Rows that words need in so many characters' width. Letters are on average a tenth narrower than the digits by which
+ * widths are counted; half a word or so is lost at the end of each line, because words do not break.
+ */
+export const rowsFor = (words: string, width: number): number =>
+  Math.max(1, Math.ceil(words.length / Math.max(4, width * 1.1 - 4)));
+
+/** The two standing lines of the foot for each source: its status in words, and the text. */
+const sourceLine = (key: About["sources"][number]): string => {
+  const { status, text: words } = sources[key] as { readonly status: string; readonly text: string };
+  return status === "recalled" ? `${words} (From memory.)` : words;
+};
+
+/** Words one under the other from a row on, and the first row after them. */
+const stacked = (
+  list: readonly string[],
+  from: number,
+  left: number,
+  right: number,
+  widths: readonly number[],
+  role: "text" | "caution" | "source",
+): { readonly part: Part; readonly next: number } => {
+  const width = characters(widths, left, right);
+  let row = from;
+  const parts = list.map((words) => {
+    const rows = rowsFor(words, width);
+    const part = text(`${columnLetters(left)}${row}`, words, rows, right - left + 1, role);
+    row += rows;
+    return part;
+  });
+  return { part: together(...parts), next: row };
+};
+
+/** The last row that the parts reach, charts included. */
+const lastRow = ({ blocks, charts, merges }: Required<Part>): number =>
+  Math.max(
+    ...blocks.map((one) => areaOfBlock(one).bottom),
+    ...merges.map((merge) => areaOf(merge).bottom),
+    ...charts.map(({ area }) => areaOf(area).bottom),
+  );
+
+/**
+ * A sheet from its parts: adds the title, the sentence, the line about the example, the legend, the caution block at
+ * the top right and the sources at the foot. With a wide left part the parts may begin at row 6.
+ */
+export const assemble = (
+  { key, name, sentence, cautions: cautionKeys, sources: sourceKeys, widths, ...about }: About,
+  ...parts: readonly Part[]
+): Sheet => {
+  const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
+  // One column is left free between the two.
+  const leftEnd = Math.max(1, first - 2);
+  const example = about.example === undefined ? INVENTED : about.example;
+  const lead = stacked([sentence, ...(example ? [example, LEGEND] : [])], 2, 1, leftEnd, widths, "text");
+  const warned = stacked(
+    cautionKeys.map((caution) => cautions[caution]),
+    2,
+    first,
+    last,
+    widths,
+    "caution",
+  );
+  const body = together(
+    { blocks: [{ at: "A1", role: "title", rows: [[name]] }] },
+    lead.part,
+    heading(`${columnLetters(first)}1`, "Cautions", ...Array<null>(last - first).fill(null)),
+    warned.part,
+    ...parts,
+  );
+  const footRow = lastRow(body) + 2;
+  const footColumn = about.footColumn ?? "A";
+  const footEnd = Math.max(leftEnd, last);
+  const foot = stacked(
+    [...sourceKeys.map(sourceLine), ...(about.foot ?? [])],
+    footRow + 1,
+    columnNumber(footColumn),
+    footEnd,
+    widths,
+    "source",
+  );
+  return {
+    key,
+    name,
+    sentence,
+    cautions: cautionKeys,
+    sources: sourceKeys,
+    widths,
+    freeze: { rows: about.frozenRows ?? 1, columns: 0 },
+    ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),
+  };
+};

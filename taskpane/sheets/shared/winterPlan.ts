@@ -1,0 +1,47 @@
+import { PLAN_ROWS } from "../../../functions/shared/plan";
+import { beside, block, fixed } from "./address";
+import { fields, together, type Part } from "./part";
+import { winter } from "./scenario";
+import { date } from "./takes";
+import { isoText } from "./words";
+
+/** The six dates as inputs, labels from `at` down, dates `across` columns to the right. A sheet works without them. */
+export const planFields = (at: string, across: number, wide = 1): Part =>
+  together(
+    fields(
+      at,
+      PLAN_ROWS.map((label, i) => ({
+        label,
+        value: winter.dates[i] ?? null,
+        format: "date" as const,
+        takes: date,
+        wide,
+      })),
+      across,
+    ),
+    {
+      notes: [
+        { at, text: "The six dates of the sheet Cooling plan, or none. A cell may point there: ='Cooling plan'!E7." },
+      ],
+    },
+  );
+
+/** The address of the six dates, for formulas. */
+export const planDates = (at: string, across: number): string => fixed(block(beside(at, 0, across), PLAN_ROWS.length));
+
+const ends = (dates: string): readonly [first: string, last: string] => dates.split(":") as [string, string];
+
+/** Whether all six dates are there, inside a formula: a cell that points to an empty plan counts as blank. */
+export const hasPlan = (dates: string): string => `COUNT(${dates})=${PLAN_ROWS.length}`;
+
+/** Whether a day lies between the last meal and the first, both left out, inside a formula. */
+export const insideFast = (day: string, dates: string): string => {
+  const [lastMeal, firstMeal] = ends(dates);
+  return `AND(${hasPlan(dates)},${day}>${lastMeal},${day}<${firstMeal})`;
+};
+
+/** Says which fast is reckoned with, or that none is: a plan with a date missing must not pass for one. */
+export const fastWords = (dates: string): string => {
+  const [lastMeal, firstMeal] = ends(dates);
+  return `=IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&".","No whole plan: no fast is reckoned with.")`;
+};

@@ -1,0 +1,107 @@
+import type { CautionKey } from "../../functions/cautions";
+import type { SourceKey } from "../../functions/sources";
+
+/**
+ * A templated sheet as data. Every host draws the same data; a host that needs a special case means that a field is
+ * missing here. Addresses are A1-style and of the sheet itself, so that a sheet can be inserted any number of times
+ * under any name. Rows and columns of a block follow from its `at`.
+ */
+export interface Sheet {
+  /** Stable for ever: it names the sheet in code, in the pane and in the picture gallery. */
+  readonly key: string;
+  /** The tab's name, at most 31 characters; the host appends " (2)" and so on where it is taken. */
+  readonly name: string;
+  /** What a keeper does there, one sentence. */
+  readonly sentence: string;
+  /** Shown on the sheet at the top right and in the pane before it is inserted. */
+  readonly cautions: readonly [CautionKey, ...CautionKey[]];
+  /** Shown at the sheet's foot. */
+  readonly sources: readonly [SourceKey, ...SourceKey[]];
+  /** Widths of the columns from A, in characters of the default font. */
+  readonly widths: readonly number[];
+  readonly blocks: readonly Block[];
+  readonly formats: readonly { readonly range: string; readonly format: Format }[];
+  readonly validation: readonly Validation[];
+  readonly rules: readonly ColourRule[];
+  readonly notes: readonly { readonly at: string; readonly text: string }[];
+  /** Names of ranges, of the sheet alone. */
+  readonly names: readonly { readonly name: string; readonly range: string }[];
+  /** Areas that are one cell to the eye; only for running text, never across the frozen edge. */
+  readonly merges: readonly string[];
+  /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */
+  readonly lines: readonly { readonly row: number; readonly lines: number }[];
+  readonly charts: readonly Chart[];
+  /** Rows and columns that stay in view. */
+  readonly freeze: { readonly rows: number; readonly columns: number };
+}
+
+/**
+ * What a block is for. "title" one line in A1; "heading" over a column or a part; "label" before a cell; "input" what
+ * the keeper fills, cleared with the example; "setting" what the keeper may change but a cleared sheet keeps;
+ * "computed" formulas; "text" running words; "caution" and "source" the two standing parts.
+ */
+export type Role = "title" | "heading" | "label" | "input" | "setting" | "computed" | "text" | "caution" | "source";
+
+/** A cell's content: text that starts with "=" is a formula (comma-separated, English names); null is blank. */
+export type Content = string | number | boolean | null;
+
+export interface Block {
+  /** The top left cell. */
+  readonly at: string;
+  readonly role: Role;
+  readonly rows: readonly (readonly Content[])[];
+  /** How many rows and columns the answer of a formula fills, for a block of one formula that spills. */
+  readonly spills?: readonly [rows: number, columns: number];
+  /** How many rows and columns an input keeps free for pasting, its own included; cleared with the example. */
+  readonly room?: readonly [rows: number, columns: number];
+}
+
+/** Number formats, as English codes. A date always shows as ISO 8601, the one form that no club member misreads. */
+export const formats = {
+  date: "yyyy-mm-dd",
+  moment: "yyyy-mm-dd hh:mm",
+  whole: "0",
+  tenth: "0.0",
+  hundredth: "0.00",
+  thousandth: "0.000",
+  percent: "0.0%",
+  text: "@",
+} as const;
+export type Format = keyof typeof formats;
+
+/** What an input takes; a blank is always taken. `message` is what the keeper reads when it does not fit. */
+export type Validation = { readonly range: string; readonly message: string } & (
+  | { readonly kind: "number" | "whole"; readonly least: number; readonly most: number }
+  | { readonly kind: "date"; readonly least: string; readonly most: string }
+  | { readonly kind: "list"; readonly words: readonly string[] }
+);
+
+/** How a coloured cell looks; the same five everywhere, each with words or a sign beside it on the sheet. */
+export type Look = "stop" | "care" | "note" | "good" | "cold";
+
+/** Colours cells of `range` where `when`, a native formula for its top left cell, is true. No VIV function in it. */
+export interface ColourRule {
+  readonly range: string;
+  readonly when: string;
+  readonly look: Look;
+}
+
+/** One row or column of figures in a chart. A band fills between `low` and `high`; ticks mark the rows where `at` is true or above 0. */
+export type Series =
+  | { readonly draw: "line" | "bar"; readonly name: string; readonly values: string }
+  | { readonly draw: "band"; readonly name: string; readonly low: string; readonly high: string }
+  | { readonly draw: "ticks"; readonly name: string; readonly values: string }
+  | { readonly draw: "stages"; readonly name: string; readonly values: string }
+  | { readonly draw: "threshold"; readonly name: string; readonly values: string };
+
+export interface Chart {
+  readonly title: string;
+  /** Where it stands: the cells that it covers. */
+  readonly area: string;
+  /** The cells of the horizontal axis: dates, or words such as months. */
+  readonly along: string;
+  readonly axis: string;
+  readonly series: readonly Series[];
+  /** A cell whose formula says in words what the chart shows, for a screen reader and for the picture's caption. */
+  readonly summary: string;
+}

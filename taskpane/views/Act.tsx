@@ -1,0 +1,167 @@
+import { Button, makeStyles, MessageBar, MessageBarBody, ProgressBar, tokens } from "@fluentui/react-components";
+import { useEffect, useId, useRef, useState, type ReactNode } from "react";
+import { failureInWords, perform, type Action, type Outcome, type Words } from "../actions/action";
+import { usePane } from "./context";
+
+const useStyles = makeStyles({
+  act: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
+  row: { display: "flex", flexWrap: "wrap", gap: "8px", alignItems: "center" },
+  list: { margin: "4px 0 0", paddingInlineStart: "18px", maxHeight: "12em", overflowY: "auto" },
+  words: { overflowWrap: "anywhere", whiteSpace: "normal" },
+  progress: { flexGrow: 1, minWidth: "80px" },
+  quiet: { color: tokens.colorNeutralForeground3 },
+});
+
+type State =
+  | { readonly kind: "rest" }
+  | { readonly kind: "running" }
+  | Outcome
+  | { readonly kind: "failed"; readonly text: string };
+
+/** What is shown of longer lists; the rest is counted. */
+const SHOWN = 200;
+const PROGRESS_AFTER = 1000; // ms: what is quicker needs no progress
+
+const List = ({ items, label }: { readonly items: readonly string[]; readonly label: string }) => {
+  const { list } = useStyles();
+  // A list that scrolls can be reached and scrolled by keyboard.
+  return (
+    <ul className={list} tabIndex={0} aria-label={label}>
+      {items.slice(0, SHOWN).map((item, i) => (
+        <li key={i}>{item}</li>
+      ))}
+      {items.length > SHOWN && <li>and {items.length - SHOWN} more</li>}
+    </ul>
+  );
+};
+
+interface ActProps<Choice> {
+  readonly action: Action<Choice>;
+  readonly choice: Choice;
+  /** The name of the button for a screen reader, where the label alone would not tell which. */
+  readonly name?: string;
+  readonly primary?: boolean;
+  readonly unavailable?: boolean;
+  readonly onDone?: () => void;
+  /** Shown in the row, after the button. */
+  readonly children?: ReactNode;
+}
+
+/** A button for an action, and in place under it: the question, the progress with its cancel, and what came of it. */
+export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDone, children }: ActProps<Choice>) => {
+  const { workbook, busy, setBusy } = usePane();
+  const styles = useStyles();
+  const [state, setState] = useState<State>({ kind: "rest" });
+  const [share, setShare] = useState<number | undefined>();
+  const [slow, setSlow] = useState(false);
+  const stopper = useRef<AbortController | undefined>(undefined);
+  const button = useRef<HTMLButtonElement>(null);
+  const agree = useRef<HTMLButtonElement>(null);
+  const about = useId();
+
+  // What is running ends with the page that would show it.
+  useEffect(() => () => stopper.current?.abort(), []);
+  useEffect(() => {
+    if (state.kind === "ask") agree.current?.focus();
+  }, [state]);
+
+  const press = async (agreed?: Words) => {
+    if (busy) return;
+    const { signal } = (stopper.current = new AbortController());
+    // The question goes away: the focus returns to where it came from.
+    if (agreed) button.current?.focus();
+    setState({ kind: "running" });
+    setShare(undefined);
+    setSlow(false);
+    setBusy(true);
+    const timer = setTimeout(() => setSlow(true), PROGRESS_AFTER);
+    try {
+      const outcome = await perform(action, workbook, choice, { signal, progress: setShare }, agreed);
+      setState(outcome);
+      if (outcome.kind === "done") onDone?.();
+    } catch (failure) {
+      setState({ kind: "failed", text: failureInWords(failure) });
+    } finally {
+      clearTimeout(timer);
+      setSlow(false);
+      setBusy(false);
+    }
+  };
+
+  const leave = () => {
+    setState({ kind: "rest" });
+    button.current?.focus();
+  };
+
+  const running = state.kind === "running";
+  return (
+    <div className={styles.act}>
+      <div className={styles.row}>
+        <Button
+          ref={button}
+          size="small"
+          appearance={primary ? "primary" : "secondary"}
+          aria-label={name}
+          disabledFocusable={busy || unavailable}
+          onClick={() => void press()}
+        >
+          {action.label}
+        </Button>
+        {children}
+        {running && slow && (
+          <>
+            <ProgressBar className={styles.progress} value={share} aria-label={`${action.label}: how far it is`} />
+            <Button size="small" onClick={() => stopper.current?.abort()}>
+              Cancel
+            </Button>
+          </>
+        )}
+      </div>
+      {state.kind === "ask" && (
+        <MessageBar layout="multiline" intent="info" politeness="polite">
+          <MessageBarBody className={styles.words}>
+            <span id={about}>{state.words.text}</span>
+            {state.words.list && <List items={state.words.list} label="In detail" />}
+            <div className={styles.row}>
+              <Button
+                ref={agree}
+                size="small"
+                appearance="primary"
+                aria-describedby={about}
+                onClick={() => void press(state.words)}
+              >
+                Go ahead
+              </Button>
+              <Button size="small" onClick={leave}>
+                Leave it
+              </Button>
+            </div>
+          </MessageBarBody>
+        </MessageBar>
+      )}
+      <div role="status">
+        {state.kind === "done" && (
+          <MessageBar layout="multiline" intent={state.done.left?.length ? "warning" : "success"}>
+            <MessageBarBody className={styles.words}>
+              {state.done.text}
+              {!!state.done.left?.length && <List items={state.done.left} label="Left as it was" />}
+            </MessageBarBody>
+          </MessageBar>
+        )}
+        {state.kind === "refused" && (
+          <MessageBar layout="multiline" intent="warning">
+            <MessageBarBody className={styles.words}>
+              {state.words.text}
+              {!!state.words.list?.length && <List items={state.words.list} label="In detail" />}
+            </MessageBarBody>
+          </MessageBar>
+        )}
+        {state.kind === "failed" && (
+          <MessageBar layout="multiline" intent="error">
+            <MessageBarBody className={styles.words}>{state.text}</MessageBarBody>
+          </MessageBar>
+        )}
+      </div>
+    </div>
+  );
+};

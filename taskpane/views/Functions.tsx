@@ -1,0 +1,225 @@
+import { Button, Field, Input, makeStyles, tokens } from "@fluentui/react-components";
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "react";
+import { topics } from "../../functions/catalogue";
+import type { AnyDefinition, Example, Parameter, Value } from "../../functions/define";
+import { formulaOf } from "../../functions/formula";
+import { sources, type Source } from "../../functions/sources";
+import { symbol } from "../../functions/units";
+import { signature, takesInWords } from "../../functions/words";
+import { counted } from "../actions/action";
+import { insertFormula } from "../actions/insertFormula";
+import { Act } from "./Act";
+import { Cautions, SmallTitle, Title, useNarrow, Words } from "./Parts";
+import { search, type Found } from "./search";
+
+const useStyles = makeStyles({
+  list: { listStyleType: "none", margin: "8px 0 0", padding: 0 },
+  entry: {
+    display: "block",
+    width: "100%",
+    textAlign: "start",
+    font: "inherit",
+    color: "inherit",
+    backgroundColor: "transparent",
+    border: "none",
+    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
+    padding: "8px 2px",
+    cursor: "pointer",
+    ":hover": { backgroundColor: tokens.colorNeutralBackground1Hover },
+    ":focus-visible": { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: "-2px" },
+  },
+  name: { fontWeight: 600, display: "block" },
+  topic: { fontSize: "0.8125rem", fontWeight: 600, color: tokens.colorNeutralForeground2, margin: "16px 0 4px" },
+  formula: {
+    display: "block",
+    fontFamily: tokens.fontFamilyMonospace,
+    fontSize: "0.8125rem",
+    backgroundColor: tokens.colorNeutralBackground3,
+    padding: "6px 8px",
+    margin: "0 0 8px",
+    overflowWrap: "anywhere",
+    whiteSpace: "pre-wrap",
+  },
+  arguments: {
+    margin: "0 0 8px",
+    "& dt": { fontWeight: 600 },
+    "& dd": { margin: "0 0 6px", paddingInlineStart: "12px" },
+  },
+  quiet: { color: tokens.colorNeutralForeground2 },
+  count: { margin: "8px 0 0", color: tokens.colorNeutralForeground2, fontSize: "0.8125rem" },
+});
+
+const all: readonly Found[] = topics.flatMap(({ title, functions }) =>
+  functions.map((definition) => ({ definition, topic: title })),
+);
+
+/** What stands behind a source, in words that a keeper can weigh. */
+const statusWords: Readonly<Record<Source["status"], string>> = {
+  published: "Published",
+  recalled: "From memory, not looked up",
+  practice: "Common practice, no source",
+  definition: "By definition",
+  measured: "Worked out for this add-in",
+};
+
+const SHOWN_ROWS = 7;
+
+const valueWords = (value: Value): string =>
+  typeof value === "boolean" ? (value ? "TRUE" : "FALSE") : value === "" ? "(looks empty)" : String(value);
+
+/** The answer of an example: rows as lines, the long ones cut. */
+const answerWords = ({ gives, rows }: Example): string => {
+  if (!Array.isArray(gives)) return valueWords(gives as Value);
+  const given = gives as readonly (readonly Value[])[];
+  const lines = given.slice(0, SHOWN_ROWS).map((row) => row.map(valueWords).join("   "));
+  const more = (rows ?? given.length) - lines.length;
+  return [...lines, ...(more > 0 ? [`and ${counted(more, "more row")}`] : [])].join("\n");
+};
+
+/** "Answers": what comes out, with its unit. */
+const resultWords = ({ result }: AnyDefinition): readonly string[] =>
+  result.columns.map(({ name, unit, about }) => {
+    const sign = symbol(unit);
+    return `${name ? `${name}: ` : ""}${about}${sign ? `, ${sign}` : ""}`;
+  });
+
+const shapeWords = ({ result }: AnyDefinition): string =>
+  ({
+    cell: "One cell for each cell given.",
+    columns: `${result.columns.length} cells side by side.`,
+    list: "As many cells as were given.",
+    table: "Rows below one another, without headings.",
+  })[result.shape];
+
+const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => void }) => {
+  const styles = useStyles();
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
+  return (
+    <article>
+      <Button size="small" onClick={onBack}>
+        All functions
+      </Button>
+      <h2 ref={title} tabIndex={-1} className={styles.topic}>
+        {topic}
+      </h2>
+      <code className={styles.formula}>{signature(definition)}</code>
+      <Words>{definition.summary}</Words>
+      <Cautions of={definition.cautions} />
+      <SmallTitle>What it takes</SmallTitle>
+      <dl className={styles.arguments}>
+        {Object.entries(definition.parameters as Record<string, Parameter>).map(([name, parameter]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              {parameter.about}.{" "}
+              <span className={styles.quiet}>
+                Give {takesInWords(parameter)}.
+                {parameter.reads === "cell" &&
+                  parameter.limits &&
+                  !parameter.limits.plausibility &&
+                  parameter.kind !== "date" &&
+                  " The method ends there."}
+                {parameter.optional && ` May be left out${parameter.without ? `: then ${parameter.without}` : ""}.`}
+              </span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <SmallTitle>What it answers</SmallTitle>
+      <Words>
+        {resultWords(definition).join("; ")}. {shapeWords(definition)}
+      </Words>
+      {definition.examples.map((example, i) => (
+        <section key={i}>
+          <SmallTitle>{definition.examples.length === 1 ? "Example" : `Example ${i + 1}`}</SmallTitle>
+          <code className={styles.formula}>
+            {formulaOf(definition, example)}
+            {"\n"}→ {answerWords(example)}
+          </code>
+          <Act
+            action={insertFormula}
+            choice={{ definition, example }}
+            name={definition.examples.length === 1 ? undefined : `Insert at the selected cell: example ${i + 1}`}
+          />
+        </section>
+      ))}
+      <SmallTitle>Where it comes from</SmallTitle>
+      {definition.sources.map((key) => {
+        const source: Source = sources[key];
+        const said = source.text.startsWith(statusWords[source.status]);
+        return (
+          <Words key={key}>
+            {!said && <strong>{statusWords[source.status]}. </strong>}
+            {source.text}
+          </Words>
+        );
+      })}
+      <Words quiet>Its figures are held against: {definition.heldAgainst.join("; ")}.</Words>
+    </article>
+  );
+};
+
+export default function Functions({ open }: { readonly open?: string }) {
+  const styles = useStyles();
+  const narrow = useNarrow();
+  const [typed, setTyped] = useState("");
+  const [chosen, setChosen] = useState<string | undefined>(open);
+  const [last, setLast] = useState<string | undefined>();
+  const wanted = useDeferredValue(typed);
+  const found = useMemo(() => search(all, wanted), [wanted]);
+  const id = useId();
+  useEffect(() => setChosen(open), [open]);
+  // Back from an entry, the focus returns to where it was.
+  useEffect(() => {
+    if (chosen === undefined && last !== undefined) document.getElementById(`${id}-${last}`)?.focus();
+  }, [chosen, last, id]);
+
+  const entry = all.find(({ definition }) => definition.name === chosen);
+  if (entry) {
+    return (
+      <Entry
+        {...entry}
+        onBack={() => {
+          setLast(entry.definition.name);
+          setChosen(undefined);
+        }}
+      />
+    );
+  }
+  const grouped = wanted.trim() === "";
+  return (
+    <>
+      <Field className={narrow.field} label="Find a function: name, word or purpose">
+        <Input
+          className={narrow.within}
+          input={{ className: narrow.within }}
+          type="search"
+          value={typed}
+          onChange={(_, { value }) => setTyped(value)}
+          autoComplete="off"
+        />
+      </Field>
+      <p className={styles.count} role="status">
+        {found.length === 0
+          ? `Nothing found for "${wanted}". Try another word, such as "winter", "meal" or "egg".`
+          : `${found.length} of ${all.length} functions`}
+      </p>
+      <ul className={styles.list}>
+        {found.map(({ definition, topic }, i) => (
+          <li key={definition.name}>
+            {grouped && found[i - 1]?.topic !== topic && <Title>{topic}</Title>}
+            <button
+              type="button"
+              id={`${id}-${definition.name}`}
+              className={styles.entry}
+              onClick={() => setChosen(definition.name)}
+            >
+              <span className={styles.name}>VIV.{definition.name}</span> {definition.summary}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

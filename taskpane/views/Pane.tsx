@@ -1,0 +1,110 @@
+import {
+  FluentProvider,
+  makeStyles,
+  teamsHighContrastTheme,
+  tokens,
+  webDarkTheme,
+  webLightTheme,
+} from "@fluentui/react-components";
+import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from "react";
+import type { SavedFile } from "../actions/savedFile";
+import type { Workbook } from "../workbook";
+import { PaneProvider } from "./context";
+import { Safe } from "./Safe";
+import { Sheets } from "./Sheets";
+import { Tabs } from "./Tabs";
+
+export const sections = [
+  { key: "sheets", label: "Sheets" },
+  { key: "functions", label: "Functions" },
+  { key: "readings", label: "Readings" },
+  { key: "share", label: "Share" },
+  { key: "care", label: "Care" },
+] as const;
+export type Section = (typeof sections)[number]["key"];
+
+export type Theme = "light" | "dark" | "contrast";
+const themes = { light: webLightTheme, dark: webDarkTheme, contrast: teamsHighContrastTheme };
+
+/** What the page around the pane may change while it stands. */
+export interface Outside {
+  readonly theme: Theme;
+  readonly section: Section;
+  /** What to open within the section: a function's name. */
+  readonly item?: string;
+}
+
+/** Holds what the page around the pane has said last. */
+export class OutsideStore {
+  private readonly listeners = new Set<() => void>();
+  constructor(private now: Outside) {}
+  readonly get = (): Outside => this.now;
+  readonly set = (change: Partial<Outside>): void => {
+    this.now = { ...this.now, ...change };
+    for (const listener of this.listeners) listener();
+  };
+  readonly subscribe = (listener: () => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+}
+
+// What is not seen first is loaded when it is wanted.
+const Functions = lazy(() => import("./Functions"));
+const Readings = lazy(() => import("./Readings"));
+const Share = lazy(() => import("./Share"));
+const Care = lazy(() => import("./Care"));
+
+const useStyles = makeStyles({
+  pane: { height: "100%", display: "flex", flexDirection: "column", minWidth: 0 },
+  panel: { flexGrow: 1, overflowY: "auto", padding: "12px", minHeight: 0, overflowWrap: "anywhere" },
+  loading: { color: tokens.colorNeutralForeground3 },
+});
+
+interface PaneProps {
+  readonly workbook: Workbook;
+  readonly outside: OutsideStore;
+  readonly save: (file: SavedFile) => void | Promise<void>;
+}
+
+export const Pane = ({ workbook, outside, save }: PaneProps) => {
+  const styles = useStyles();
+  const id = useId();
+  const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
+  const [busy, setBusy] = useState(false);
+  // A new section starts at its top.
+  useEffect(() => {
+    document.getElementById(`${id}-panel`)?.scrollTo(0, 0);
+  }, [id, section]);
+
+  return (
+    <FluentProvider theme={themes[theme]} className={styles.pane}>
+      <PaneProvider value={{ workbook, save, busy, setBusy }}>
+        <Tabs
+          id={id}
+          tabs={sections}
+          chosen={section}
+          onChoose={(key) => outside.set({ section: key, item: undefined })}
+        />
+        <div
+          key={section}
+          id={`${id}-panel`}
+          className={styles.panel}
+          role="tabpanel"
+          aria-labelledby={`${id}-tab-${section}`}
+          tabIndex={0}
+        >
+          <Safe>
+            <Suspense fallback={<p className={styles.loading}>Loading …</p>}>
+              {section === "sheets" && <Sheets />}
+              {section === "functions" && <Functions open={item} />}
+              {section === "readings" && <Readings />}
+              {section === "share" && <Share />}
+              {section === "care" && <Care />}
+            </Suspense>
+          </Safe>
+        </div>
+      </PaneProvider>
+    </FluentProvider>
+  );
+};

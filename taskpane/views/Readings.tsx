@@ -1,0 +1,316 @@
+import { Checkbox, Field, Input, makeStyles, Textarea, tokens } from "@fluentui/react-components";
+import { useEffect, useMemo, useState, type ReactNode } from "react";
+import { isoOf } from "../../functions/dates";
+import { importReadings, type ReadingsChoice } from "../actions/importReadings";
+import { guessLayout } from "../actions/readings/guessLayout";
+import {
+  dateOrders,
+  separators,
+  temperatureUnits,
+  type DateOrder,
+  type Guess,
+  type Layout,
+  type Separator,
+  type TemperatureUnit,
+} from "../actions/readings/layout";
+import { firstRows } from "../actions/readings/pieces";
+import { readMoment } from "../actions/readings/readMoment";
+import { previewReadings, type Block, type Landed } from "../actions/readings/readReadings";
+import { textOf } from "../actions/readings/textOf";
+import { Act } from "./Act";
+import { Choose } from "./Choose";
+import { FilePicker } from "./FilePicker";
+import { Cautions, Points, SmallTitle, Title, useNarrow, Words } from "./Parts";
+
+const useStyles = makeStyles({
+  fields: {
+    display: "grid",
+    gridTemplateColumns: "repeat(auto-fill, minmax(min(130px, 100%), 1fr))",
+    gap: "8px",
+    marginBottom: "8px",
+    "& > *": { minWidth: 0 },
+  },
+  further: { border: "none", margin: 0, padding: 0, minWidth: 0 },
+  legend: { padding: 0 },
+  scroll: { overflowX: "auto", marginBottom: "8px" },
+  table: {
+    borderCollapse: "collapse",
+    fontSize: "0.8125rem",
+    "& th, & td": {
+      borderBottom: `1px solid ${tokens.colorNeutralStroke2}`,
+      padding: "3px 8px 3px 0",
+      textAlign: "start",
+      whiteSpace: "nowrap",
+    },
+  },
+});
+
+const separatorWords: Readonly<Record<Separator, string>> = {
+  "\t": "tab",
+  ";": "semicolon ;",
+  ",": "comma ,",
+  "|": "bar |",
+};
+const unitWords: Readonly<Record<TemperatureUnit, string>> = { celsius: "°C", fahrenheit: "°F, changed to °C" };
+const orderWords: Readonly<Record<DateOrder, string>> = {
+  ymd: "year, month, day",
+  dmy: "day, month, year",
+  mdy: "month, day, year",
+};
+
+const shown = (landed: Landed | undefined, column: number): ReactNode =>
+  landed === null || landed === undefined
+    ? ""
+    : column === 0 && typeof landed === "number"
+      ? isoOf(landed).replace("T", " ")
+      : String(landed);
+
+const Preview = ({
+  block,
+  titles,
+  layout,
+}: {
+  readonly block: Omit<Block, "share">;
+  readonly titles: readonly string[];
+  readonly layout: Layout;
+}) => {
+  const styles = useStyles();
+  return (
+    <>
+      <SmallTitle>The first rows, as they will land</SmallTitle>
+      {block.rows.length > 0 ? (
+        <div className={styles.scroll} tabIndex={0} role="region" aria-label="The first rows">
+          <table className={styles.table}>
+            <thead>
+              <tr>
+                <th scope="col">Time</th>
+                <th scope="col">°C</th>
+                {layout.others.map((column) => (
+                  <th scope="col" key={column}>
+                    {titles[column]}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {block.rows.map((row, i) => (
+                <tr key={i}>
+                  {row.map((landed, column) => (
+                    <td key={column}>{shown(landed, column)}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      ) : (
+        <Words>No row could be read this way. Change what is said above.</Words>
+      )}
+      {block.refused.length > 0 && (
+        <Points>
+          {block.refused.map(({ row, reason }) => (
+            <li key={row}>
+              Row {row}: {reason}
+            </li>
+          ))}
+        </Points>
+      )}
+    </>
+  );
+};
+
+interface Given {
+  readonly name: string;
+  readonly text: string;
+}
+
+export default function Readings() {
+  const styles = useStyles();
+  const narrow = useNarrow();
+  const [given, setGiven] = useState<Given | undefined>();
+  const [said, setSaid] = useState<Partial<Layout>>({});
+  const [guess, setGuess] = useState<Guess | undefined>();
+  // What the guess took as said: until it has caught up, nothing is written by an older one.
+  const [heard, setHeard] = useState(said);
+  const [block, setBlock] = useState<Omit<Block, "share"> | undefined>();
+
+  const give = (next: Given) => {
+    setSaid({});
+    setGuess(undefined);
+    setBlock(undefined);
+    setGiven(next.text.trim() === "" ? undefined : next);
+  };
+  useEffect(() => {
+    if (!given) return undefined;
+    let late = false;
+    // The page draws first: a large file takes a moment.
+    const timer = setTimeout(() => {
+      const found = guessLayout(given.text, said);
+      setGuess(found);
+      setHeard(said);
+      void previewReadings(given.text, found.layout).then((first) => {
+        if (!late) setBlock(first);
+      });
+    });
+    return () => {
+      late = true;
+      clearTimeout(timer);
+    };
+  }, [given, said]);
+
+  const asked = guess?.ask.includes("dateOrder") ?? false;
+  // One date of the file, read in each order that fits it: what is asked can be answered by looking.
+  const sample = useMemo(() => {
+    if (!given || !guess) return undefined;
+    const { separator, headings, timeColumn } = guess.layout;
+    return firstRows(given.text, separator, headings + 1)[headings]?.[timeColumn]?.trim();
+  }, [given, guess]);
+  const orders = dateOrders
+    .map((order) => {
+      const moment = sample === undefined ? undefined : readMoment(sample, order);
+      return [
+        order,
+        moment === undefined ? orderWords[order] : `${orderWords[order]}: ${isoOf(Math.floor(moment))}`,
+      ] as const;
+    })
+    .filter(([order]) => !asked || sample === undefined || readMoment(sample, order) !== undefined);
+
+  const say = (change: Partial<Layout>) => setSaid({ ...said, ...change });
+  const choice: ReadingsChoice | undefined =
+    given && guess
+      ? {
+          ...given,
+          layout: guess.layout,
+          titles: guess.titles,
+          ...(heard !== said ? { open: "The file is still being looked at. Press again in a moment." } : {}),
+          ...(asked
+            ? { open: "Say first in which order the dates stand: day and month cannot be told apart here." }
+            : {}),
+        }
+      : undefined;
+  const columns = guess?.titles.map((title, i) => [i, title] as const) ?? [];
+  const layout = guess?.layout;
+  return (
+    <>
+      <Title>Bring in what a logger saw</Title>
+      <Words>A CSV or TSV file, or text copied from one. It is read here and sent nowhere.</Words>
+      <FilePicker
+        label="File of readings"
+        accept=".csv,.tsv,.txt,.tab,text/csv,text/tab-separated-values,text/plain"
+        onPick={async (file) => give({ name: file.name, text: textOf(new Uint8Array(await file.arrayBuffer())) })}
+      />
+      <Field className={narrow.field} label="Or paste readings here">
+        <Textarea
+          className={narrow.within}
+          textarea={{ className: narrow.within }}
+          rows={3}
+          resize="vertical"
+          spellCheck={false}
+          onChange={(_, { value }) => give({ name: "pasted text", text: value })}
+        />
+      </Field>
+      {given && !layout && <Words quiet>Looking at {given.name} …</Words>}
+      {layout && (
+        <>
+          <SmallTitle>How {given?.name} is read</SmallTitle>
+          <Words quiet>This has been guessed. Change what is wrong.</Words>
+          <div className={styles.fields}>
+            <Choose
+              label="Time"
+              value={layout.timeColumn}
+              options={columns}
+              onChoose={(timeColumn) => say({ timeColumn })}
+            />
+            <Choose
+              label="Time of day apart"
+              value={layout.clockColumn}
+              options={columns}
+              first="no: with the date"
+              onChoose={(clockColumn) => say({ clockColumn })}
+            />
+            <Choose
+              label="Temperature"
+              value={layout.temperatureColumn}
+              options={columns}
+              onChoose={(temperatureColumn) => say({ temperatureColumn })}
+            />
+            <Choose
+              label="Unit in the file"
+              value={layout.unit}
+              options={temperatureUnits.map((unit) => [unit, unitWords[unit]] as const)}
+              onChoose={(unit) => say({ unit })}
+            />
+            <Choose
+              label="Order of the date"
+              value={asked ? undefined : layout.dateOrder}
+              options={orders}
+              first={asked ? "please choose" : undefined}
+              hint={asked ? `"${sample}" can be read in more than one way.` : undefined}
+              onChoose={(dateOrder) => say({ dateOrder })}
+            />
+            <Choose
+              label="Decimal mark"
+              value={layout.decimal}
+              options={[[".", "point 21.5"] as const, [",", "comma 21,5"] as const]}
+              onChoose={(decimal) => say({ decimal })}
+            />
+            <Choose
+              label="Between cells"
+              value={layout.separator}
+              options={separators.map((separator) => [separator, separatorWords[separator]] as const)}
+              // Another cut makes other columns: only what does not hang on them is kept.
+              onChoose={(separator) =>
+                setSaid({
+                  ...(said.unit ? { unit: said.unit } : {}),
+                  ...(said.dateOrder ? { dateOrder: said.dateOrder } : {}),
+                  ...(separator ? { separator } : {}),
+                })
+              }
+            />
+            <Field className={narrow.field} label="Heading lines">
+              <Input
+                className={narrow.within}
+                input={{ className: narrow.within }}
+                type="number"
+                min={0}
+                max={1000}
+                value={String(layout.headings)}
+                onChange={(_, { value }) => {
+                  const headings = Number(value);
+                  if (Number.isInteger(headings) && headings >= 0 && value !== "") say({ headings });
+                }}
+              />
+            </Field>
+          </div>
+          {columns.length > 2 && (
+            <fieldset className={styles.further}>
+              <legend className={styles.legend}>Bring along as well</legend>
+              {columns
+                .filter(
+                  ([column]) => ![layout.timeColumn, layout.clockColumn, layout.temperatureColumn].includes(column),
+                )
+                .map(([column, title]) => (
+                  <Checkbox
+                    key={column}
+                    label={title}
+                    checked={layout.others.includes(column)}
+                    onChange={(_, { checked }) =>
+                      say({
+                        others: columns
+                          .map(([one]) => one)
+                          .filter((one) => (one === column ? checked === true : layout.others.includes(one))),
+                      })
+                    }
+                  />
+                ))}
+            </fieldset>
+          )}
+          {block && <Preview block={block} titles={guess.titles} layout={layout} />}
+          <Cautions of={["probePlace", "skippedReadings"]} />
+          <Words>{importReadings.about}</Words>
+          <Act action={importReadings} choice={choice} primary />
+        </>
+      )}
+    </>
+  );
+}

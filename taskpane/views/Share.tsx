@@ -1,0 +1,157 @@
+import { Checkbox, makeStyles, tokens } from "@fluentui/react-components";
+import { useCallback, useEffect, useState } from "react";
+import { freeze } from "../actions/freeze";
+import { openFile, type OpenedFile } from "../actions/openFile";
+import { reenter } from "../actions/reenter";
+import { saveFile } from "../actions/saveFile";
+import { picturesOf, savePicture } from "../actions/savePicture";
+import { sharedCopy } from "../actions/sharedCopy";
+import { thaw } from "../actions/thaw";
+import { Act } from "./Act";
+import { Choose } from "./Choose";
+import { usePane } from "./context";
+import { FilePicker } from "./FilePicker";
+import { SmallTitle, Title, Words } from "./Parts";
+
+const useStyles = makeStyles({
+  which: { border: "none", margin: "0 0 8px", padding: 0, minWidth: 0 },
+  legend: { padding: 0, fontWeight: 600 },
+  names: { maxHeight: "12em", overflowY: "auto", display: "flex", flexDirection: "column" },
+  part: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, paddingBottom: "12px" },
+  fields: {
+    display: "flex",
+    flexWrap: "wrap",
+    gap: "8px",
+    marginBottom: "8px",
+    "& > *": { flex: "1 1 120px", minWidth: 0 },
+  },
+});
+
+const kinds = [
+  ["png", "PNG, for posts"],
+  ["svg", "SVG, for print"],
+] as const;
+
+/** The sheets of the workbook and their charts, looked at anew when the pane is turned to. */
+const useContents = () => {
+  const { workbook, busy } = usePane();
+  const [names, setNames] = useState<readonly string[]>([]);
+  const [pictures, setPictures] = useState<Awaited<ReturnType<typeof picturesOf>>>([]);
+  const look = useCallback(async () => {
+    try {
+      setNames(await workbook.sheetNames());
+      setPictures(await picturesOf(workbook));
+    } catch {
+      // What cannot be listed now is listed at the next look; the actions say what is wrong.
+    }
+  }, [workbook]);
+  useEffect(() => {
+    if (busy) return;
+    const lookAgain = (): void => void look();
+    lookAgain();
+    window.addEventListener("focus", lookAgain);
+    return () => window.removeEventListener("focus", lookAgain);
+  }, [look, busy]);
+  return { names, pictures };
+};
+
+export default function Share() {
+  const styles = useStyles();
+  const { workbook, save } = usePane();
+  const { names, pictures } = useContents();
+  const [all, setAll] = useState(true);
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [picked, setPicked] = useState(0);
+  const [kind, setKind] = useState<(typeof kinds)[number][0]>("png");
+  const [file, setFile] = useState<OpenedFile | undefined>();
+
+  const chosen = all ? names : names.filter((name) => !left.has(name));
+  const picture = pictures[picked] ?? pictures[0];
+  return (
+    <>
+      <Title>Hand it to people without the add-in</Title>
+      <fieldset className={styles.which}>
+        <legend className={styles.legend}>Which sheets</legend>
+        <Checkbox
+          label="All sheets, hidden ones too"
+          checked={all}
+          onChange={(_, { checked }) => setAll(checked === true)}
+        />
+        {!all && (
+          <div className={styles.names}>
+            {names.map((name) => (
+              <Checkbox
+                key={name}
+                label={name}
+                checked={!left.has(name)}
+                onChange={(_, { checked }) => {
+                  const next = new Set(left);
+                  if (checked === true) next.delete(name);
+                  else next.add(name);
+                  setLeft(next);
+                }}
+              />
+            ))}
+          </div>
+        )}
+      </fieldset>
+
+      <section className={styles.part}>
+        <SmallTitle>Save as a file</SmallTitle>
+        <Words>{saveFile.about}</Words>
+        <Act action={saveFile} choice={{ names: chosen, save }} />
+      </section>
+      <section className={styles.part}>
+        <SmallTitle>Shared copy</SmallTitle>
+        <Words>{sharedCopy.about}</Words>
+        <Act action={sharedCopy} choice={chosen} />
+      </section>
+      <section className={styles.part}>
+        <SmallTitle>Freeze and thaw</SmallTitle>
+        <Words>{freeze.about}</Words>
+        <Act action={freeze} choice={all ? undefined : chosen} />
+        <Words>{thaw.about}</Words>
+        <Act action={thaw} choice={all ? undefined : chosen} />
+      </section>
+      <section className={styles.part}>
+        <SmallTitle>Picture of a chart</SmallTitle>
+        <Words>{savePicture.about}</Words>
+        {picture ? (
+          <>
+            <div className={styles.fields}>
+              <Choose
+                label="Chart"
+                value={pictures.indexOf(picture)}
+                options={pictures.map(({ sheet, chart }, i) => [i, `${sheet}: ${chart}`] as const)}
+                onChoose={(number = 0) => setPicked(number)}
+              />
+              <Choose label="As" value={kind} options={kinds} onChoose={(one = "png") => setKind(one)} />
+            </div>
+            <Act action={savePicture} choice={{ ...picture, kind, save, document, today: new Date() }} />
+          </>
+        ) : (
+          <Words quiet>No sheet with a chart is in this workbook. Insert one from Sheets.</Words>
+        )}
+      </section>
+
+      <section className={styles.part}>
+        <SmallTitle>Formulas that show #NAME?</SmallTitle>
+        <Words>{reenter.about}</Words>
+        <Act action={reenter} choice={undefined} />
+      </section>
+
+      {workbook.open && (
+        <section className={styles.part}>
+          <SmallTitle>Open a file of yours</SmallTitle>
+          <Words>{openFile.about}</Words>
+          <FilePicker
+            label="Your file"
+            accept=".xlsx,.csv"
+            onPick={async (picked) => setFile({ name: picked.name, bytes: new Uint8Array(await picked.arrayBuffer()) })}
+          />
+          <Act action={openFile} choice={file} />
+        </section>
+      )}
+    </>
+  );
+}

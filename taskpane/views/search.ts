@@ -1,0 +1,70 @@
+import type { AnyDefinition, Parameter } from "../../functions/define";
+
+/** Capitals, accents and signs away: "Köppen" is found by "koppen". */
+const plain = (text: string): string =>
+  text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+
+/** Words that a keeper may type for what a topic or a function is for, beyond those of its own description. */
+const PURPOSES: readonly (readonly [pattern: RegExp, words: string])[] = [
+  [/ramp|set ?point|stage|winter|cool/, "hibernation brumation cooling winter cold hibernaculum"],
+  [/meal|prey|feed|refus/, "food feeding eat mouse rat rodent freezer"],
+  [/mass|growth|weight/, "weight scale grams thin fat condition"],
+  [/hatch|incubat|clutch/, "eggs breeding incubator"],
+  [/lapse|station|elevation/, "altitude height mountain weather"],
+  [/dew|humid|vapour|water in/, "moisture damp wet"],
+  [/sun|daylength/, "light lamp timer day night"],
+  [/reading|daytable|gap|outside|tracking/, "logger data csv sensor"],
+  [/source|caution|release/, "citation reference licence version"],
+];
+
+const haystack = (definition: AnyDefinition, topic: string): string => {
+  const own = plain(
+    [
+      definition.name,
+      definition.summary,
+      topic,
+      ...Object.entries(definition.parameters as Record<string, Parameter>).flatMap(([name, { about }]) => [
+        name.replace(/[A-Z]/g, " $&"),
+        about,
+      ]),
+      ...definition.result.columns.map(({ about }) => about),
+    ].join(" "),
+  );
+  return `${own} ${PURPOSES.filter(([pattern]) => pattern.test(own))
+    .map(([, words]) => words)
+    .join(" ")}`;
+};
+
+export interface Found {
+  readonly definition: AnyDefinition;
+  readonly topic: string;
+}
+
+/**
+ * The functions in which every word typed begins some word of name, description, arguments or purpose. Best first: the
+ * name itself, names that begin so, summaries, the rest; otherwise in the order of the reference.
+ */
+export const search = (all: readonly Found[], typed: string): readonly Found[] => {
+  const words = plain(typed.replace(/^=?\s*viv\./i, ""))
+    .split(" ")
+    .filter((word) => word !== "");
+  if (words.length === 0) return all;
+  const rank = ({ definition, topic }: Found): number => {
+    const name = plain(definition.name);
+    const hay = ` ${haystack(definition, topic)}`;
+    if (!words.every((word) => hay.includes(` ${word}`) || name.includes(word))) return -1;
+    if (words.length === 1 && name === words[0]) return 3;
+    if (words.some((word) => name.startsWith(word))) return 2;
+    return words.every((word) => ` ${plain(definition.summary)}`.includes(` ${word}`)) ? 1 : 0;
+  };
+  return all
+    .map((found) => ({ found, rank: rank(found) }))
+    .filter(({ rank }) => rank >= 0)
+    .sort((one, other) => other.rank - one.rank)
+    .map(({ found }) => found);
+};

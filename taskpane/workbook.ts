@@ -1,0 +1,107 @@
+import type { Value } from "../functions/define";
+import type { Sheet } from "./sheets/sheet";
+
+/**
+ * What the pane may ask of a workbook. Every host implements the whole port; the pane knows no spreadsheet program.
+ * Rows and columns count from 0. Every change happens whole or not at all: a promise that rejects has changed nothing,
+ * and its `WorkbookError` says so in words for the keeper.
+ */
+export interface Workbook {
+  /** The program's name for a sentence: "Excel", "the preview". */
+  readonly program: string;
+  /** Whether the program's own undo takes back what was done through the port. */
+  readonly undoes: boolean;
+
+  /** The sheets' names, in order. */
+  sheetNames(): Promise<readonly string[]>;
+
+  /** Inserts templated sheets after the last one, shows the first; answers the names that they were given. */
+  insert(sheets: readonly Sheet[], options?: Options): Promise<readonly string[]>;
+
+  /** Everything in the named sheets (all where none are named) from A1 to the last used cell. */
+  read(names?: readonly string[]): Promise<readonly SheetContents[]>;
+
+  /** Writes blocks of cells. Protected sheets and cells under somebody else's spill are refused before anything is written. */
+  write(changes: readonly Change[], options?: Options): Promise<void>;
+
+  /** Adds a plain sheet of text and figures after the last one; answers the name that it was given. */
+  add(name: string, cells: readonly (readonly CellContent[])[], look?: PlainLook): Promise<string>;
+
+  /** Copies sheets after the last one; answers the names of the copies, in order. */
+  copy(names: readonly string[]): Promise<readonly string[]>;
+
+  /** Removes sheets. */
+  remove(names: readonly string[]): Promise<void>;
+
+  /** Shows a sheet and selects a cell of it. */
+  show(name: string, row?: number, column?: number): Promise<void>;
+
+  /** The selected cell and what it holds. */
+  selection(): Promise<CellPlace & { readonly cell: CellState }>;
+
+  /** The named sheets as an .xlsx file: values, formats, charts of templates, native formulas; no VIV formula. */
+  toFile(names: readonly string[]): Promise<Uint8Array>;
+
+  /** What opening a file would bring, and what could not be carried over; nothing is opened. There where `open` is. */
+  readonly look?: (name: string, bytes: Uint8Array) => Promise<Opened>;
+
+  /** Opens a file of the user's own as the workbook; only where the host is a spreadsheet of ours. */
+  readonly open?: (name: string, bytes: Uint8Array) => Promise<Opened>;
+}
+
+export interface Options {
+  /** Called now and then with the share done, 0..1. */
+  readonly progress?: (share: number) => void;
+  /** Aborting rejects with a WorkbookError, and leaves the workbook as it was. */
+  readonly signal?: AbortSignal;
+}
+
+export interface CellPlace {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** What is written into a cell. Text is written as text, even when it starts with "="; null clears the content. */
+export type CellContent = Value | null | { readonly formula: string };
+
+export interface Change extends CellPlace {
+  readonly cells: readonly (readonly CellContent[])[];
+  /** A number format code for the whole block, where it is to be set. */
+  readonly format?: string;
+}
+
+export interface CellState {
+  /** With its "=", as typed; undefined where the cell holds none (a spilled cell holds none). */
+  readonly formula?: string;
+  /** The value shown; null where blank; an error as { error: "#N/A" }. */
+  readonly value: Value | null | { readonly error: string };
+  readonly format?: string;
+  /** The place of the formula that fills this cell by spilling. */
+  readonly spilledFrom?: { readonly row: number; readonly column: number };
+}
+
+export interface SheetContents {
+  readonly name: string;
+  readonly hidden: boolean;
+  readonly locked: boolean;
+  readonly cells: readonly (readonly CellState[])[];
+}
+
+/** How a plain sheet is laid out. */
+export interface PlainLook {
+  readonly widths?: readonly number[];
+  /** Rows from the top that are headings. */
+  readonly headings?: number;
+}
+
+/** What came of opening a file: its sheets, and in words what could not be carried over. */
+export interface Opened {
+  readonly sheets: readonly string[];
+  readonly left: readonly string[];
+}
+
+/** A failure in words for the keeper: what happened, that nothing was changed, what to do. */
+export class WorkbookError extends Error {
+  override readonly name = "WorkbookError";
+}

@@ -1,0 +1,166 @@
+import { Workbook as Book } from "@cj-tech-master/excelts";
+import { readCsv } from "../../addin/file/csv";
+import { filedFormula, isFileable, typedFormula } from "../../addin/file/newFunctions";
+import { readXlsx } from "../../addin/file/read";
+import { openWorkbook, readSheet } from "../preview/engine";
+import { LibreOffice } from "./libreOffice";
+
+jest.setTimeout(120_000);
+
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+let open: ReturnType<typeof openWorkbook>;
+beforeEach(() => (open = openWorkbook()));
+afterEach(() => open.close());
+const opened = (name: string, bytes: Uint8Array) => {
+  if (!open.workbook.open) throw new Error("the preview opens files");
+  return open.workbook.open(name, bytes);
+};
+
+test("a log made in LibreOffice gets a VIV column, is saved, and opens in LibreOffice with the figures", async () => {
+  const office = new LibreOffice();
+  try {
+    const log = 'day,high,low,note\n2026-10-05,21.5,11,"warm, dry"\n2026-10-06,19,9.5,=not a formula\n2026-10-07,,,\n';
+    const made = await office.convert(bytesOf(log), "csv", "xlsx");
+    expect(await opened("log.xlsx", made)).toEqual({ sheets: ["given"], left: [] });
+    await open.workbook.write([
+      { sheet: "given", row: 0, column: 4, cells: [["at 1500 m"], [{ formula: "=VIV.LAPSE(B2:B3,500,1500)" }]] },
+      { sheet: "given", row: 4, column: 1, cells: [[{ formula: "=SUM(B2:B4)" }]] },
+    ]);
+    const bytes = await open.workbook.toFile(["given"]);
+    const { sheets } = await readXlsx(await office.convert(bytes, "xlsx", "xlsx"));
+    const shown = sheets[0]?.cells.map((row) => row.map(({ value }) => value));
+    expect(shown?.[0]).toEqual(["day", "high", "low", "note", "at 1500 m"]);
+    expect(shown?.[1]?.slice(1)).toEqual([21.5, 11, "warm, dry", 15]);
+    expect(shown?.[2]?.[4]).toBe(12.5);
+    expect(sheets[0]?.cells[4]?.[1]).toMatchObject({ value: 40.5, formula: "=SUM(B2:B4)" });
+  } finally {
+    office.close();
+  }
+});
+
+test("a CSV file is opened, worked on, and taken back by one undo", async () => {
+  await open.workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [["mine"]] }]);
+  const result = await opened("Box log.csv", bytesOf("\uFEFFday;box °C\n2026-11-20;7,5\n2026-11-21;8.25\n"));
+  expect(result).toEqual({ sheets: ["Box log"], left: [] });
+  const sheet = await readSheet(open.workbook, "Box log");
+  // A comma as a decimal sign is left as text, which says so, and never read as 75.
+  expect(sheet.block("A1:B3")).toEqual([
+    ["day", "box °C"],
+    ["2026-11-20", "7,5"],
+    ["2026-11-21", 8.25],
+  ]);
+  open.engine.api.getActiveWorkbook()?.undo();
+  expect(await open.workbook.sheetNames()).toEqual(["Sheet1"]);
+  expect((await readSheet(open.workbook, "Sheet1")).at("A1")).toBe("mine");
+});
+
+test("sheets that speak of one another, names, and a sheet with the name of an open one", async () => {
+  const book = new Book();
+  const first = book.addWorksheet("Sheet1");
+  first.getCell("A1").value = { formula: "'It''s mine'!A1*2", result: 14 };
+  first.getCell("A2").value = { formula: '_xlfn.CONCAT(warm,"!")', result: "24!" };
+  book.addWorksheet("It's mine").getCell("A1").value = 7;
+  first.getCell("B1").value = 24;
+  book.definedNames.add("Sheet1!$B$1", "warm");
+  const result = await opened("book.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  expect(result).toEqual({ sheets: ["Sheet1", "It's mine"], left: [] });
+  const sheet = await readSheet(open.workbook, "Sheet1");
+  expect(sheet.block("A1:A2")).toEqual([[14], ["24!"]]);
+  expect(sheet.state("A2").formula).toBe('=CONCAT(warm,"!")');
+});
+
+test("what cannot be carried over is listed", async () => {
+  const book = new Book();
+  const sheet = book.addWorksheet("Log");
+  sheet.getCell("A1").value = { formula: "SOMEBODYS.FUNCTION(1)", result: 12 };
+  sheet.addTable({ name: "T", ref: "C1", columns: [{ name: "a" }, { name: "b" }], rows: [[1, 2]] });
+  sheet.addConditionalFormatting({
+    ref: "A1:A5",
+    rules: [
+      {
+        type: "colorScale",
+        priority: 1,
+        cfvo: [{ type: "min" }, { type: "max" }],
+        color: [{ argb: "FF00FF00" }, { argb: "FFFF0000" }],
+      },
+    ],
+  });
+  sheet.getCell("B1").dataValidation = { type: "custom", formulae: ["LEN(B1)>2"] };
+  await sheet.protect("", {});
+  const { left } = await opened("log.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  expect(left).toEqual([
+    '"Log": 1 table (its cells are here, its filter buttons and totals are not)',
+    '"Log": 1 rule for what a cell takes',
+    '"Log": 1 colour rule of a kind that the preview does not draw',
+    '"Log": its protection',
+    '"Log" A1: =SOMEBODYS.FUNCTION(1) was 12 in the file and is #NAME? here',
+  ]);
+});
+
+test.each([
+  ["note.txt", "hello", "neither .xlsx nor CSV"],
+  ["broken.xlsx", "PK this is no zip", "can't be read as an .xlsx file"],
+])("%s is refused in words, and nothing changes", async (name, content, words) => {
+  await expect(opened(name, bytesOf(content))).rejects.toThrow(words);
+  expect(await open.workbook.sheetNames()).toEqual(["Sheet1"]);
+});
+
+test("a sheet comes back from its own file as it was, and stays live", async () => {
+  await open.workbook.write([
+    {
+      sheet: "Sheet1",
+      row: 0,
+      column: 0,
+      cells: [["=text", 1, true, "007", null, { formula: "=B1/0" }, { formula: "=B1+1" }]],
+    },
+    { sheet: "Sheet1", row: 2, column: 0, cells: [[{ formula: "=SEQUENCE(3)" }, { formula: "=LET(a,B1,a+1)" }]] },
+  ]);
+  const before = (await readSheet(open.workbook, "Sheet1")).block("A1:G5");
+  await opened("again.xlsx", await open.workbook.toFile(["Sheet1"]));
+  const after = await readSheet(open.workbook, "Sheet1");
+  expect(after.block("A1:G5")).toEqual(before);
+  expect(after.state("G1").formula).toBe("=B1+1");
+  // These two cannot stand in a file such that every program reads them: their answers do.
+  expect(after.state("A3")).toEqual({ value: 1 });
+  expect(after.state("B3")).toEqual({ value: 2 });
+});
+
+test.each([
+  ["1", 1],
+  ["-1.5", -1.5],
+  [".5", 0.5],
+  ["1e3", 1000],
+  ["007", "007"],
+  ["", null],
+  ["  ", null],
+  ["true", true],
+  ["FALSE", false],
+  ["2026-11-02", { date: 46_328 }],
+  ["2026-13-02", "2026-13-02"],
+  ["2/11/2026", "2/11/2026"],
+  ["12%", "12%"],
+  ["=1+1", "=1+1"],
+  ["+1", 1],
+  ["-", "-"],
+  ["1,5", "1,5"],
+  ["1e999", "1e999"],
+] as const)("the CSV cell '%s'", (text, expected) => {
+  expect(readCsv(`"${text}","x"`)).toEqual([[expected, "x"]]);
+});
+
+test.each([
+  ['=XLOOKUP(A1,B:B,C:C)&"XLOOKUP(x)"', '_xlfn.XLOOKUP(A1,B:B,C:C)&"XLOOKUP(x)"'],
+  ["=SUM(SORT(FILTER(A1:A9,B1:B9>0)))", "SUM(_xlfn._xlws.SORT(_xlfn._xlws.FILTER(A1:A9,B1:B9>0)))"],
+  ["='IFS (old)'!A1+ifs(A1,1)", "'IFS (old)'!A1+_xlfn.IFS(A1,1)"],
+])("%s is spelled for a file and back", (typed, filed) => {
+  expect(filedFormula(typed)).toBe(filed);
+  expect(typedFormula(filed).toUpperCase()).toBe(typed.toUpperCase());
+});
+
+test.each([
+  ["=LET(a,1,a)", false],
+  ["=SUM(A1#)", false],
+  ["=MAP(A1:A2,LAMBDA(x,x))", false],
+  ['="LET(1)"', true],
+  ["=OUTLET(1)", true],
+])("%s can stand in a file: %s", (formula, able) => expect(isFileable(formula)).toBe(able));

@@ -1,0 +1,147 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+const root = join(__dirname, "..", "..");
+
+/** Runs the command as `npm run -s formula --` does. */
+const formula = (args: readonly string[], input = "") => {
+  const ran = spawnSync(process.execPath, ["addin/terminal/run.mjs", ...args], {
+    cwd: root,
+    input,
+    encoding: "utf8",
+    maxBuffer: 64e6,
+  });
+  return { out: ran.stdout, err: ran.stderr, code: ran.status };
+};
+const answers = (out: string): unknown[] =>
+  out
+    .trimEnd()
+    .split("\n")
+    .map((line) => JSON.parse(line) as unknown);
+
+jest.setTimeout(120_000);
+
+let folder: string;
+beforeAll(() => (folder = mkdtempSync(join(tmpdir(), "formula-"))));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe("JSON", () => {
+  const given: readonly (readonly [formula: string, rows: unknown])[] = [
+    ["=VIV.LAPSE({20;10},500,1500)", [[13.5], [3.5]]],
+    ["=viv.lapse(20,500,1500)", [[13.5]]],
+    ["=VIV.LAPSE(20,,1500)", [[{ error: "#N/A", message: "stationElevation is blank" }]]],
+    // Text in a formula stays text, as other spreadsheets have it.
+    [
+      '=VIV.LAPSE("12%",500,1500)',
+      [[{ error: "#VALUE!", message: "temperature holds '12%': give a number from -90 to 60 °C" }]],
+    ],
+    ['=VIV.LAPSE("20",500,1500)', [[13.5]]],
+    ["=VIV.LAPSE(20)", [[{ error: "#VALUE!", message: "VIV.LAPSE takes 3 to 5 arguments: 1 given" }]]],
+    ['=IFERROR(VIV.LAPSE("x",1,2),"caught")', [["caught"]]],
+    ["=ISNA(VIV.LAPSE(20,,1500))", [[true]]],
+    ["=SUM(VIV.LAPSE({20;10},500,1500))", [[17]]],
+    ["=LET(a,VIV.LAPSE(20,500,1500),a*2)", [[27]]],
+    ["=1/3", [[1 / 3]]],
+    ["=A1", [[null]]],
+    ['=""', [[null]]],
+    ['="2026-01-01"', [["2026-01-01"]]],
+    ["=TRUE", [[true]]],
+    ["=DATE(2026,10,5)", [[46300]]],
+    ["=1/0", [[{ error: "#DIV/0!", message: "something is divided by 0" }]]],
+    ["=NOT.THERE(1)", [[{ error: "#NAME?", message: "no function or name is called so" }]]],
+    [
+      "=SEQUENCE(2,2)",
+      [
+        [1, 2],
+        [3, 4],
+      ],
+    ],
+  ];
+  let lines: unknown[];
+  beforeAll(() => {
+    const { out, err, code } = formula(["--json", ...given.map(([one]) => one)]);
+    expect({ err, code }).toEqual({ err: "", code: 0 });
+    lines = answers(out);
+  });
+  test("is one line a formula", () => expect(lines).toHaveLength(given.length));
+  test.each(given.map(([one, rows], i) => [one, rows, i] as const))("%s", (_, rows, i) =>
+    expect(lines[i]).toEqual(rows),
+  );
+});
+
+test("plain output is rows with tabs, dates as ISO, problems with their words", () => {
+  const { out, code } = formula(["=VIV.RAMP(DATE(2026,10,5),24,8,42)", "=TRUE", '=VIV.LAPSE("x",1,2)', '="a\tb"']);
+  expect(code).toBe(0);
+  const lines = out.split("\n");
+  expect(lines.slice(0, 2)).toEqual(["2026-10-05\t24", "2026-10-12\t21.333333333333332"]);
+  expect(lines.slice(6)).toEqual([
+    "2026-11-16\t8",
+    "TRUE",
+    "#VALUE! temperature holds 'x': give a number from -90 to 60 °C",
+    "a b",
+    "",
+  ]);
+});
+
+test("a file's cells stand at A1: numbers, ISO dates, blanks, and text that looks like a formula", () => {
+  const file = join(folder, "log.csv");
+  writeFileSync(file, "day;high;note\r\n2026-10-05;21.5;=1+1\r\n2026-10-06;;007\r\n");
+  const { out, code } = formula([
+    "--json",
+    "--csv",
+    file,
+    "=A1:C3",
+    "=VIV.LAPSE(B2:B3,500,1500)",
+    "=A2=DATE(2026,10,5)",
+    "=SUM(B:B)",
+  ]);
+  expect(code).toBe(0);
+  expect(answers(out)).toEqual([
+    [
+      ["day", "high", "note"],
+      [46300, 21.5, "=1+1"],
+      [46301, null, "007"],
+    ],
+    [[15], [{ error: "#N/A", message: "temperature is blank" }]],
+    [[true]],
+    [[21.5]],
+  ]);
+});
+
+test("a hundred thousand rows go in and out", () => {
+  const rows = 100_000;
+  const file = join(folder, "long.csv");
+  writeFileSync(file, Array.from({ length: rows }, (_, i) => i % 30).join("\n"));
+  const { out, code } = formula(["--json", "--csv", file, `=VIV.LAPSE(A1:A${rows},500,1500)`]);
+  expect(code).toBe(0);
+  const [column] = answers(out) as [number[][]];
+  expect(column).toHaveLength(rows);
+  expect(column[29]?.[0]).toBeCloseTo(29 - 6.5, 9);
+});
+
+test("a thousand formulas from standard input take seconds", () => {
+  const lines = Array.from({ length: 1000 }, (_, i) => `=VIV.LAPSE(${i / 100},500,1500)`);
+  const begun = performance.now();
+  const { out, code } = formula(["--json", "-"], `${lines.join("\n")}\n\n`);
+  expect(code).toBe(0);
+  expect(answers(out).map((answer) => (answer as number[][])[0]?.[0])).toEqual(
+    lines.map((_, i) => expect.closeTo(i / 100 - 6.5, 9) as number),
+  );
+  // Ten times what two slow cores take: a minute would mean that each formula starts an engine.
+  expect(performance.now() - begun).toBeLessThan(30_000);
+});
+
+test.each([
+  ["nothing at all", [], "give a formula"],
+  ["a formula without =", ["VIV.LAPSE(1,2,3)"], "is no formula: start it with ="],
+  ["a formula that is not whole", ["=1", "=VIV.LAPSE(20,"], "=VIV.LAPSE(20, cannot be read"],
+  ["an option that is not there", ["--cvs", "x", "=1"], "--cvs"],
+  ["a file that is not there", ["--csv", "/nowhere/x.csv", "=1"], "/nowhere/x.csv cannot be read"],
+])("exit 2 and one line for %s", (_, args, words) => {
+  const { out, err, code } = formula(args);
+  expect({ out, code }).toEqual({ out: "", code: 2 });
+  expect(err.trimEnd().split("\n")).toHaveLength(1);
+  expect(err).toContain(words);
+});
