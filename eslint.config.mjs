@@ -16,6 +16,8 @@ export default tseslint.config(
     rules: {
       "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true }],
       "@typescript-eslint/no-confusing-void-expression": ["error", { ignoreArrowShorthand: true }],
+      // A port answers a promise whether or not this host has to wait.
+      "@typescript-eslint/require-await": "off",
       // `x as number` says what is known; `x!` says nothing.
       "@typescript-eslint/non-nullable-type-assertion-style": "off",
       "@typescript-eslint/no-unused-vars": ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }],
@@ -23,6 +25,10 @@ export default tseslint.config(
   },
   forbid(["functions/**/*.{ts,tsx}"], ["taskpane", "addin"], "functions/ knows neither the pane nor the add-in"),
   forbid(["taskpane/**/*.{ts,tsx}"], ["addin"], "taskpane/ knows functions/ and the Workbook port only"),
-  { files: ["**/*.{mjs,cjs,js}"], extends: [tseslint.configs.disableTypeChecked] },
+  {
+    files: ["**/*.{mjs,cjs,js}"],
+    extends: [tseslint.configs.disableTypeChecked],
+    rules: { "@typescript-eslint/no-require-imports": "off" },
+  },
   prettier,
 );

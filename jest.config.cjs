@@ -25,6 +25,8 @@ const esModules = [
   "delaunator",
   "robust-predicates",
   "binary-search-bounds",
+  "strip-bom",
+  "uuid",
 ];
 const swc = [
   "@swc/jest",
@@ -43,7 +45,7 @@ module.exports = {
   modulePathIgnorePatterns: ["<rootDir>/.stryker-tmp", "<rootDir>/dist"],
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
-  transformIgnorePatterns: [`/node_modules/(?!(${esModules.join("|")})/)`],
+  transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],
   moduleNameMapper: { "^lodash-es$": "lodash", "\\.css$": "<rootDir>/tests/noStyles.cjs" },
   workerIdleMemoryLimit: "1500MB",
 };

@@ -25,14 +25,9 @@ export const serial = (year: number, month: number, day: number): number => seri
 export const serialOfIso = (text: string): number | undefined => {
   const found = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:\.\d+)?)?)?$/.exec(text);
   if (!found) return undefined;
-  const [year, month, day, hour, minute, second] = found.slice(1).map((part) => Number(part ?? 0)) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [year, month, day, hour, minute, second] = found
+    .slice(1)
+    .map((part: string | undefined) => Number(part ?? 0)) as [number, number, number, number, number, number];
   // The built-in date reads a year of a logger's minutes as text in a tenth of the time, and knows no time zone here either.
   const at = new Date(Date.UTC(year, month - 1, day));
   if (at.getUTCFullYear() !== year || at.getUTCMonth() !== month - 1 || at.getUTCDate() !== day) return undefined;

@@ -13,7 +13,8 @@ export type Answer = Value | Problem;
 
 /**
  * What a number may be, in metric, both ends included. The limits serve the check, its message, the reference and the
- * property tests. A plausibility limit only keeps slips of the keyboard out; the others are limits of the method.
+ * property tests. A plausibility limit is our own: it keeps slips of the keyboard out, or figures for which we would not
+ * trust the method. The others are where the method ends.
  */
 export interface Limits {
   readonly least: number;
@@ -95,7 +96,7 @@ const limits = ([least, most]: readonly [number, number], plausibility: boolean,
 });
 
 interface QuantityOptions<W extends string> {
-  /** True where the limits only keep slips out; say false where the method ends there. */
+  /** True where the limits are our own; say false where the method ends there. */
   readonly plausibility?: boolean;
   /** Words taken instead of a number. */
   readonly words?: readonly W[];
@@ -116,7 +117,7 @@ export const quantity = <W extends string = never>(
   unit,
   optional: false,
   limits: limits(range, plausibility, hint),
-  schema: (words ? z.union([numeric, oneOf(words)]) : numeric) as z.ZodMiniType<number | NoInfer<W>>,
+  schema: words ? z.union([numeric, oneOf(words)]) : numeric,
   ...(words ? { words } : {}),
 });
 
@@ -133,7 +134,7 @@ export const count = (
   unit,
   optional: false,
   limits: limits(range, plausibility),
-  schema: whole as z.ZodMiniType<number>,
+  schema: whole,
 });
 
 /** A calendar day; a time of day is dropped. `calculate` gets its serial number. */
@@ -144,7 +145,7 @@ export const date = (about: string): CellParameter<number> => ({
   unit: "date",
   optional: false,
   limits: limits([FIRST_DAY, LAST_DAY], false),
-  schema: wholeDay as z.ZodMiniType<number>,
+  schema: wholeDay,
 });
 
 /** A moment: a serial number with its fraction, or ISO 8601 text. */
@@ -152,7 +153,7 @@ export const moment = (about: string): CellParameter<number> => ({
   ...date(about),
   unit: "date and time",
   limits: limits([FIRST_DAY, LAST_DAY + 1], false),
-  schema: dated as z.ZodMiniType<number>,
+  schema: dated,
 });
 
 /** One word of a short list. */
@@ -163,7 +164,7 @@ export const choice = <W extends string>(about: string, words: readonly W[]): Ce
   unit: "text",
   optional: false,
   words,
-  schema: oneOf(words) as z.ZodMiniType<NoInfer<W>>,
+  schema: oneOf(words),
 });
 
 /** Any text that is not blank; a number is taken as its digits. */
@@ -183,7 +184,7 @@ export const anything = (about: string): CellParameter<Value> => ({
   about,
   unit: "none",
   optional: false,
-  schema: z.union([z.string(), finite, z.boolean()]) as z.ZodMiniType<Value>,
+  schema: z.union([z.string(), finite, z.boolean()]),
 });
 
 /** The system in which the keeper's figures are given and answered. `calculate` gets metric figures whatever it says. */
@@ -239,7 +240,7 @@ export const column = <C extends CellParameter<never> | CellParameter, B extends
   about: cell.about,
   unit: cell.unit,
   optional: false,
-  columns: [["", cell as CellParameter]],
+  columns: [["", cell]],
   blank,
   unreadable: "refuse",
 });
@@ -269,7 +270,7 @@ export const rows = <C extends Record<string, CellParameter<never> | CellParamet
   about,
   unit: "none",
   optional: false,
-  columns: Object.entries(columns) as [string, CellParameter][],
+  columns: Object.entries(columns),
   blank: "skip",
   unreadable: "refuse",
 });
@@ -367,7 +368,7 @@ export const defineFunction = <const P extends Record<string, Parameter<never> |
 
 /** A definition whose parameters are not known to the compiler, as the catalogue holds it. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- `calculate` takes what its own parameters say
-export type AnyDefinition = Definition<any, Result>;
+export type AnyDefinition = Definition<any>;
 
 /** The prefix of every function in a formula. */
 export const PREFIX = "VIV";

@@ -42,7 +42,7 @@ export const sources = {
   },
   peel2007: {
     status: "published",
-    text: "Peel, M. C., Finlayson, B. L. & McMahon, T. A. (2007). Updated world map of the Köppen-Geiger climate classification. Hydrology and Earth System Sciences 11:1633-1644, Table 1. The rule of the driest summer month against the wettest winter month is from memory.",
+    text: "Peel, M. C., Finlayson, B. L. & McMahon, T. A. (2007). Updated world map of the Köppen-Geiger climate classification. Hydrology and Earth System Sciences 11:1633-1644, Table 1, of which the variables and the limit of dryness were read. The other limits, and testing polar climates before dry ones, were read in a rules file after Beck et al. (2018); the third of the wettest winter month for a dry summer, and what decides where both seasons are dry, are from memory.",
   },
   partonLogan1981: {
     status: "published",
@@ -56,7 +56,7 @@ export const sources = {
   // air and daylight
   wmo8: {
     status: "published",
-    text: "World Meteorological Organization. Guide to Instruments and Methods of Observation, WMO-No. 8, Annex 4.B: saturation vapour pressure over water, in the pure phase.",
+    text: "World Meteorological Organization. Guide to Instruments and Methods of Observation, WMO-No. 8, Annex 4.B, as the manual of a sensor quotes it: saturation vapour pressure over water, in the pure phase. Its range of -45 to 60 °C is from memory.",
   },
   idealGas: {
     status: "definition",
@@ -80,7 +80,7 @@ export const sources = {
   // breeding
   duJi: {
     status: "published",
-    text: "Du, W.-G. & Ji, X. (2008). The effects of incubation temperature on hatching success, embryonic use of energy and hatchling morphology in the stripe-tailed ratsnake Elaphe taeniura. Means at constant 22, 24, 27, 30 and 32 °C, from the abstract.",
+    text: "Du & Ji (2008), on eggs of Elaphe taeniura (abstract): mean days at constant 22, 24, 27, 30 and 32 °C.",
   },
   eggThresholds: {
     status: "measured",
@@ -106,7 +106,7 @@ export const sources = {
   },
   costanzo: {
     status: "published",
-    text: "Costanzo (1985). Physiological Zoology 58 (abstract): garter snakes at 4 °C for 165 days used 0.42 to 0.45 cal per g and day, about half of what the formula of Andrews & Pough gives.",
+    text: "Costanzo (1985). Physiological Zoology (abstract): garter snakes at 4 °C for 165 days used 0.42 to 0.45 cal per g and day, about half of what the formula of Andrews & Pough gives.",
   },
   stubblefield: {
     status: "published",

@@ -1,11 +1,23 @@
 import { isoOf } from "./dates";
 import type { AnyDefinition, CellParameter, Parameter } from "./define";
 import { PREFIX } from "./define";
-import { fromMetric, symbol, type System } from "./units";
+import { fromMetric, symbol, type System, type Unit } from "./units";
 
-/** A limit as the keeper reads it: in the system of the call, at most four decimals. */
-const figure = (value: number, parameter: CellParameter, system: System): string =>
-  String(Number(fromMetric(value, parameter.unit, system).toFixed(4)));
+/** Less than this is the rounding of a conversion. */
+const ROUNDING = 1e-9;
+
+/**
+ * A limit as the keeper reads it. A converted one is whole from 100 on, has a decimal below, and two digits below 1. It is
+ * rounded inwards, a least limit up and a most down: what a message asks for has to be taken.
+ */
+const limit = (which: "least" | "most", metric: number, unit: Unit, system: System): string => {
+  const value = fromMetric(metric, unit, system);
+  if (value === metric) return String(value);
+  const size = Math.floor(Math.log10(Math.abs(value) || 1));
+  const scale = 10 ** (size > 1 ? 0 : Math.max(1, 1 - size));
+  const whole = which === "least" ? Math.ceil(value * scale - ROUNDING) : Math.floor(value * scale + ROUNDING);
+  return String(whole / scale);
+};
 
 /** '"high" or "low"'; '"high", "low", "median"'. */
 export const quoted = (words: readonly string[]): string =>
@@ -17,7 +29,8 @@ export const limitsInWords = (parameter: CellParameter, system: System = "metric
   const { least, most } = parameter.limits;
   if (parameter.kind === "date") return `from ${isoOf(least)} to ${isoOf(most)}`;
   const unit = symbol(parameter.unit, system);
-  return `from ${figure(least, parameter, system)} to ${figure(most, parameter, system)}${unit && ` ${unit}`}`;
+  const [low, high] = [limit("least", least, parameter.unit, system), limit("most", most, parameter.unit, system)];
+  return `from ${low} to ${high}${unit && ` ${unit}`}`;
 };
 
 /** How a function is typed: "VIV.LAPSE(temperature, stationElevation, homeElevation, [rate], [units])". */

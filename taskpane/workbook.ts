@@ -93,6 +93,8 @@ export interface PlainLook {
   readonly widths?: readonly number[];
   /** Rows from the top that are headings. */
   readonly headings?: number;
+  /** Heights in lines of text, from the first row down; where they are given, words under the headings run over lines. */
+  readonly lines?: readonly number[];
 }
 
 /** What came of opening a file: its sheets, and in words what could not be carried over. */

@@ -8,7 +8,7 @@ import { readRange } from "./readRange";
 /** A block of answers and the unit of each of its cells, from which a host knows which are dates. */
 export interface Reply {
   readonly cells: Answer[][];
-  unit(row: number, column: number): Unit;
+  readonly unit: (row: number, column: number) => Unit;
 }
 
 interface Argument<P extends Parameter> {
@@ -16,7 +16,7 @@ interface Argument<P extends Parameter> {
   readonly parameter: P;
   readonly block: Block;
   /** Its name, for a message. */
-  place(): string;
+  readonly place: () => string;
 }
 
 const isCell = (argument: Argument<Parameter>): argument is Argument<CellParameter> =>

@@ -53,7 +53,7 @@ const readLogged = (name: string, parameter: RangeParameter, block: Block, syste
   const row = block.length === 1 ? block[0] : undefined;
   const read = new Float64Array(row ? row.length : block.length);
   for (let i = 0; i < read.length; i++) {
-    const cells = row ?? (block[i] as readonly unknown[]);
+    const cells: readonly unknown[] = row ?? block[i] ?? [];
     if (!row && cells.length !== 1) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
     const raw = cells[row ? i : 0];
     if (typeof raw === "number" && raw >= least && raw <= most) {

@@ -2,9 +2,12 @@ import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import webpack from "webpack";
+import { PREFIX } from "../../functions/define";
+import { faultsOf } from "../../manifest/check";
 import { fill } from "../../manifest/fill";
+import { commands } from "../excel/commands";
 import { functionsJson } from "../metadata";
-import { sizes } from "./sizes";
+import { filesIn, sizes } from "./sizes";
 import { excel, preview } from "./webpack.config";
 
 /** Where `npm run excel` serves the add-in for sideloading. */
@@ -28,11 +31,11 @@ const run = async () => {
 
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
   writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(), null, 1));
-  writeFileSync(
-    join(dist, "manifest.xml"),
-    fill(readFileSync(join(root, "manifest", "manifest.xml"), "utf8"), site, version),
-  );
   cpSync(join(root, "manifest", "icons"), join(dist, "icons"), { recursive: true });
+  const manifest = fill(readFileSync(join(root, "manifest", "manifest.xml"), "utf8"), site, version);
+  writeFileSync(join(dist, "manifest.xml"), manifest);
+  const faults = faultsOf(manifest, { files: filesIn(dist), namespace: PREFIX, commands: Object.keys(commands) });
+  if (faults.length > 0) throw new Error(`the manifest is faulty: ${faults.join("; ")}`);
 
   const weighed = sizes(dist);
   for (const { what, gzipped, most, fits } of weighed) {

@@ -23,7 +23,7 @@ for (const [what, command = "", ...args] of steps) {
     shell: process.platform === "win32",
     env: {
       ...process.env,
-      PATH: `${join(root, "node_modules", ".bin")}${process.platform === "win32" ? ";" : ":"}${process.env["PATH"] ?? ""}`,
+      PATH: `${join(root, "node_modules", ".bin")}${process.platform === "win32" ? ";" : ":"}${process.env.PATH ?? ""}`,
     },
   });
   if (status !== 0) failed.push(what);

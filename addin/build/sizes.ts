@@ -9,7 +9,8 @@ const budgets = [
   { what: "preview page", file: /^preview\/preview\..*\.js$/, most: 2400 },
 ] as const;
 
-const filesIn = (folder: string, prefix = ""): string[] =>
+/** Every file below a folder, by its path in it. */
+export const filesIn = (folder: string, prefix = ""): string[] =>
   readdirSync(folder).flatMap((name) =>
     statSync(join(folder, name)).isDirectory()
       ? filesIn(join(folder, name), `${prefix}${name}/`)

@@ -6,7 +6,7 @@ import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents
 import { entryOf } from "./entry";
 import { fileSheets } from "./file";
 import { failed, isNameTaken, stopIfAborted } from "./failure";
-import { dress, drawSheet, pointsOfWidth } from "./insert";
+import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
 import { sizeOf, write } from "./write";
 
 /** What the workbook looked like before sheets were added. */
@@ -114,6 +114,16 @@ const add: Workbook["add"] = async (wanted, cells, look: PlainLook = {}) => {
         if (headings > 0) {
           dress(sheet.getRangeByIndexes(0, 0, headings, columns), block("A1", headings, columns), roleLooks.heading);
           sheet.freezePanes.freezeRows(headings);
+        }
+        const { lines } = look;
+        if (lines && rows > headings) {
+          const [below, at] = [rows - headings, `A${headings + 1}`];
+          dress(sheet.getRangeByIndexes(headings, 0, below, columns), block(at, below, columns), roleLooks.text);
+          for (const [row, count] of lines.entries()) {
+            if (count > 1) {
+              sheet.getRangeByIndexes(row, 0, 1, 1).getEntireRow().format.rowHeight = pointsOfLines(count);
+            }
+          }
         }
       }
       look.widths?.forEach((width, i) => {

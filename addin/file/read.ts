@@ -26,7 +26,7 @@ const valueOf = (value: CellValue): FileCell["value"] => {
   if ("richText" in value && value.richText) return value.richText.map(({ text }) => text).join("");
   if ("result" in value) return valueOf(value.result);
   if ("text" in value) return typeof value.text === "string" ? value.text : valueOf(value.text);
-  if ("checkbox" in value) return Boolean(value.checkbox);
+  if ("checkbox" in value) return value.checkbox;
   return null;
 };
 
@@ -76,7 +76,7 @@ const validationOf = (range: string, rule: Record<string, unknown>): Validation 
   const number = (value: unknown): number => (value instanceof Date ? serialOfDate(value) : Number(value ?? NaN));
   const common = { range, message: typeof rule.error === "string" ? rule.error : "This does not fit here." };
   if (rule.type === "list") {
-    const words = /^"(.*)"$/.exec(String(given[0] ?? ""))?.[1]?.split(",");
+    const words = /^"(.*)"$/.exec(typeof given[0] === "string" ? given[0] : "")?.[1]?.split(",");
     return words && { ...common, kind: "list", words: words.map((word) => word.trim()) };
   }
   if (rule.type !== "decimal" && rule.type !== "whole" && rule.type !== "date") return undefined;
@@ -103,7 +103,7 @@ const columnsOf = (addresses: readonly string[]): string[] => {
   const joined: Area[] = [];
   for (const area of areas) {
     const last = joined.at(-1);
-    if (last && last.left === area.left && last.right === area.right && last.bottom + 1 >= area.top) {
+    if (last?.left === area.left && last.right === area.right && last.bottom + 1 >= area.top) {
       joined[joined.length - 1] = { ...last, bottom: Math.max(last.bottom, area.bottom) };
     } else {
       joined.push(area);
@@ -172,7 +172,7 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
       const read = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
       (cells[area.top - 1] ??= [])[area.left - 1] = { value: null, ...read };
       const value = cell.value;
-      if (typeof value === "object" && value !== null && "shareType" in value && value.shareType === "array") {
+      if (typeof value === "object" && value !== null && "shareType" in value) {
         const ref = areaOf(value.ref);
         if (ref.top !== ref.bottom || ref.left !== ref.right) filled.push(ref);
       }
@@ -244,7 +244,9 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
   return {
     name,
     hidden: sheet.state !== "visible",
-    cells: Array.from(cells, (line) => Array.from(line ?? [], (cell) => cell ?? { value: null })),
+    cells: Array.from<readonly (FileCell | undefined)[] | undefined, FileCell[]>(cells, (line) =>
+      Array.from(line ?? [], (cell) => cell ?? { value: null }),
+    ),
     widths: Array.from({ length: sheet.columnCount }, (_, i) => sheet.getColumn(i + 1).width),
     heights: Array.from({ length: sheet.rowCount }, (_, i) => i + 1).flatMap((row) => {
       const points = sheet.findRow(row)?.height;

@@ -1,4 +1,4 @@
-import type { Nullable } from "@univerjs/core";
+import { BooleanNumber, type Nullable } from "@univerjs/core";
 import {
   ArrayValueObject,
   BaseFunction,
@@ -31,11 +31,9 @@ const cellIn = (value: Nullable<BaseValueObject>): unknown => {
 };
 
 const argumentIn = (value: BaseValueObject): unknown => {
-  if (!value.isArray()) return cellIn(value);
-  const columns = (value as ArrayValueObject).getColumnCount();
-  return (value as ArrayValueObject)
-    .getArrayValue()
-    .map((row) => Array.from({ length: columns }, (_, column) => cellIn(row[column])));
+  if (!(value instanceof ArrayValueObject)) return cellIn(value);
+  const columns = value.getColumnCount();
+  return value.getArrayValue().map((row) => Array.from({ length: columns }, (_, column) => cellIn(row[column])));
 };
 
 /** A problem's words travel with the error, and into its cell. */
@@ -55,12 +53,15 @@ const cellOut = (answer: Answer, unit: Unit): BaseValueObject => {
 class BoundFunction extends BaseFunction {
   private readonly least: number;
   private readonly most: number;
+  private readonly wanted: string;
 
   constructor(private readonly definition: AnyDefinition) {
     super(`${PREFIX}.${definition.name}`);
-    const parameters: Parameter[] = Object.values(definition.parameters);
+    const parameters: Parameter[] = Object.values(definition.parameters as Record<string, Parameter>);
     this.least = parameters.filter(({ optional }) => !optional).length;
     this.most = parameters.length;
+    const counts = this.least === this.most ? `${this.most}` : `${this.least} to ${this.most}`;
+    this.wanted = `${counts} ${this.most === 1 ? "argument" : "arguments"}`;
   }
 
   /** Text in a formula stays text, as in other spreadsheets: "12%" is not 0.12. */
@@ -69,9 +70,12 @@ class BoundFunction extends BaseFunction {
   }
 
   override calculate(...given: BaseValueObject[]): BaseValueObject {
-    if (given.length < this.least || given.length > this.most) {
-      const wanted = this.least === this.most ? this.most : `${this.least} to ${this.most}`;
-      return problemOut(new Problem("#VALUE!", `${this.name} takes ${wanted} arguments: ${given.length} given`));
+    if (given.length < this.least) {
+      const missing = Object.keys(this.definition.parameters as object)[given.length];
+      return problemOut(new Problem("#VALUE!", `${missing} is missing: ${this.name} takes ${this.wanted}`));
+    }
+    if (given.length > this.most) {
+      return problemOut(new Problem("#VALUE!", `${this.name} takes ${this.wanted}: ${given.length} given`));
     }
     const { cells, unit } = evaluate(this.definition, given.map(argumentIn));
     const out = cells.map((row, i) => row.map((cell, j) => cellOut(cell, unit(i, j))));
@@ -113,11 +117,13 @@ export const hints = (catalogue: readonly AnyDefinition[]): IFunctionInfo[] =>
     functionType: FunctionType.User,
     description: definition.summary,
     abstract: definition.summary,
-    functionParameter: Object.entries<Parameter>(definition.parameters).map(([name, parameter], i) => ({
-      name,
-      detail: detail(parameter),
-      example: shownArgument(definition.examples[0].given[i]),
-      require: parameter.optional ? 0 : 1,
-      repeat: 0,
-    })),
+    functionParameter: Object.entries(definition.parameters as Record<string, Parameter>).map(
+      ([name, parameter], i) => ({
+        name,
+        detail: detail(parameter),
+        example: shownArgument(definition.examples[0].given[i]),
+        require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+        repeat: BooleanNumber.FALSE,
+      }),
+    ),
   }));

@@ -3,23 +3,25 @@ import type { FUniver } from "@univerjs/core/lib/facade";
 import { IFunctionService } from "@univerjs/engine-formula";
 import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
-import { refuseLongSpills } from "./longSpills";
-import { followSpills } from "./respill";
+import { calculateToTheEnd } from "./calculation";
+import { compareAfresh } from "./comparisons";
 import { drawSpilledFormats } from "./spilledFormats";
+import { mendSpills } from "./spills";
 
 /** The spreadsheet engine with the functions in it; a page draws it, tests and the terminal run it without one. */
 export interface Engine {
   readonly univer: Univer;
   readonly api: FUniver;
+  /** Waits until every formula has its answer. */
+  readonly settle: () => Promise<void>;
 }
 
 /** Puts the functions into an engine that holds its first workbook. */
-export const register = (engine: Engine, catalogue: readonly AnyDefinition[]): void => {
-  engine.univer
-    .__getInjector()
-    .get(IFunctionService)
-    .registerExecutors(...bind(catalogue));
+export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDefinition[]): Engine => {
+  const injector = univer.__getInjector();
+  injector.get(IFunctionService).registerExecutors(...bind(catalogue));
+  const engine = { univer, api, settle: calculateToTheEnd(injector, mendSpills(injector)) };
+  compareAfresh();
   drawSpilledFormats(engine);
-  refuseLongSpills(engine);
-  followSpills(engine);
+  return engine;
 };

@@ -1,4 +1,4 @@
-import { BooleanNumber, DataValidationType, WrapStrategy, type IRange, type IStyleData } from "@univerjs/core";
+import { BooleanNumber, WrapStrategy, type IRange, type IRowData, type IStyleData } from "@univerjs/core";
 import { CFSubRuleType, CFRuleType, ConditionalFormattingRuleModel } from "@univerjs/sheets-conditional-formatting";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { SheetsNoteModel } from "@univerjs/sheets-note";
@@ -60,15 +60,15 @@ const validationOf = (engine: Engine, unit: string, sheet: string): Validation[]
         const bounded =
           formula1 !== undefined && formula2 !== undefined && Number.isFinite(least) && Number.isFinite(most);
         switch (type) {
-          case DataValidationType.DECIMAL:
+          case "decimal":
             return bounded ? [{ ...common, kind: "number", least, most }] : [];
-          case DataValidationType.WHOLE:
+          case "whole":
             return bounded ? [{ ...common, kind: "whole", least, most }] : [];
-          case DataValidationType.DATE: {
+          case "date": {
             const [from, until] = [isoLimit(formula1), isoLimit(formula2)];
             return from && until ? [{ ...common, kind: "date", least: from, most: until }] : [];
           }
-          case DataValidationType.LIST:
+          case "list":
             return formula1 && !formula1.startsWith("=")
               ? [{ ...common, kind: "list", words: formula1.split(",") }]
               : [];
@@ -136,12 +136,14 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
   return {
     name,
     hidden: sheet.isSheetHidden(),
-    cells: Array.from(cells, (line) => Array.from(line ?? [], (cell) => cell ?? { value: null })),
+    cells: Array.from<readonly (FileCell | undefined)[] | undefined, FileCell[]>(cells, (line) =>
+      Array.from(line ?? [], (cell) => cell ?? { value: null }),
+    ),
     widths: Array.from({ length: columns }, (_, i) => {
       const pixels = snapshot.columnData[i]?.w;
       return pixels === undefined ? undefined : widthOfPixels(pixels);
     }),
-    heights: Object.entries(snapshot.rowData).flatMap(([row, data]) =>
+    heights: Object.entries(snapshot.rowData as Record<string, Partial<IRowData> | undefined>).flatMap(([row, data]) =>
       data?.h === undefined || data.ia !== BooleanNumber.FALSE
         ? []
         : [{ row: Number(row) + 1, points: data.h * POINTS }],

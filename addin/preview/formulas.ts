@@ -1,12 +1,12 @@
 import { numfmt, type Nullable } from "@univerjs/core";
 import {
+  ErrorValueObject,
   ICalculateFormulaService,
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
   type BaseReferenceObject,
   type BaseValueObject,
   type CalculateFormulaService,
-  type ErrorValueObject,
   type FunctionVariantType,
 } from "@univerjs/engine-formula";
 import { FIRST_DAY } from "../../functions/dates";
@@ -20,8 +20,11 @@ export type FormulaCell =
 const cellOf = (found: Nullable<BaseValueObject>): FormulaCell => {
   if (!found || found.isNull()) return { value: null };
   if (found.isError()) {
-    const error = found as ErrorValueObject;
-    return { error: error.getErrorType(), message: error.getErrorContent() };
+    const [error, message] =
+      found instanceof ErrorValueObject
+        ? [found.getErrorType(), found.getErrorContent()]
+        : [String(found.getValue()), ""];
+    return { error, message };
   }
   const value = found.getValue();
   return typeof value === "number" && value >= FIRST_DAY && numfmt.isDateFormat(found.getPattern())
@@ -52,7 +55,7 @@ export const evaluateFormulas = async (
   const sheet = workbook.getActiveSheet();
   const injector = univer.__getInjector();
   // The interface says that `calculate` answers nothing; the class behind it does answer.
-  const calculator = injector.get(ICalculateFormulaService) as CalculateFormulaService;
+  const calculator = injector.get(ICalculateFormulaService) as unknown as Pick<CalculateFormulaService, "calculate">;
   const runtime = injector.get(IFormulaRuntimeService);
   injector.get(IFormulaCurrentConfigService).loadDataLite();
   const answers: (FormulaCell[][] | undefined)[] = [];

@@ -36,10 +36,9 @@ export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Par
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
   univer.registerPlugin(UniverSheetsNotePlugin);
-  const engine = { univer, api: FUniver.newAPI(univer) };
+  const api = FUniver.newAPI(univer);
   // A progress timer of the engine may fire after `dispose` and ask for words that are gone: any word will do.
   univer.__getInjector().get(LocaleService).t = (key: string) => key;
-  engine.api.createWorkbook(workbook);
-  register(engine, catalogue);
-  return engine;
+  api.createWorkbook(workbook);
+  return register(univer, api, catalogue);
 };

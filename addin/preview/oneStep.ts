@@ -21,6 +21,8 @@ export const oneStep = async <T>({ univer }: Engine, unit: string, change: () =>
     const end = joined()?.undoMutations.length ?? 0;
     if (end > (ends.at(-1) ?? 0)) ends.push(end);
   });
+  // Marked as passing, and the one way there is to join steps.
+  // eslint-disable-next-line @typescript-eslint/no-deprecated
   const batch = history.__tempBatchingUndoRedo(unit);
   const finish = (): void => {
     heard.dispose();

@@ -21,9 +21,11 @@ import { register, type Engine } from "./engine";
 
 /** An engine that draws its spreadsheet into an element of the page, with one empty workbook. */
 export const startPage = (container: HTMLElement, dark: boolean, catalogue: readonly AnyDefinition[]): Engine => {
+  const join = merge as (...parts: object[]) => typeof core;
+  const words = join({}, core, validation, rules, notes, drawing);
   const univer = new Univer({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: merge({}, core, validation, rules, notes, drawing) },
+    locales: { [LocaleType.EN_US]: words },
     logLevel: LogLevel.ERROR,
     darkMode: dark,
   });
@@ -41,13 +43,14 @@ export const startPage = (container: HTMLElement, dark: boolean, catalogue: read
   // Two presets may bring the same plugin: the later one's settings count.
   const plugins = new Map<string, readonly [PluginCtor, object | undefined]>();
   for (const plugin of presets.flatMap((preset) => preset.plugins)) {
-    const [kind, settings] = Array.isArray(plugin) ? plugin : [plugin, undefined];
+    const [kind, settings]: readonly [PluginCtor, object?] = Array.isArray(plugin)
+      ? [plugin[0], plugin[1] as object | undefined]
+      : [plugin];
     plugins.delete(kind.pluginName);
-    plugins.set(kind.pluginName, [kind, settings as object | undefined]);
+    plugins.set(kind.pluginName, [kind, settings]);
   }
   for (const [kind, settings] of plugins.values()) univer.registerPlugin(kind, settings);
-  const engine = { univer, api: FUniver.newAPI(univer) };
-  engine.api.createWorkbook({ name: "Preview" });
-  register(engine, catalogue);
-  return engine;
+  const api = FUniver.newAPI(univer);
+  api.createWorkbook({ name: "Preview" });
+  return register(univer, api, catalogue);
 };

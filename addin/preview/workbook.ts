@@ -20,8 +20,7 @@ import { freeName } from "../freeName";
 import { oneStep } from "./oneStep";
 import { readFile, replaceSheets } from "./open";
 import { cellsOf } from "./readCells";
-import { settle } from "./settle";
-import { contentOf as plainContentOf, pixelsOfWidth, styleOf } from "./sheetData";
+import { contentOf as plainContentOf, pixelsOfLines, pixelsOfWidth, styleOf } from "./sheetData";
 
 /** Blanks a cell's content and leaves its looks. */
 const NOTHING = { v: null, t: null, f: null, si: null, p: null } as const;
@@ -78,7 +77,7 @@ export class PreviewWorkbook implements Workbook {
       return await oneStep(this.engine, book.getId(), change);
     } catch (failure) {
       if (book.getSheetBySheetId(shown)) book.setActiveSheet(shown);
-      await settle(this.engine);
+      await this.engine.settle();
       if (failure instanceof WorkbookError) throw failure;
       const words = failure instanceof Error ? failure.message : String(failure);
       throw new WorkbookError(`${what} did not work (${words}). Nothing was changed.`);
@@ -97,19 +96,18 @@ export class PreviewWorkbook implements Workbook {
         const name = insertSheet(this.engine, this.book, sheet);
         names.push(name);
         await this.hang(this.sheet(name));
-        // A sheet that comes while the one before is worked out would leave some of its cells as they were.
-        await settle(this.engine);
         progress?.((i + 1) / sheets.length);
       }
       if (signal?.aborted) throw cancelled();
       const [first] = names;
       if (first !== undefined) this.book.setActiveSheet(this.sheet(first));
+      await this.engine.settle();
       return names;
     });
   }
 
   async read(names?: readonly string[]): Promise<readonly SheetContents[]> {
-    await settle(this.engine);
+    await this.engine.settle();
     const sheets = names ? names.map((name) => this.sheet(name)) : this.book.getSheets();
     return sheets.map((sheet) => ({
       name: sheet.getSheetName(),
@@ -130,24 +128,8 @@ export class PreviewWorkbook implements Workbook {
         progress?.((i + 1) / changes.length);
         if (i % 50 === 49) await pause();
       }
-      await settle(this.engine);
-      for (const change of changes) if (this.isLost(change)) this.writeOne(change);
     });
-    await settle(this.engine);
-  }
-
-  /**
-   * Whether a value that was written is gone. Where a formula that spilled gives way to values, and another formula was
-   * waiting for its room, the engine clears the first of the values with the spill.
-   */
-  private isLost({ sheet, row, column, cells }: Change): boolean {
-    const matrix = this.sheet(sheet).getSheet().getCellMatrix();
-    return cells.some((line, i) =>
-      line.some((content, j) => {
-        if (content === null || content === "" || typeof content === "object") return false;
-        return (matrix.getValue(row + i, column + j)?.v ?? null) === null;
-      }),
-    );
+    await this.engine.settle();
   }
 
   private writeOne({ sheet: name, row, column, cells, format }: Change): void {
@@ -201,11 +183,12 @@ export class PreviewWorkbook implements Workbook {
   async add(
     wanted: string,
     cells: Parameters<Workbook["add"]>[1],
-    { widths = [], headings = 0 }: Parameters<Workbook["add"]>[2] = {},
+    { widths = [], headings = 0, lines }: Parameters<Workbook["add"]>[2] = {},
   ): Promise<string> {
     return this.whole("Adding a sheet", async () => {
       const name = freeName(wanted, await this.sheetNames());
       const heading = styleOf(roleLooks.heading);
+      const body = lines ? { s: styleOf(roleLooks.text) } : {};
       const columns = Math.max(1, ...cells.map((row) => row.length));
       const data: Partial<IWorksheetData> = {
         name,
@@ -218,7 +201,7 @@ export class PreviewWorkbook implements Workbook {
               row.flatMap((content, j) => {
                 if (content === null && i >= headings) return [];
                 return [
-                  [j, { ...(content === null ? {} : contentOf(content)), ...(i < headings ? { s: heading } : {}) }],
+                  [j, { ...(content === null ? {} : contentOf(content)), ...(i < headings ? { s: heading } : body) }],
                 ];
               }),
             ),
@@ -227,6 +210,11 @@ export class PreviewWorkbook implements Workbook {
         columnData: Object.fromEntries(
           widths.map((width, i) => [i, { w: pixelsOfWidth(width), hd: BooleanNumber.FALSE }]),
         ),
+        rowData: Object.fromEntries(
+          (lines ?? []).flatMap((count, i) =>
+            count > 1 ? [[i, { h: pixelsOfLines(count), ia: BooleanNumber.FALSE }]] : [],
+          ),
+        ),
         freeze: { startRow: headings, startColumn: -1, ySplit: headings, xSplit: 0 },
       };
       this.command(InsertSheetCommand, {
@@ -234,7 +222,7 @@ export class PreviewWorkbook implements Workbook {
         index: this.book.getSheets().length,
         sheet: data,
       });
-      await settle(this.engine);
+      await this.engine.settle();
       return name;
     });
   }
@@ -250,7 +238,7 @@ export class PreviewWorkbook implements Workbook {
         this.book.moveSheet(copy, this.book.getSheets().length - 1);
         copies.push(name);
       }
-      await settle(this.engine);
+      await this.engine.settle();
       return copies;
     });
   }
@@ -263,7 +251,7 @@ export class PreviewWorkbook implements Workbook {
     await this.whole("Removing", () => {
       for (const sheet of sheets) if (!this.book.deleteSheet(sheet)) throw new Error(`"${sheet.getSheetName()}" stays`);
     });
-    await settle(this.engine);
+    await this.engine.settle();
   }
 
   async show(name: string, row = 0, column = 0): Promise<void> {
@@ -276,13 +264,13 @@ export class PreviewWorkbook implements Workbook {
     const sheet = this.book.getActiveSheet();
     const range = this.book.getActiveCell() ?? sheet.getRange(0, 0);
     const [row, column] = [range.getRow(), range.getColumn()];
-    await settle(this.engine);
+    await this.engine.settle();
     const cell = cellsOf(sheet)[row]?.[column] ?? { value: null };
     return { sheet: sheet.getSheetName(), row, column, cell };
   }
 
   async toFile(names: readonly string[]): Promise<Uint8Array> {
-    await settle(this.engine);
+    await this.engine.settle();
     const sheets = names.map((name) => fileSheetOf(this.engine, this.book, this.sheet(name)));
     // Loaded when it is wanted: most pages of a preview are closed without a file.
     const { writeXlsx } = await import("../file/write");
@@ -299,7 +287,7 @@ export class PreviewWorkbook implements Workbook {
     const { sheets, left } = await readFile(name, bytes);
     if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
     await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
-    await settle(this.engine);
+    await this.engine.settle();
     // A formula that the file's own program could work out and the preview cannot is told of; its figure is lost here.
     const stuck = sheets.flatMap((sheet) => {
       const cells = cellsOf(this.sheet(sheet.name));

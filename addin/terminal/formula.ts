@@ -1,3 +1,4 @@
+import { isUtf8 } from "node:buffer";
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/catalogue";
@@ -20,12 +21,21 @@ class InputError extends Error {}
 const inWords = (error: unknown): string =>
   (error instanceof Error ? error.message : String(error)).split("\n")[0] ?? "";
 
-const read = (file: string | number): string => {
+const bytesOf = (file: string | number): Buffer => {
   try {
-    return readFileSync(file, "utf8");
+    return readFileSync(file);
   } catch (error) {
     throw new InputError(`${file} cannot be read: ${inWords(error)}`);
   }
+};
+
+/** Bytes that are no UTF-8, or hold a NUL, are a picture or a text of another kind: guessing would make up cells. */
+const read = (file: string | number): string => {
+  const bytes = bytesOf(file);
+  if (!isUtf8(bytes) || bytes.includes(0)) {
+    throw new InputError(`${file === 0 ? "the input" : file} is no UTF-8 text: save it as CSV in UTF-8`);
+  }
+  return bytes.toString("utf8");
 };
 
 /** What the engine's own errors mean; a VIV function's come with their words. */
@@ -38,9 +48,12 @@ const MEANING: Readonly<Record<string, string>> = {
   "#VALUE!": "something is given that cannot be used",
 };
 
+const wordsOf = ({ error, message }: Extract<FormulaCell, { readonly error: string }>): string =>
+  message === "" ? (MEANING[error] ?? "an error") : message;
+
 const plain = (cell: FormulaCell): string => {
   if ("date" in cell) return isoOf(cell.date);
-  if ("error" in cell) return `${cell.error}${cell.message && ` ${cell.message}`}`;
+  if ("error" in cell) return `${cell.error} ${wordsOf(cell)}`;
   const { value } = cell;
   if (value === null) return "";
   return typeof value === "boolean" ? String(value).toUpperCase() : String(value).replace(/[\t\r\n]+/g, " ");
@@ -48,7 +61,7 @@ const plain = (cell: FormulaCell): string => {
 
 const json = (cell: FormulaCell): unknown => {
   if ("date" in cell) return cell.date;
-  if ("error" in cell) return { error: cell.error, message: cell.message || MEANING[cell.error] || "an error" };
+  if ("error" in cell) return { error: cell.error, message: wordsOf(cell) };
   return cell.value === "" ? null : cell.value;
 };
 

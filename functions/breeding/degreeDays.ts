@@ -1,7 +1,8 @@
 import { cell, defineFunction, optional, quantity, unitsParameter } from "../define";
 import { notUsable } from "../problem";
-import { figure } from "../shared/figure";
+import { figures } from "../shared/figure";
 import { TEMPERATURE } from "../shared/limits";
+import { swapped } from "../shared/swapped";
 
 /** Degree-days above a level in a day whose temperature runs as one sine between its high and its low. */
 const above = (level: number, high: number, low: number): number => {
@@ -33,10 +34,13 @@ export const degreeDays = defineFunction({
     { given: [30, 0, 10, 25], gives: 6.66084, within: 1e-5 },
   ],
   calculate({ high, low, base, ceiling, units = "metric" }) {
-    const shown = (value: number) => figure(value, "celsius", units);
-    if (low > high) return notUsable(`low is ${shown(low)}, above high, ${shown(high)}`);
+    const fault = swapped(["low", low], ["high", high], "celsius", units);
+    if (fault) return fault;
     if (ceiling === undefined) return above(base, high, low);
-    if (ceiling <= base) return notUsable(`ceiling is ${shown(ceiling)}: give one above base, ${shown(base)}`);
+    if (ceiling <= base) {
+      const [top, bottom] = figures([ceiling, base], "celsius", units);
+      return notUsable(`ceiling holds ${top}: give more than base, ${bottom}`);
+    }
     return above(base, high, low) - above(ceiling, high, low);
   },
 });

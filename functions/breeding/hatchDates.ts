@@ -1,6 +1,7 @@
 import { LAST_DAY } from "../dates";
 import { columns, count, date, defineFunction, optional } from "../define";
 import { notUsable } from "../problem";
+import { laidTooLate } from "./shared/laidTooLate";
 
 /** The practice range for montane ratsnakes at 26 °C. */
 const EARLIEST = 55;
@@ -26,9 +27,16 @@ export const hatchDates = defineFunction({
     { given: ["2026-06-20"], gives: [["2026-08-14", "2026-08-24"]], within: 0 },
     { given: ["2026-06-20", 60, 75], gives: [["2026-08-19", "2026-09-03"]], within: 0 },
   ],
-  calculate({ laid, earliest = EARLIEST, latest = LATEST }) {
-    if (earliest > latest) return notUsable(`earliest is ${earliest} days, above latest, ${latest} days`);
-    if (laid + latest > LAST_DAY) return notUsable("laid is too late: the eggs would hatch past 9999-12-31");
+  calculate({ laid, earliest: given, latest = LATEST }) {
+    const earliest = given ?? EARLIEST;
+    if (earliest > latest) {
+      return notUsable(
+        given === undefined
+          ? `latest holds ${latest} days: give earliest, ${earliest} days, or more`
+          : `earliest holds ${earliest} days: give latest, ${latest} days, or less`,
+      );
+    }
+    if (laid + latest > LAST_DAY) return notUsable(laidTooLate(laid));
     return [laid + earliest, laid + latest];
   },
 });

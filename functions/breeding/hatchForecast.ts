@@ -1,9 +1,10 @@
 import { LAST_DAY, isoOf } from "../dates";
 import { column, columns, date, defineFunction, quantity } from "../define";
 import { Problem, notAvailable, notUsable } from "../problem";
-import { figure } from "../shared/figure";
+import { figures } from "../shared/figure";
 import { filledRows, type Log } from "../shared/log";
 import { EGGS_LEAST, EGGS_MOST, baseDays, baseTemperature, developmentPerDay, threshold } from "./shared/development";
+import { laidTooLate } from "./shared/laidTooLate";
 
 /** Days without a reading that may be bridged. */
 const LONGEST_GAP = 7;
@@ -46,14 +47,17 @@ const everyDay = (
 /**
  * Counts what each day since laying has added, at the mean of its readings. Rows may stand in any order, a day may
  * stand several times, a row without a temperature is left out, and readings from before laying are not counted.
- * Up to seven days without a reading are bridged by a straight line; more are refused with their dates.
+ * Up to seven days without a reading are bridged by a straight line; more are refused with their dates. The last day read
+ * counts as a whole one, even where the morning has been its only reading.
  */
 export const hatchForecast = defineFunction({
   name: "HATCHFORECAST",
   summary: "How far a clutch has come and when it should hatch, from the incubator's readings so far.",
   parameters: {
     laid: date("Day on which the eggs were laid"),
-    dates: column(date("Days of the readings, in any order; a day may stand several times"), { blank: "keep" }),
+    dates: column(date("Days of the readings, in any order; the last counts as a whole day, even with one reading"), {
+      blank: "keep",
+    }),
     temperatures: column(quantity("celsius", "Temperature of the eggs on each; a blank is left out", [-10, 60]), {
       blank: "keep",
     }),
@@ -109,13 +113,12 @@ export const hatchForecast = defineFunction({
     if (days.length === 0) return notAvailable(`dates has no reading since ${isoOf(laid)}, when the eggs were laid`);
 
     const week = mean(days.slice(-7));
+    const [average, least, most] = figures([week, EGGS_LEAST, EGGS_MOST], "celsius");
     const hatching = Math.round(laid + days.length + (1 - developed) / developmentPerDay(week, base));
     const expected = outside(week)
-      ? notUsable(
-          `temperatures of the last week average ${figure(week, "celsius")}, outside 23-31 °C: no date can be given`,
-        )
+      ? notUsable(`temperatures of the last week average ${average}: a date can be given from ${least} to ${most}`)
       : hatching > LAST_DAY
-        ? notUsable("laid is too late: the eggs would hatch past 9999-12-31")
+        ? notUsable(laidTooLate(laid))
         : hatching;
     return [developed, expected, daysOutside];
   },

@@ -1,6 +1,6 @@
 import { count, defineFunction, optional, quantity, table } from "../define";
 import { NOTHING, checkRows, type Measured } from "../shared/check";
-import { figure } from "../shared/figure";
+import { figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
 import { pairingRules, type Measure } from "./shared/pairingRules";
 
@@ -19,25 +19,28 @@ interface Given {
 
 const measure = (given: Given): Record<Measure, Measured> => {
   const { age, mass, leastAge, leastMass, clutches, mostClutches, lastMassRatio } = given;
+  const [months, leastMonths] = figures([age, leastAge], "none");
+  const [grams, leastGrams] = figures([mass, leastMass], "none");
+  // Beside the whole, so that a female just short of her weight is not told as 100 %.
+  const [weight] = figures([(lastMassRatio ?? 0) * 100, 100], "percent");
   const judged = clutches !== undefined && mostClutches !== undefined;
   return {
     monthsMissing: {
       value: leastAge - age,
       unit: "none",
-      told: `${figure(age, "none")} of ${figure(leastAge, "none")} months`,
+      told: `${months} of ${leastMonths} months`,
     },
     gramsMissing: {
       value: leastMass - mass,
       unit: "gram",
-      told: `${figure(mass, "none")} of ${figure(leastMass, "gram")}`,
+      told: `${grams} of ${leastGrams} g`,
     },
     clutchesLeft: {
       value: judged ? mostClutches - clutches : undefined,
       unit: "none",
       told: `${clutches} of ${mostClutches}`,
     },
-    // Rounded down, so that a female just short of her weight is not told as 100 %.
-    weight: { value: lastMassRatio, unit: "share", told: `${Math.floor((lastMassRatio ?? 0) * 1000) / 10} % of it` },
+    weight: { value: lastMassRatio, unit: "share", told: `${weight} of it` },
     age: { value: age, unit: "none" },
     clutchesUnjudged: {
       value: judged || clutches === mostClutches ? 0 : 1,

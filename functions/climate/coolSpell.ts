@@ -1,6 +1,7 @@
 import { columns, count, defineFunction, optional, quantity } from "../define";
 import { isoOf, serial } from "../dates";
 import { notAvailable } from "../problem";
+import { figures } from "../shared/figure";
 import { curveThrough } from "./shared/monthlyCurve";
 import { MONTHLY_VALUE, monthlyValues } from "./shared/monthlyValues";
 
@@ -58,8 +59,7 @@ export const coolSpell = defineFunction({
     if (longest) return [longest.first, longest.last, longest.last - longest.first + 1];
 
     const coldest = days.reduce((best, day) => (curve(day) < curve(best) ? day : best), newYear);
-    return notAvailable(
-      `months never fall below ${threshold}: the coldest day is ${isoOf(coldest)} with ${curve(coldest).toFixed(1)}`,
-    );
+    const [most, least] = figures([threshold, curve(coldest)], "none");
+    return notAvailable(`months never fall below ${most}: the coldest day is ${isoOf(coldest)} with ${least}`);
   },
 });

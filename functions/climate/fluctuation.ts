@@ -1,5 +1,5 @@
 import { cell, defineFunction, unitsParameter } from "../define";
-import { dailyExtremes, swapped } from "./shared/dailyExtremes";
+import { dailyExtremes, lowAboveHigh } from "./shared/dailyExtremes";
 
 export const fluctuation = defineFunction({
   name: "FLUCTUATION",
@@ -11,6 +11,6 @@ export const fluctuation = defineFunction({
   heldAgainst: ["by definition"],
   examples: [{ given: [18.5, 7], gives: 11.5, within: 1e-9 }],
   calculate({ high, low, units }) {
-    return swapped(high, low, units) ?? high - low;
+    return lowAboveHigh(high, low, units) ?? high - low;
   },
 });

@@ -1,5 +1,5 @@
 import { column, defineFunction, optional, quantity, table } from "../define";
-import { dailyExtremes, swapped } from "./shared/dailyExtremes";
+import { dailyExtremes, lowAboveHigh } from "./shared/dailyExtremes";
 import { hourCurve as curve } from "./shared/hourCurve";
 
 export const hourCurve = defineFunction({
@@ -27,7 +27,7 @@ export const hourCurve = defineFunction({
   heldAgainst: ["TrenchR", "NOAA hourly normals"],
   examples: [{ given: [22, 10, 14, [[6], [12], [18]]], gives: [[12.471], [21.465], [18.664]], within: 0.001 }],
   calculate({ high, low, dayLength, hours }) {
-    const problem = swapped(high, low, "metric");
+    const problem = lowAboveHigh(high, low, "metric");
     if (problem) return problem;
     const temperature = curve(high, low, dayLength);
     if (hours) return hours.map((hour) => [hour === undefined ? "" : temperature(hour)]);

@@ -55,7 +55,8 @@ export const lapseFit = defineFunction({
       return notAvailable(`temperatures holds ${points.length} stations: give three or more`);
     }
     const line = leastSquares(points);
-    if (!line) return notUsable("elevations are all the same: give stations at different elevations");
+    if (!line)
+      return notUsable(`elevations holds ${points[0]?.[0]} m throughout: give stations at different elevations`);
     return [
       ["Rate, K/km", -1000 * line.slope],
       ["Temperature at sea level, °C", line.intercept],

@@ -1,5 +1,5 @@
 import { cell, defineFunction, unitsParameter } from "../define";
-import { dailyExtremes, swapped } from "./shared/dailyExtremes";
+import { dailyExtremes, lowAboveHigh } from "./shared/dailyExtremes";
 
 export const median24 = defineFunction({
   name: "MEDIAN24",
@@ -11,6 +11,6 @@ export const median24 = defineFunction({
   heldAgainst: ["NOAA hourly normals", "CLIMAT reports"],
   examples: [{ given: [18.5, 7], gives: 12.75, within: 1e-9 }],
   calculate({ high, low, units }) {
-    return swapped(high, low, units) ?? (high + low) / 2;
+    return lowAboveHigh(high, low, units) ?? (high + low) / 2;
   },
 });

@@ -33,7 +33,7 @@ export const age = defineFunction({
     { given: ["2025-08-14", "2025-09-03", "days"], gives: 20, within: 0 },
   ],
   calculate({ born, on, unit = "months" }) {
-    if (on < born) return notUsable(`on is ${isoOf(on)}, before born: give a day from ${isoOf(born)} on`);
+    if (on < born) return notUsable(`on holds ${isoOf(on)}: give born, ${isoOf(born)}, or a later day`);
     switch (unit) {
       case "days":
         return on - born;

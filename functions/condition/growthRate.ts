@@ -25,7 +25,7 @@ export const growthRate = defineFunction({
     { given: [152, "2026-11-16", 146, "2027-02-08"], gives: -0.047945, within: 1e-6 },
   ],
   calculate({ mass1, date1, mass2, date2 }) {
-    if (date1 === date2) return notUsable(`date2 is ${isoOf(date2)} like date1: give weighings of two days`);
+    if (date1 === date2) return notUsable(`date2 holds ${isoOf(date2)} like date1: give weighings of two days`);
     return (100 * Math.log(mass2 / mass1)) / (date2 - date1);
   },
 });

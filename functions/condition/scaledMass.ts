@@ -16,13 +16,16 @@ const products = (x: readonly number[], y: readonly number[]): number => {
 
 /** The slope of the standardised major axis of ln mass on ln length: the ratio of their standard deviations. */
 const majorAxisSlope = (masses: readonly number[], lengths: readonly number[]): number | Problem => {
-  if (masses.length < 3) return notAvailable(`masses holds ${masses.length} with a length: give three, or an exponent`);
+  if (masses.length < 3)
+    return notAvailable(`masses holds ${masses.length} with a length: give three or more, or an exponent`);
   const [m, l] = [masses.map(Math.log), lengths.map(Math.log)];
   const slope = Math.sqrt(products(m, m) / products(l, l));
   const rises = products(m, l) > 0;
   return rises && slope >= EXPONENT[0] && slope <= EXPONENT[1]
     ? slope
-    : notUsable("masses do not rise with lengths as bodies do: give animals of more different lengths, or an exponent");
+    : notUsable(
+        `masses holds ${masses.length} animals whose mass does not rise with length as bodies do: give animals of more different lengths, or an exponent`,
+      );
 };
 
 /**

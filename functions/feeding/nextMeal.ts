@@ -1,4 +1,4 @@
-import { LAST_DAY } from "../dates";
+import { LAST_DAY, isoOf } from "../dates";
 import { cell, date, defineFunction } from "../define";
 import { Problem, notUsable } from "../problem";
 import { orderedPlan } from "../shared/plan";
@@ -34,6 +34,8 @@ export const nextMeal = defineFunction({
     const ordered = plan && orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
     const next = mealAfter(last, interval, ordered);
-    return next > LAST_DAY ? notUsable("last is too late: the next meal is past 9999-12-31") : next;
+    return next > LAST_DAY
+      ? notUsable(`last holds ${isoOf(last)}: give a day whose next meal is not past ${isoOf(LAST_DAY)}`)
+      : next;
   },
 });

@@ -1,5 +1,6 @@
 import { cell, defineFunction, optional, quantity } from "../define";
 import { notUsable } from "../problem";
+import { figure, figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
 import { RATIO } from "./shared/ratio";
 
@@ -29,10 +30,8 @@ export const preyItems = defineFunction({
   calculate({ body, item, mealRatio, itemRatio = ITEM_RATIO }) {
     const ratio = item / body;
     if (ratio > itemRatio * (1 + ROUNDING)) {
-      // Rounded up, so that the figure shown is above the limit too.
-      return notUsable(
-        `item is ${Math.ceil(ratio * 1000) / 1000} of the body, above ${itemRatio}: choose smaller prey`,
-      );
+      const [share, most] = figures([ratio, itemRatio], "share");
+      return notUsable(`item holds ${figure(item, "gram")}, ${share} of the body: give prey of at most ${most} of it`);
     }
     return Math.max(1, Math.floor((mealRatio / ratio) * (1 + ROUNDING)));
   },

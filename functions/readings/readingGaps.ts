@@ -1,12 +1,12 @@
 import { defineFunction, optional, quantity, table } from "../define";
 import { notAvailable, notUsable } from "../problem";
-import { isGap, LONGEST_GAP, readingTimes } from "./shared/readingRange";
+import { isGap, LONGEST_GAP, uncountedTimes } from "./shared/readingRange";
 
 export const readingGaps = defineFunction({
   name: "READINGGAPS",
   summary: "Where a logger was silent: start, end and hours of each gap between readings.",
   parameters: {
-    times: readingTimes,
+    times: uncountedTimes,
     longest: optional(quantity("minute", "Minutes up to which it is no gap", [0, 100_000]), `${LONGEST_GAP}`),
   },
   result: table(

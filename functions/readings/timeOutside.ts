@@ -1,6 +1,6 @@
 import { columns, defineFunction, optional, quantity, unitsParameter } from "../define";
-import { notUsable, Problem } from "../problem";
-import { figure } from "../shared/figure";
+import { Problem } from "../problem";
+import { swapped } from "../shared/swapped";
 import { isGap, LONGEST_GAP, READING, readingTemperatures, readingTimes } from "./shared/readingRange";
 import { seriesOf, type Series } from "./shared/series";
 
@@ -99,10 +99,8 @@ export const timeOutside = defineFunction({
     },
   ],
   calculate({ times, temperatures, low, high, longestGap = LONGEST_GAP, units }) {
-    if (low > high) {
-      const [lowShown, highShown] = [figure(low, "celsius", units), figure(high, "celsius", units)];
-      return notUsable(`low holds ${lowShown} and high ${highShown}: give high at least as much`);
-    }
+    const fault = swapped(["low", low], ["high", high], "celsius", units);
+    if (fault) return fault;
     const series = seriesOf(times, temperatures);
     if (series instanceof Problem) return series;
     const { below, above, longest, degrees, uncovered, lowest, highest } = outside(series, low, high, longestGap);

@@ -1,17 +1,17 @@
 import { defineFunction, plan, table, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { orderedPlan, setPointOn } from "../shared/plan";
-import { setPoints, swapped } from "../shared/setPoints";
+import { setPoints, coldAboveWarm } from "../shared/setPoints";
 import { daysOf } from "./shared/days";
-import { readingTemperatures, readingTimes } from "./shared/readingRange";
+import { uncountedTemperatures, uncountedTimes } from "./shared/readingRange";
 import { seriesOf } from "./shared/series";
 
 export const tracking = defineFunction({
   name: "TRACKING",
   summary: "A row a day: the winter plan's set-point, what the logger's mean was, and how far off that is.",
   parameters: {
-    times: readingTimes,
-    temperatures: readingTemperatures,
+    times: uncountedTimes,
+    temperatures: uncountedTemperatures,
     plan: plan(),
     ...setPoints,
     units: unitsParameter,
@@ -45,7 +45,7 @@ export const tracking = defineFunction({
   calculate({ times, temperatures, plan, warm, cold, units }) {
     const ordered = orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
-    const fault = swapped(warm, cold, units);
+    const fault = coldAboveWarm(warm, cold, units);
     if (fault) return fault;
     const series = seriesOf(times, temperatures);
     if (series instanceof Problem) return series;

@@ -1,6 +1,6 @@
 import { sources, type SourceKey } from "../sources";
 import type { System, Unit } from "../units";
-import { figure } from "./figure";
+import { figure, figures } from "./figure";
 
 /** "stop": do not go on like this. "care": know why you do it. "note": good to know. */
 export type Level = "stop" | "care" | "note";
@@ -16,7 +16,7 @@ export interface Rule<Measure extends string> {
   readonly level: Level;
   readonly words: string;
   readonly source: SourceKey;
-  /** What has been measured on the matter, and where; it sets no limit here. */
+  /** What has been measured on the matter, and where; it sets no limit here. In the words, {4} is 4 °C. */
   readonly known?: { readonly words: string; readonly source: SourceKey };
 }
 
@@ -41,26 +41,35 @@ const named = (key: SourceKey): string => {
     : `${status === "recalled" ? "recalled" : "source"}: ${/^.*?\(\d{4}\)/.exec(text)?.[0] ?? text}`;
 };
 
+const limitOf = ({ under, over }: Rule<string>): number => under ?? over ?? 0;
+
+/** The words with their temperatures in the system of the call: "{4}" is told as "4 °C", or as "39.2 °F". */
+const inSystem = (words: string, system: System): string =>
+  words.replace(/\{(\d+)\}/g, (_, celsius: string) => figure(Number(celsius), "celsius", system));
+
 const days = (value: number): string => (value === 1 ? "1 day" : `${value} days`);
 
 const line = (rule: Rule<string>, { value = 0, unit, told }: Measured, system: System): string => {
-  const shown = (one: number): string => (unit === "day" ? days(one) : figure(one, unit, system));
-  const words = rule.words
-    .replace("{is}", told ?? shown(value))
-    .replace("{limit}", shown(rule.under ?? rule.over ?? 0));
-  const known = rule.known ? ` ${rule.known.words} (${named(rule.known.source)}).` : "";
+  const [is, limit] =
+    unit === "day" ? [days(value), days(limitOf(rule))] : figures([value, limitOf(rule)], unit, system);
+  const words = rule.words.replace("{is}", told ?? is).replace("{limit}", limit);
+  const known = rule.known ? ` ${inSystem(rule.known.words, system)} (${named(rule.known.source)}).` : "";
   return `${words} (${named(rule.source)}).${known}`;
 };
 
-/** A row of level and words for each rule that fires, in the order of the rules; one row that says so if none does. */
+/**
+ * A row of level and words for each rule that fires, in the order of the rules; one row that says so if none does, and
+ * what was `unseen` with it.
+ */
 export const checkRows = <Measure extends string>(
   rules: readonly Rule<Measure>[],
   measured: Readonly<Record<Measure, Measured>>,
   system: System = "metric",
+  unseen = "",
 ): (readonly [Level, string])[] => {
   const rows = rules.flatMap((rule): (readonly [Level, string])[] => {
     const { value } = measured[rule.of];
     return value !== undefined && fires(rule, value) ? [[rule.level, line(rule, measured[rule.of], system)]] : [];
   });
-  return rows.length > 0 ? rows : [["note", NOTHING]];
+  return rows.length > 0 ? rows : [["note", `${NOTHING}${unseen && ` ${unseen}`}`]];
 };

@@ -41,7 +41,7 @@ export const orderedPlan = (dates: readonly number[]): Plan | Problem => {
     const [before, after] = [dates[i - 1] as number, dates[i] as number];
     if (after < before) {
       return notUsable(
-        `plan is out of order: ${PLAN_ROWS[i]} ${isoOf(after)} is before ${PLAN_ROWS[i - 1]} ${isoOf(before)}`,
+        `plan holds ${PLAN_ROWS[i]} ${isoOf(after)}, before ${PLAN_ROWS[i - 1]} ${isoOf(before)}: give its dates in order`,
       );
     }
   }

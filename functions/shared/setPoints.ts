@@ -1,7 +1,7 @@
 import { quantity } from "../define";
-import { type Problem, notUsable } from "../problem";
-import { figure } from "./figure";
+import type { Problem } from "../problem";
 import { TEMPERATURE } from "./limits";
+import { swapped } from "./swapped";
 import type { System } from "../units";
 
 /** The two ends of a winter plan's temperatures, as parameters. */
@@ -11,9 +11,5 @@ export const setPoints = {
 };
 
 /** The problem with two set-points that were given the wrong way round; equal ones pass. */
-export const swapped = (warm: number, cold: number, system: System = "metric"): Problem | undefined =>
-  warm < cold
-    ? notUsable(
-        `warm holds ${figure(warm, "celsius", system)} and cold ${figure(cold, "celsius", system)}: give warm the higher one`,
-      )
-    : undefined;
+export const coldAboveWarm = (warm: number, cold: number, units: System | undefined): Problem | undefined =>
+  swapped(["cold", cold], ["warm", warm], "celsius", units);

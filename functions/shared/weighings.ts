@@ -1,3 +1,4 @@
+import { isoOf } from "../dates";
 import { Problem, notAvailable, notUsable } from "../problem";
 import { filledRows } from "./log";
 import { MOST_POINTS, theilSen, type Line } from "./theilSen";
@@ -24,7 +25,7 @@ export const weighingsOf = (
     .sort((a, b) => a.date - b.date);
   const [oldest] = weighings;
   if (!oldest || weighings.length < 3) {
-    return notAvailable(`masses holds ${weighings.length} with a date: a trend needs three`);
+    return notAvailable(`masses holds ${weighings.length} with a date: give three or more`);
   }
   if (weighings.length > MOST_POINTS) {
     return notUsable(`masses holds ${weighings.length} figures: give at most ${MOST_POINTS}`);
@@ -35,5 +36,7 @@ export const weighingsOf = (
     sorted.dates.map((date) => date - oldest.date),
     sorted.masses,
   );
-  return line ? { ...sorted, line } : notUsable("dates are all of one day: a trend needs several");
+  return line
+    ? { ...sorted, line }
+    : notUsable(`dates holds ${isoOf(oldest.date)} throughout: give weighings of several days`);
 };

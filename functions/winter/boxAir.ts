@@ -1,6 +1,6 @@
 import { columns, defineFunction, optional, quantity } from "../define";
 import { notUsable } from "../problem";
-import { figure } from "../shared/figure";
+import { figures } from "../shared/figure";
 import { ELEVATION } from "../shared/limits";
 import { standardPressure } from "../shared/standardPressure";
 import { MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour } from "./shared/oxygenUse";
@@ -21,8 +21,8 @@ export const boxAir = defineFunction({
   name: "BOXAIR",
   summary: "Hours until the oxygen in a tightly shut box falls to a floor: soonest, likely and latest.",
   parameters: {
-    mass: quantity("gram", "Mass of the animal, or of all in the box", MEASURED_MASS, { plausibility: false }),
-    temperature: quantity("celsius", "Temperature in the box", MEASURED_TEMPERATURE, { plausibility: false }),
+    mass: quantity("gram", "Mass of the animal, or of all in the box; the limits are ours", MEASURED_MASS),
+    temperature: quantity("celsius", "Temperature in the box; the limits are ours", MEASURED_TEMPERATURE),
     litres: quantity("litre", "Inside of the box, less water bowl and bedding", [0.05, 5000]),
     elevation: optional(quantity("metre", "Elevation of the house", ELEVATION), "0 m"),
     floor: optional(quantity("percent", "Oxygen at which the air must be changed", [15, 20.8]), "19 %"),
@@ -42,9 +42,8 @@ export const boxAir = defineFunction({
   calculate({ mass, temperature, litres, elevation = 0, floor = 19 }) {
     const animal = mass / DENSITY / 1000;
     if (animal >= litres) {
-      return notUsable(
-        `litres holds ${figure(litres, "litre")} and the animal fills ${figure(animal, "litre")}: give the inside of the box`,
-      );
+      const [box, filled] = figures([litres, animal], "litre");
+      return notUsable(`litres holds ${box} and the animal fills ${filled}: give the inside of the box`);
     }
     const air = (litres - animal) * 1000 * (273.15 / (273.15 + temperature)) * (standardPressure(elevation) / 1013.25);
     const oxygen = (air * (FRESH - floor)) / 100;

@@ -48,6 +48,6 @@ export const lossTrend = defineFunction({
     const massAtEnd = line.intercept + line.slope * (end - (weighings.dates[0] as number));
     return massAtEnd > 0
       ? [(first - last) / first, (-line.slope * PERIOD) / first, (first - massAtEnd) / first]
-      : notUsable(`end holds ${isoOf(end)}: too far off, the trend would leave no animal`);
+      : notUsable(`end holds ${isoOf(end)}: give an earlier day, by then the trend would leave no animal`);
   },
 });

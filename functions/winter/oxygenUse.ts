@@ -10,8 +10,8 @@ export const oxygenUse = defineFunction({
   name: "OXYGENUSE",
   summary: "Oxygen that a quiet, fasting snake uses in an hour: least, likely and most.",
   parameters: {
-    mass: quantity("gram", "Mass of the animal", MEASURED_MASS, { plausibility: false }),
-    temperature: quantity("celsius", "Temperature of the animal", MEASURED_TEMPERATURE, { plausibility: false }),
+    mass: quantity("gram", "Mass of the animal; the limits are ours", MEASURED_MASS),
+    temperature: quantity("celsius", "Temperature of the animal; the limits are ours", MEASURED_TEMPERATURE),
     units: unitsParameter,
   },
   result: columns(

@@ -1,4 +1,4 @@
-import { LAST_DAY } from "../dates";
+import { LAST_DAY, isoOf } from "../dates";
 import { count, date, defineFunction, optional, quantity, table, unitsParameter } from "../define";
 import { notUsable } from "../problem";
 import { figure } from "../shared/figure";
@@ -40,7 +40,8 @@ export const ramp = defineFunction({
     },
   ],
   calculate({ start, from, to, days, step = 7 }) {
-    if (start + days > LAST_DAY) return notUsable(`days holds ${figure(days, "day")}: the last day is past 9999-12-31`);
+    if (start + days > LAST_DAY)
+      return notUsable(`days holds ${figure(days, "day")}: give a last day up to ${isoOf(LAST_DAY)}`);
     const rows = Math.ceil(days / step) + 1;
     return Array.from({ length: rows }, (_, row) => {
       const passed = Math.min(row * step, days);

@@ -5,6 +5,9 @@ import { insideFast, PLAN_ROWS, type Plan } from "../shared/plan";
 import { rampRules, type Measure } from "./shared/rampRules";
 import { setPoints } from "../shared/setPoints";
 
+/** What is said where nothing stands out, and no meals were looked at. */
+const NO_MEALS = "Meals were not given and not checked.";
+
 interface Given {
   readonly plan: readonly number[];
   readonly warm: number;
@@ -29,7 +32,8 @@ const measure = ({ plan, warm, cold, meals = [] }: Given): Record<Measure, Measu
   const eaten = meals.filter((day) => insideFast(fast, day)).sort((a, b) => a - b);
   return {
     order: { value: astray.length, unit: "none", told: astray.join("; ") },
-    drop: { value: warm - cold, unit: "kelvin" },
+    // Two set-points 1.8 °F apart are 1 K apart, whatever is lost in their conversion.
+    drop: { value: Number((warm - cold).toFixed(9)), unit: "kelvin" },
     meals: {
       value: eaten.length,
       unit: "none",
@@ -67,7 +71,7 @@ export const rampCheck = defineFunction({
   examples: [
     {
       given: [[["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]], 24, 8],
-      gives: [["note", NOTHING]],
+      gives: [["note", `${NOTHING} ${NO_MEALS}`]],
       within: 0,
     },
     {
@@ -87,6 +91,6 @@ export const rampCheck = defineFunction({
     },
   ],
   calculate({ units = "metric", ...given }) {
-    return checkRows(rampRules, measure(given), units);
+    return checkRows(rampRules, measure(given), units, given.meals ? "" : NO_MEALS);
   },
 });

@@ -29,7 +29,7 @@ export const rampDates = defineFunction({
   calculate({ lastMeal, ...lengths }) {
     const daysAfter = daysAfterLastMeal(lengths);
     return lastMeal + (daysAfter.at(-1) as number) > LAST_DAY
-      ? notUsable(`lastMeal holds ${isoOf(lastMeal)}: the plan would run past ${isoOf(LAST_DAY)}`)
+      ? notUsable(`lastMeal holds ${isoOf(lastMeal)}: give an earlier day, so that the plan ends by ${isoOf(LAST_DAY)}`)
       : planFrom(lastMeal, daysAfter);
   },
 });

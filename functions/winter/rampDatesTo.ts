@@ -30,7 +30,9 @@ export const rampDatesTo = defineFunction({
     const daysAfter = daysAfterLastMeal(lengths);
     const lastMeal = firstMeal - (daysAfter.at(-1) as number);
     return lastMeal < FIRST_DAY
-      ? notUsable(`firstMeal holds ${isoOf(firstMeal)}: the plan would begin before ${isoOf(FIRST_DAY)}`)
+      ? notUsable(
+          `firstMeal holds ${isoOf(firstMeal)}: give a later day, so that the plan begins on ${isoOf(FIRST_DAY)} or after`,
+        )
       : planFrom(lastMeal, daysAfter);
   },
 });

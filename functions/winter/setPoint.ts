@@ -1,7 +1,7 @@
 import { cell, date, defineFunction, plan, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { orderedPlan, setPointOn } from "../shared/plan";
-import { setPoints, swapped } from "../shared/setPoints";
+import { setPoints, coldAboveWarm } from "../shared/setPoints";
 
 /**
  * Exactly `warm` up to and on the day cooling starts, exactly `cold` from the day into the cold up to and on the day
@@ -36,6 +36,6 @@ export const setPoint = defineFunction({
   calculate({ dates, plan, warm, cold, units }) {
     const ordered = orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
-    return swapped(warm, cold, units) ?? setPointOn(ordered, warm, cold, dates);
+    return coldAboveWarm(warm, cold, units) ?? setPointOn(ordered, warm, cold, dates);
   },
 });

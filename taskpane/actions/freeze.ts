@@ -192,7 +192,8 @@ export const freezeSheets = async (workbook: Workbook, names: readonly string[],
     const kept = entriesOf(worked).entries.filter((old) => !entries.some((entry) => overlap(entry, old)));
     await workbook.write([...changes, rewriteOf(worked, [...kept, ...entries])], options);
   } else {
-    const name = await workbook.add(WORKED, workedRows(entries), workedLook);
+    const rows = workedRows(entries);
+    const name = await workbook.add(WORKED, rows, workedLook(rows));
     try {
       await workbook.write(changes, options);
     } catch (failure) {

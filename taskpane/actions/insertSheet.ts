@@ -1,3 +1,4 @@
+import { clearing } from "../sheets/clear";
 import type { Sheet } from "../sheets/sheet";
 import { counted, type Action } from "./action";
 
@@ -15,11 +16,12 @@ export const insertSheet: Action<readonly Sheet[]> = {
   },
   async run(workbook, chosen, options) {
     const names = await workbook.insert(chosen, options);
-    return {
-      text: `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook. ${
-        names.length === 1 ? "Its" : "Their"
-      } figures are an invented example: clear it, then fill in your own.`,
-    };
+    const one = names.length === 1;
+    // A sheet that takes no figures has no example either.
+    const next = chosen.some((sheet) => clearing(sheet).length > 0)
+      ? `${one ? "Its" : "Their"} figures are an invented example: clear it, then fill in your own.`
+      : "There is nothing to fill in.";
+    return { text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}` };
   },
 };
 

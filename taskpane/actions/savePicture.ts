@@ -1,3 +1,4 @@
+import { cautions } from "../../functions/cautions";
 import { isoOf, serialOf } from "../../functions/dates";
 import { sheets as templates } from "../sheets/catalogue";
 import type { Chart } from "../sheets/sheet";
@@ -37,10 +38,20 @@ const find = async (workbook: Workbook, { sheet, chart }: Pick<PictureChoice, "s
   return { contents, found: contents && chartsOf(contents).find(({ title }) => title === chart) };
 };
 
-/** What was drawn, what was corrected and from which stations, and when: it travels with the picture. */
+/** What was drawn, from which stations and how corrected, the first caution of its sheet, and when: it travels with the picture. */
 const captionOf = (chart: Chart, contents: SheetContents, today: Date): string => {
-  const [[summary] = []] = valuesOf(contents.cells, chart.summary);
-  return [chart.title, typeof summary === "string" ? summary : "", `Drawn ${isoOf(serialOf(today))}.`]
+  const words = (cell: string): string => {
+    const [[value] = []] = valuesOf(contents.cells, cell);
+    return typeof value === "string" ? value : "";
+  };
+  const caution = recognise(contents, templates)?.template.cautions[0];
+  return [
+    chart.title,
+    words(chart.summary),
+    ...(chart.provenance ?? []).map(words),
+    caution ? cautions[caution] : "",
+    `Drawn ${isoOf(serialOf(today))}.`,
+  ]
     .filter((part) => part !== "")
     .map((part) => (/[.!?]$/.test(part) ? part : `${part}.`))
     .join(" ");
@@ -49,7 +60,7 @@ const captionOf = (chart: Chart, contents: SheetContents, today: Date): string =
 export const savePicture: Action<PictureChoice> = {
   key: "save-picture",
   label: "Save picture",
-  about: "Saves a chart with its caption: what was corrected, from which stations, and when.",
+  about: "Saves a chart with its caption: from which stations, how corrected, what to be careful of, and when.",
   async describe(workbook, choice) {
     const { found } = await find(workbook, choice);
     return found

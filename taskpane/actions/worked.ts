@@ -1,5 +1,6 @@
 import { isoOf } from "../../functions/dates";
 import type { Value } from "../../functions/define";
+import { rowsFor } from "../sheets/shared/assemble";
 import type { CellContent, CellState, PlainLook, SheetContents } from "../workbook";
 import { areaName, areaOf, type Area } from "./place";
 
@@ -8,13 +9,28 @@ export const WORKED = "Worked formulas";
 
 const TITLE = "Worked formulas: how the figures of this workbook were made";
 const HOW =
-  "The cells named here hold fixed figures, so that everyone can open this workbook. " +
-  "With the Vivarium Almanac add-in, Thaw puts the formulas back. Leave this sheet as it is until then.";
+  "These cells hold fixed figures. With the add-in, Thaw puts the formulas back: leave this sheet as it is until then.";
 const HEADINGS = ["Sheet", "Cells", "Formula", "First answer", "Check"] as const;
 export const COLUMNS = HEADINGS.length;
 /** The row of the first entry, counted from 0: a title, a line of words and the headings stand before it. */
 export const FIRST = 3;
-export const workedLook: PlainLook = { widths: [18, 12, 62, 16, 10], headings: FIRST };
+const WIDTHS = [18, 12, 62, 17, 15] as const;
+/** A longer formula is cut off in print, and can be read in its cell. */
+const MOST_LINES = 20;
+
+const plain = (content: CellContent | undefined): string =>
+  content === undefined || typeof content === "object" ? "" : String(content);
+
+/** How the sheet is laid out: rows tall enough for their formulas, so that it reads well in print. */
+export const workedLook = (rows: readonly (readonly CellContent[])[]): PlainLook => ({
+  widths: WIDTHS,
+  headings: FIRST,
+  lines: rows.map((row, i) =>
+    i < FIRST
+      ? 1
+      : Math.min(MOST_LINES, Math.max(...WIDTHS.map((width, column) => rowsFor(plain(row[column]), width)))),
+  ),
+});
 
 /** One frozen formula: where it stood, and what was left in its place. */
 export interface Entry extends Area {

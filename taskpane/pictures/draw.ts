@@ -25,7 +25,7 @@ const isTicked = (cell: unknown): boolean => cell === true || figure(cell) > 0;
 const word = (cell: unknown): string => (typeof cell === "string" ? cell.trim() : "");
 
 /** A moment of the axis; `dateOf` drops the time of day. */
-const momentOf = (serial: number): Date => new Date(dateOf(serial).getTime() + (serial % 1) * 86_400_000);
+const momentOf = (serial: number): Date => new Date(dateOf(serial).getTime() + (serial % 1) * DAY);
 
 const wrapped = (name: string, most: number): readonly string[] =>
   name.split(" ").reduce<string[]>((lines, part) => {
@@ -34,6 +34,30 @@ const wrapped = (name: string, most: number): readonly string[] =>
     else lines.push(part);
     return lines;
   }, []);
+
+/** What lies between two marks of an axis of days: days, or from the month on whole months. */
+const DAY_STEPS = [1, 2, 7, 14] as const;
+const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60, 120] as const;
+const DAY = 86_400_000; // ms
+
+/**
+ * The days that an axis marks, at most so many. An axis left to itself marks hours between two days, and of a summer
+ * in a narrow picture a single month.
+ */
+const marked = (from: Date, to: Date, most: number): Date[] => {
+  const days = (to.getTime() - from.getTime()) / DAY;
+  const step = DAY_STEPS.find((one) => days / one < most);
+  if (step !== undefined && (days < 60 || step <= 7)) {
+    return Array.from({ length: Math.floor(days / step) + 1 }, (_, i) => new Date(from.getTime() + i * step * DAY));
+  }
+  const first = 12 * from.getUTCFullYear() + from.getUTCMonth() + (from.getUTCDate() > 1 ? 1 : 0);
+  const last = 12 * to.getUTCFullYear() + to.getUTCMonth();
+  const by = MONTH_STEPS.find((one) => (last - first) / one < most) ?? 240;
+  return Array.from(
+    { length: Math.max(0, Math.floor((last - first) / by) + 1) },
+    (_, i) => new Date(Date.UTC(1970, first + i * by - 12 * 1970)),
+  );
+};
 
 /** Rows of labels such that none covers another: for each, the lowest row that is free where the label stands. */
 const lanesOf = (places: readonly { readonly middle: number; readonly wide: number }[]): readonly number[] => {
@@ -184,6 +208,9 @@ export const draw = (
     );
   };
 
+  const bars = chart.series.filter(
+    (series) => series.draw === "bar" && !column(series.values).every((value) => Number.isNaN(value)),
+  );
   let any = false;
   for (const [i, series] of chart.series.entries()) {
     const pattern = `url(#${id}-hatch-${i})`;
@@ -209,7 +236,17 @@ export const draw = (
       any ||= values.some((value) => !Number.isNaN(value));
     } else if (series.draw === "bar") {
       const values = column(series.values);
-      const look = { fill: pattern, stroke: tones[i % tones.length] as string, strokeWidth: 1 };
+      if (values.every(Number.isNaN)) continue;
+      // Bars of several places stand beside one another in the room of one.
+      const room = numeric ? 0 : ((inner / rows.length) * 0.85) / bars.length;
+      const place = bars.indexOf(series);
+      const look = {
+        fill: pattern,
+        stroke: tones[i % tones.length] as string,
+        strokeWidth: 1,
+        insetLeft: place * room,
+        insetRight: (bars.length - 1 - place) * room,
+      };
       marks.push(
         numeric
           ? rectY(values, {
@@ -246,6 +283,7 @@ export const draw = (
         1,
         Math.ceil((Math.max(0, ...rows.map(({ label }) => label.length)) * LETTER + 6) / (inner / rows.length)),
       );
+  const most = Math.max(2, Math.floor(inner / (dated ? 40 : 60)));
   const frame: Markish[] = any
     ? [
         gridY({ stroke: "currentColor", strokeOpacity: 0.15 }),
@@ -256,7 +294,12 @@ export const draw = (
           fill: "currentColor",
           stroke: "currentColor",
           ...(numeric
-            ? { ticks: Math.max(2, Math.floor(inner / 60)) }
+            ? {
+                ticks:
+                  begin instanceof Date && end instanceof Date && +end - +begin >= 2 * DAY
+                    ? marked(begin, end, most)
+                    : most,
+              }
             : { ticks: xs.filter((_, i) => i % every === 0), tickFormat: (i: number) => rows[i]?.label ?? "" }),
         }),
       ]

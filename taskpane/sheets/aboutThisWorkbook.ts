@@ -1,7 +1,7 @@
 import { VERSION } from "../../functions/release";
 import { ELEVATION } from "../../functions/shared/limits";
 import { assemble } from "./shared/assemble";
-import { cell, fields, heading, spilled, table, text, together } from "./shared/part";
+import { cell, fields, heading, label, table, text, together } from "./shared/part";
 import { lower, STATION_TERMS, town, TOWN_TERMS, TODAY, upper } from "./shared/scenario";
 import { date, number } from "./shared/takes";
 import { once } from "./shared/words";
@@ -9,10 +9,12 @@ import { once } from "./shared/words";
 const STATIONS = 25;
 const STATION_ROWS = 8;
 const FUNCTIONS = STATIONS + STATION_ROWS + 3;
-/** How many functions may be asked about, and the most sources and cautions that one has. */
+/** How many functions may be asked about, and the lines that their sources and their cautions take at most. */
 const ASKED = 3;
-const SOURCE_ROWS = 6;
-const CAUTION_ROWS = 5;
+const SOURCE_ROWS = 8;
+const CAUTION_ROWS = 4;
+/** Sentences as running words: a cell of a table would cut them off. */
+const lines = (sentences: string): string => `TEXTJOIN(CHAR(10),TRUE,${sentences})`;
 const records = [upper, lower, town] as const;
 
 const terms = {
@@ -26,7 +28,7 @@ const used = ["LAPSE", "RAMPDATES", "BOXAIR"] as const;
 const reading = [
   "For everyone: the figures were worked out with worksheet functions whose names begin with VIV. Without the add-in they stay as they were saved, until something is changed.",
   "A cell that shows #NAME? was worked out again without the add-in. Close without saving and open the workbook again, or ask the keeper for a frozen copy, which holds values alone.",
-  "Temperatures in °C, elevations in m, masses in g, rain in mm; dates as year-month-day. A share of 0.05 is 5 %.",
+  "Temperatures in °C, differences of temperature in K (one K is one degree), elevations in m, masses in g, rain in mm; dates as year-month-day. A share of 0.05 is 5 %.",
   "A station shows the year's curve in the open air, not the place where an animal sits. Schedules are practice unless a source is given. Ask a reptile vet before an animal is cooled; follow local law on keeping, trade and release.",
 ] as const;
 
@@ -77,17 +79,19 @@ export const aboutThisWorkbook = assemble(
       { title: "Terms", input: records.map(({ name }) => terms[name]?.[1] ?? null) },
     ],
   }),
-  heading(`A${FUNCTIONS}`, "What a function rests on: type its name", null, null, null, null),
+  heading(`A${FUNCTIONS}`, "What a function rests on: type its name", ...Array<null>(7).fill(null)),
   ...Array.from({ length: ASKED }, (_, i) => {
     const row = FUNCTIONS + 1 + (SOURCE_ROWS + CAUTION_ROWS) * i;
     return together(
       cell(`A${row}`, "input", used[i] ?? null),
-      { blocks: [{ at: `A${row + 1}`, role: "label", rows: [["sources, then cautions"]] }] },
-      spilled(`B${row}`, once([`A${row}`], `VIV.SOURCE(A${row})`), [SOURCE_ROWS, 1]),
-      spilled(`B${row + SOURCE_ROWS}`, once([`A${row}`], `IFNA(VIV.CAUTION(A${row}),"No caution of its own.")`), [
+      label(`A${row + SOURCE_ROWS}`, "and its cautions"),
+      text(`B${row}`, once([`A${row}`], lines(`VIV.SOURCE(A${row})`)), SOURCE_ROWS, 7),
+      text(
+        `B${row + SOURCE_ROWS}`,
+        once([`A${row}`], `IFNA(${lines(`VIV.CAUTION(A${row})`)},"No caution of its own.")`),
         CAUTION_ROWS,
-        1,
-      ]),
+        7,
+      ),
     );
   }),
   {

@@ -3,6 +3,7 @@ import { PLAN_ROWS } from "../../functions/shared/plan";
 import { block } from "./shared/address";
 import { assemble } from "./shared/assemble";
 import { fields, heading, table, together } from "./shared/part";
+import { hasPlan } from "./shared/winterPlan";
 import { animals as invented, home, TODAY, winter, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
 
@@ -36,7 +37,7 @@ export const animals = assemble(
     sentence: "One row an animal: age, feeding interval, next meal and reminders.",
     cautions: ["noFoodInTheCold", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
-    widths: [10.5, 10.2, 11, 6.6, 6.6, 6.2, 6.2, 7.6, 11, 4.6, 5.4, 11, 11, 14],
+    widths: [9, 9.4, 11, 5.8, 6.8, 5.2, 5.2, 7.4, 11, 6.6, 5.6, 11, 11, 10],
     cautionColumns: ["K", "M"],
   },
   heading("A6", "Reminders", null, null),
@@ -74,17 +75,18 @@ export const animals = assemble(
   table({
     at: `A${TABLE}`,
     rows: ROWS,
+    titleLines: 2,
     columns: [
       { title: "Animal", input: list.map(({ label }) => label) },
       { title: "Sex", input: list.map(({ sex }) => sex), takes: oneOf("female", "male", "unknown") },
       { title: "Born", input: list.map((one) => one.born), format: "date", takes: date },
       { title: "Mass g", input: list.map(({ mass }) => mass), format: "whole", takes: number(MASS, "g") },
       {
-        title: "Length",
+        title: "Length cm",
         input: list.map(({ length }) => length),
         format: "whole",
         takes: number([1, 1000], "cm"),
-        note: "From snout to tail tip, cm.",
+        note: "From snout to tail tip.",
       },
       {
         title: "From m",
@@ -102,29 +104,29 @@ export const animals = assemble(
       },
       { title: "Last meal", input: list.map(({ fed }) => fed), format: "date", takes: date },
       {
-        title: "Age",
+        title: "Age months",
         spilled: `=IF(OR(COUNTA(${born})=0,${today}=""),"",IF(${born}="","",VIV.AGE(${born},${today})))`,
         format: "whole",
         note: "Whole months.",
       },
       {
-        title: "Every",
+        title: "Every days",
         spilled: `=IF(OR(COUNTA(${born})=0,${today}=""),"",IF(${born}="","",IF(${ages}<${youngUntil},${youngEvery},${adultEvery})))`,
         format: "whole",
-        note: "Days between meals, by age: practice, see above.",
+        note: "From meal to meal, by age: practice, see above.",
       },
       {
         title: "Next meal",
         spilled:
           `=IF(OR(COUNTA(${last})=0,COUNTA(${born})=0,${today}=""),"",IF((${last}="")+(${born}=""),"",` +
-          `IF((${winters}="yes")*(COUNTA(${plan})=6),VIV.NEXTMEAL(${last},${every},${plan}),VIV.NEXTMEAL(${last},${every}))))`,
+          `IF(${winters}="yes",IF(${hasPlan(plan)},VIV.NEXTMEAL(${last},${every},${plan}),""),VIV.NEXTMEAL(${last},${every}))))`,
         format: "date",
       },
       { title: "Weighed on", input: list.map((one) => one.weighed), format: "date", takes: date },
       {
         title: "Reminder",
         spilled:
-          `=IF(OR(COUNTA(${labels})=0,${today}=""),"",IF(${labels}="","",IF(ISNUMBER(${next}),IF(${next}<=${today},"feed ",""),"")` +
+          `=IF(OR(COUNTA(${labels})=0,${today}=""),"",IF(${labels}="","",IF((${winters}="yes")*NOT(${hasPlan(plan)}),"Winters, but no whole plan. ","")&IF(ISNUMBER(${next}),IF(${next}<=${today},"feed ",""),"")` +
           `&IF(${weighed}="","weigh",IF(${today}-${weighed}>=${weighEvery},"weigh",""))))`,
       },
     ],

@@ -46,19 +46,20 @@ const checked = (row: number, formula: string): string =>
 const animalTable = table({
   at: `A${ANIMALS}`,
   rows: ANIMAL_ROWS,
+  titleLines: 2,
   columns: [
     { title: "Animal", input: list.map(({ label }) => label) },
     { title: "Sex", input: list.map(({ sex }) => sex), takes: oneOf("female", "male", "unknown") },
     { title: "Born", input: list.map(({ born }) => born), format: "date", takes: date },
     {
-      title: "Mass g",
+      title: "Mass, g",
       input: list.map(({ mass }) => mass),
       format: "tenth",
       takes: number(MASS, "g"),
       note: "Weighed on the day of the check, or close to it.",
     },
     {
-      title: "Months",
+      title: "Age, months",
       each: (row) => once([`C${row}`, on], `VIV.AGE(C${row},${on})`),
       format: "whole",
       note: "Age on the day of the check.",
@@ -70,7 +71,7 @@ const animalTable = table({
       note: "Laid this season, counted in the table of clutches.",
     },
     {
-      title: "Of before",
+      title: "Of mass before",
       each: (row) =>
         `=IF(OR(A${row}="",D${row}="",B${row}="male",COUNTIFS(${mothers},A${row},${befores},">0")=0),"",` +
         `D${row}/LOOKUP(2,1/((${mothers}=A${row})*(${befores}<>"")),${befores}))`,
@@ -118,47 +119,51 @@ const checkList = together(
   },
 );
 
+/** Her mass now in percent of her mass before. Where she is not back it is cut, not rounded: 99.9 is not 100. */
+const ofBefore = (row: number): string => `100*${ofAnimal(nowMasses, `A${row}`)}/E${row}`;
+
 const clutches = together(
   table({
     at: `A${CLUTCHES}`,
     rows: CLUTCH_ROWS,
+    titleLines: 2,
     columns: [
       { title: "Clutch of", input: [animals.juniper.label], note: "The female, as she is called above." },
       { title: "Eggs", input: [clutch.eggs], format: "whole", takes: whole([1, 100], "eggs") },
       { title: "Laid", input: [clutch.laid], format: "date", takes: date },
       {
-        title: "Clutch g",
+        title: "Clutch, g",
         input: [clutch.mass],
         format: "tenth",
         takes: number(MASS, "g"),
         note: "All the eggs, weighed when laid.",
       },
       {
-        title: "Before",
+        title: "Before, g",
         input: [clutch.before],
         format: "tenth",
         takes: number(MASS, "g"),
-        note: "Her mass before the pairing, g: what she has to come back to.",
+        note: "Her mass before the pairing: what she has to come back to.",
       },
       {
-        title: "After",
+        title: "After, g",
         input: [clutch.after],
         format: "tenth",
         takes: number(MASS, "g"),
-        note: "Her mass after laying, g.",
+        note: "Her mass after laying.",
       },
       {
-        title: "Of mass",
+        title: "Share of mass",
         each: (row) => once([`D${row}`, `F${row}`], `VIV.CLUTCHRATIO(D${row},F${row})`),
         format: "percent",
         note: "Relative clutch mass: clutch ÷ (female after laying + clutch).",
       },
-      { title: "g an egg", each: (row) => once([`B${row}`, `D${row}`], `D${row}/B${row}`), format: "tenth" },
+      { title: "One egg, g", each: (row) => once([`B${row}`, `D${row}`], `D${row}/B${row}`), format: "tenth" },
       {
         title: "Recovery",
         each: (row) =>
           `=IF(OR(A${row}="",E${row}="",COUNTIF(${labels},A${row})=0),"",IF(${ofAnimal(nowMasses, `A${row}`)}="","",` +
-          `IF(${ofAnimal(nowMasses, `A${row}`)}<E${row},"Not back to her weight: ","Back to her weight: ")&INT(100*${ofAnimal(nowMasses, `A${row}`)}/E${row})&" %"))`,
+          `IF(${ofAnimal(nowMasses, `A${row}`)}<E${row},"Not back to her weight: "&INT(${ofBefore(row)}),"Back to her weight: "&ROUND(${ofBefore(row)},0))&" %"))`,
       },
     ],
   }),
@@ -209,7 +214,7 @@ export const breedingSeason = assemble(
     sentence: "Pairings, clutches and what they cost, so that no female is worn out.",
     cautions: ["spentFemale", "noVetCheck", "noVet"],
     sources: ["practice", "ownLimit", "seigelFitch"],
-    widths: [11.8, 9.8, 11.5, 9, 7.5, 8, 9, 8, 20, 17.2],
+    widths: [11.8, 9.8, 11.5, 9, 7.5, 8, 9, 8, 20, 17.4],
     cautionColumns: ["I", "J"],
   },
   heading("A6", "Your limits", null, null, "Female", "Male", null, null),
@@ -241,22 +246,23 @@ export const breedingSeason = assemble(
   table({
     at: `A${PAIRINGS}`,
     rows: LOG_ROWS,
+    titleLines: 2,
     columns: [
       { title: "Female", input: pairings.map(() => animals.juniper.label) },
       { title: "Male", input: pairings.map(() => animals.rowan.label) },
       { title: "Together", input: pairings.map(([iso]) => day(iso)), format: "date", takes: date },
       { title: "Seen", input: pairings.map(([, seen]) => seen), takes: oneOf("mated", "together", "nothing") },
       {
-        title: "Her mo.",
+        title: "Her months",
         each: (row) => monthsOn(`A${row}`, `C${row}`),
         format: "whole",
-        note: "Her age in months on that day.",
+        note: "Age on that day.",
       },
       {
-        title: "His mo.",
+        title: "His months",
         each: (row) => monthsOn(`B${row}`, `C${row}`),
         format: "whole",
-        note: "His age in months on that day.",
+        note: "Age on that day.",
       },
       { title: "What stands out", each: pairingWords },
     ],

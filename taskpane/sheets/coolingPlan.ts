@@ -2,17 +2,21 @@ import { ELEVATION } from "../../functions/shared/limits";
 import { PLAN_ROWS } from "../../functions/shared/plan";
 import { block } from "./shared/address";
 import { assemble } from "./shared/assemble";
-import { cell, fields, heading, labels, LOG_ROWS, spilled, table, text, together } from "./shared/part";
+import { cell, fields, heading, labels, spilled, table, text, together } from "./shared/part";
 import { animals, winter } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
 import { isoText, once } from "./shared/words";
 
+/** The longest legs that the plan takes; the table of weeks holds them all together. */
+const MOST_DAYS = { clear: 120, cool: 150, cold: 200, warm: 150, settle: 60 } as const;
+const WEEK_ROWS = Math.ceil(Object.values(MOST_DAYS).reduce((sum, days) => sum + days, 0) / 7) + 1;
+
 // The first row of each part.
 const PLAN = 6;
 const CHECK = 19;
-const CHART = 30;
-const WEEKS = 49;
-const STAGES = WEEKS + LOG_ROWS + 3;
+const CHART = 27;
+const WEEKS = 46;
+const STAGES = WEEKS + WEEK_ROWS + 3;
 const LINES = STAGES + 8;
 /** As many as there are rules. */
 const MOST_LINES = 10;
@@ -75,11 +79,16 @@ const plan = together(
       takes: date,
       note: "Forwards: the last meal. Backwards: the first.",
     },
-    { label: "Days to clear the gut", value: winter.clear, format: "whole", takes: whole([0, 120], "days") },
-    { label: "Days to cool down", value: winter.cool, format: "whole", takes: whole([1, 150], "days") },
-    { label: "Days in the cold", value: winter.cold, format: "whole", takes: whole([0, 200], "days") },
-    { label: "Days to warm up", value: winter.warm, format: "whole", takes: whole([1, 150], "days") },
-    { label: "Days to settle", value: winter.settle, format: "whole", takes: whole([0, 60], "days") },
+    {
+      label: "Days to clear the gut",
+      value: winter.clear,
+      format: "whole",
+      takes: whole([0, MOST_DAYS.clear], "days"),
+    },
+    { label: "Days to cool down", value: winter.cool, format: "whole", takes: whole([1, MOST_DAYS.cool], "days") },
+    { label: "Days in the cold", value: winter.cold, format: "whole", takes: whole([0, MOST_DAYS.cold], "days") },
+    { label: "Days to warm up", value: winter.warm, format: "whole", takes: whole([1, MOST_DAYS.warm], "days") },
+    { label: "Days to settle", value: winter.settle, format: "whole", takes: whole([0, MOST_DAYS.settle], "days") },
     { label: "Warm set-point, °C", value: winter.warmSetPoint, format: "tenth", takes: number([5, 40], "°C") },
     { label: "Cold set-point, °C", value: winter.coldSetPoint, format: "tenth", takes: number([0, 30], "°C") },
   ]),
@@ -128,18 +137,15 @@ const air = together(
   ),
 );
 
-const levels = block(`A${LINES + 1}`, MOST_LINES);
-const told = block(`B${LINES + 1}`, MOST_LINES);
+/** Each line by itself: an IF over the whole column is one for every row only where formulas are arrays by nature. */
+const oneByOne = Array.from({ length: MOST_LINES }, (_, i) => LINES + 1 + i)
+  .map((row) => `IF(A${row}="","",A${row}&": "&B${row})`)
+  .join(",");
 
 /** Whole sentences, which no line of a table would hold: worked out at the foot, and shown together at the top. */
 const check = together(
   heading(`A${CHECK}`, "What stands out in this plan", ...Array<null>(9).fill(null)),
-  text(
-    `A${CHECK + 1}`,
-    once([`A${LINES + 1}`], `TEXTJOIN(CHAR(10),TRUE,IF(${levels}="","",${levels}&": "&${told}))`),
-    CHART - CHECK - 1,
-    10,
-  ),
+  text(`A${CHECK + 1}`, once([`A${LINES + 1}`], `TEXTJOIN(CHAR(10),TRUE,${oneByOne})`), CHART - CHECK - 1, 10),
   {
     rules: (["stop", "care", "note"] as const).map((look) => ({
       range: block(`A${CHECK + 1}`, CHART - CHECK - 1, 10),
@@ -155,8 +161,8 @@ const check = together(
 );
 
 const weekFirst = WEEKS + 2;
-const weekDates = block(`A${weekFirst}`, LOG_ROWS);
-const weekStages = block(`B${weekFirst}`, LOG_ROWS);
+const weekDates = block(`A${weekFirst}`, WEEK_ROWS);
+const weekStages = block(`B${weekFirst}`, WEEK_ROWS);
 
 /** A step a week from the last meal to the first. No step hangs on the one before it: a long chain is slow to follow. */
 const stepDate = (row: number): string => {
@@ -173,7 +179,7 @@ const weeks = together(
   heading(`A${WEEKS}`, "Week by week, down and up again", ...Array<null>(9).fill(null)),
   table({
     at: `A${WEEKS + 1}`,
-    rows: LOG_ROWS,
+    rows: WEEK_ROWS,
     columns: [
       { title: "Date", each: stepDate, format: "date" },
       { title: "Stage", spilled: once([firstDate], `IF(${weekDates}="","",VIV.STAGE(${weekDates},${dates}))`) },
@@ -188,10 +194,11 @@ const weeks = together(
       { title: "What to do", spilled: once([firstDate], `IF(${weekDates}="","",${toDo})`) },
     ],
   }),
+  heading(`E${WEEKS + 1}`, ...Array<null>(6).fill(null)),
   {
     rules: [
       {
-        range: block(`A${weekFirst}`, LOG_ROWS, 3),
+        range: block(`A${weekFirst}`, WEEK_ROWS, 3),
         when: `=AND(ISNUMBER($A${weekFirst}),$A${weekFirst}>=${at(3)},$A${weekFirst}<${at(4)})`,
         look: "cold",
       },

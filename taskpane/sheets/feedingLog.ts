@@ -3,7 +3,7 @@ import { assemble } from "./shared/assemble";
 import { cell, fields, heading, LOG_ROWS, table, text } from "./shared/part";
 import { animals, day } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
-import { fastWords, hasPlan, insideFast, planDates, planFields } from "./shared/winterPlan";
+import { fastWords, hasPartOfPlan, hasPlan, insideFast, planDates, planFields } from "./shared/winterPlan";
 import { blanksKept, lastFigure, once } from "./shared/words";
 
 const TABLE = 20;
@@ -35,11 +35,11 @@ const meals: readonly (readonly [
   ["2026-07-06", 269, "Adult mouse", 1, 24, "taken"],
   ["2026-07-13", 275, "Adult mouse", 1, 26, "taken"],
   ["2026-07-20", 281, "Adult mouse", 1, 25, "taken"],
-  ["2026-07-27", 287, "Adult mouse", 1, 26, "refused"],
-  ["2026-08-03", 290, "Adult mouse", 1, 25, "refused"],
-  ["2026-08-10", 288, "Weaned mouse", 1, 15, "taken"],
-  ["2026-08-17", 291, "Adult mouse", 1, 26, "taken"],
-  ["2026-08-24", 297, "Adult mouse", 1, 27, "taken"],
+  ["2026-07-27", 289, "Adult mouse", 1, 26, "refused"],
+  ["2026-08-03", 286, "Adult mouse", 1, 25, "refused"],
+  ["2026-08-10", 284, "Weaned mouse", 1, 15, "taken"],
+  ["2026-08-17", 289, "Adult mouse", 1, 26, "taken"],
+  ["2026-08-24", 296, "Adult mouse", 1, 27, "taken"],
   ["2026-08-31", 303, "Adult mouse", 1, 26, "taken"],
   ["2026-09-07", 307, "Adult mouse", 1, 25, "taken"],
   ["2026-09-14", 310, "Adult mouse", 1, 26, "taken"],
@@ -52,7 +52,7 @@ const nextMeal = (row: number): string => {
   const days = `IF(AND(G${row}="regurgitated",${wait}<>""),MAX(${interval},${wait}),${interval})`;
   return once(
     [`A${row}`, interval],
-    `IF(${hasPlan(plan)},VIV.NEXTMEAL(A${row},${days},${plan}),VIV.NEXTMEAL(A${row},${days}))`,
+    `IF(${hasPlan(plan)},VIV.NEXTMEAL(A${row},${days},${plan}),IF(${hasPartOfPlan(plan)},"",VIV.NEXTMEAL(A${row},${days})))`,
   );
 };
 
@@ -69,7 +69,7 @@ export const feedingLog = assemble(
     sentence: "What one animal was offered, what it kept, and when to feed it next.",
     cautions: ["noFoodInTheCold", "refusing", "meal", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
-    widths: [11.5, 8, 13.5, 6.5, 8, 8, 12.5, 7.5, 11.5, 24],
+    widths: [11.5, 8, 13.5, 6.5, 8, 8, 12.5, 9.2, 11.5, 22.5],
     cautionColumns: ["I", "J"],
   },
   heading("A6", "The animal, one a sheet", null, null),
@@ -103,7 +103,7 @@ export const feedingLog = assemble(
         note: "Days to wait after a meal that was brought up. Practice.",
       },
       {
-        label: "Look from refusals",
+        label: "Refusals to act on",
         value: 3,
         role: "setting",
         format: "whole",
@@ -137,7 +137,7 @@ export const feedingLog = assemble(
         format: "tenth",
       },
       {
-        label: "Items as the last",
+        label: "Items of that size",
         value:
           `=IF(OR(COUNT(${bodies})=0,COUNT(${items})=0,COUNT(${masses})=0,${mealShare}="",${itemShare}=""),"",` +
           `VIV.PREYITEMS(${lastFigure(bodies)},${lastFigure(masses)}/${lastFigure(items)},${mealShare},${itemShare}))`,
@@ -156,6 +156,7 @@ export const feedingLog = assemble(
   table({
     at: `A${TABLE}`,
     rows: LOG_ROWS,
+    titleLines: 2,
     columns: [
       {
         title: "Date",
@@ -165,7 +166,7 @@ export const feedingLog = assemble(
         note: "Oldest first. A meal still to come has no outcome yet.",
       },
       {
-        title: "Body g",
+        title: "Body, g",
         input: filled(([, body]) => body),
         format: "tenth",
         takes: number(MASS, "g"),
@@ -174,7 +175,7 @@ export const feedingLog = assemble(
       { title: "Prey", input: filled(([, , prey]) => prey) },
       { title: "Items", input: filled(([, , , count]) => count), format: "whole", takes: whole([1, 100]) },
       {
-        title: "Prey g",
+        title: "Prey, g",
         input: filled(([, , , , mass]) => mass),
         format: "tenth",
         takes: number([0, 20_000], "g"),
@@ -192,7 +193,7 @@ export const feedingLog = assemble(
         takes: oneOf("taken", "refused", "regurgitated"),
       },
       {
-        title: "In a row",
+        title: "Not kept in a row",
         each: (row) => {
           const sofar = `G$${FIRST}:G${row}`;
           return once([`G${row}`], `VIV.REFUSALS(${blanksKept(sofar)})`);

@@ -33,10 +33,10 @@ const ANIMAL = 12;
 const CHART = 17;
 const RECORDS = 35;
 const GLANCE = 50;
-const MIDPOINTS = 70;
-const ADJUSTED = 86;
-const BAND = 102;
-const RAIN = 118;
+const MIDPOINTS = 68;
+const ADJUSTED = 83;
+const BAND = 98;
+const RAIN = 113;
 
 const bandLow = "$B$13";
 const bandHigh = "$C$13";
@@ -57,10 +57,10 @@ const midPoint = ({ middle }: Place): string => months(middle, MIDPOINTS);
 const top = (range: string): string => range.split(":")[0] as string;
 
 /** Over a part: its name, and the name of each place over its three columns. */
-const placed = (row: number, words: string): Part =>
+const placed = (row: number, words: string, shown: readonly Place[] = places): Part =>
   together(
     heading(`A${row}`, words),
-    ...places.map(({ title, first }) =>
+    ...shown.map(({ title, first }) =>
       cell(`${first}${row}`, "heading", `=IF(${first}$${PLACES + 1}="","${title}",${first}$${PLACES + 1})`, {
         wide: 3,
       }),
@@ -120,7 +120,7 @@ const animalFields = together(
   labels("E13", ["Corrected to, m", "Spell begins in year"], 3),
   cell("H13", "input", home.elevation, { format: "whole", takes: number(ELEVATION, "m") }),
   cell("H14", "setting", 2026, { format: "whole", takes: whole([1901, 9997]) }),
-  text("E15", "K per km, or high 6.5, low 4.5", 1, 6),
+  text("E15", "K (degrees) per km, or high 6.5, low 4.5", 1, 6),
 );
 
 const records = together(
@@ -183,14 +183,17 @@ const adjusted = together(
   titled(ADJUSTED + 1, ...twice("High °C", "Low °C", "Mid °C"), "Cold °C", "Town −1", "Site 2−1"),
   {
     notes: [
-      { at: `I${ADJUSTED + 1}`, text: "Mid-point of your own town less that of site 1 at the animal's elevation, K." },
+      {
+        at: `I${ADJUSTED + 1}`,
+        text: "Mid-point of your own town less that of site 1 at the animal's elevation, in degrees (K).",
+      },
     ],
   },
   {
     notes: [
       {
         at: `J${ADJUSTED + 1}`,
-        text: "Mid-point of site 2 less that of site 1, both at the animal's elevation, K: how far two honest proxies differ.",
+        text: "Mid-point of site 2 less that of site 1, both at the animal's elevation, in degrees (K): how far two honest proxies differ.",
       },
     ],
   },
@@ -238,7 +241,8 @@ const adjusted = together(
 );
 
 const band = together(
-  placed(BAND, "Middle, band, °C"),
+  placed(BAND, "Middle, band, °C", sites),
+  heading(`H${BAND}`, "How sure", null, null),
   titled(BAND + 1, ...twice("Least", "Likely", "Most"), null, null, null),
   monthLabels(`A${BAND + 2}`),
   ...sites.map((place) => {
@@ -262,7 +266,7 @@ const band = together(
 const glance = together(
   placed(GLANCE, "At a glance"),
   labels(`A${GLANCE + 1}`, [
-    "Class (record)",
+    "Climate class",
     "Dry months",
     "Rain a year, mm",
     "Warmest month, °C",
@@ -302,6 +306,14 @@ const glance = together(
           ),
     );
   }),
+  {
+    notes: [
+      {
+        at: `A${GLANCE + 1}`,
+        text: "Köppen's letters, of the record as it stands. First: A hot, B dry, C mild winter, D cold winter, E polar. Second: s dry summer, w dry winter, f neither. Third: a hot, b warm, c cool summer.",
+      },
+    ],
+  },
   text(
     `A${GLANCE + 10}`,
     "Warmest, coldest and cold spell: the sites at the animal's elevation, the town as it stands.",
@@ -310,15 +322,17 @@ const glance = together(
   ),
   ...sites.map(({ first }, i) =>
     text(
-      `A${GLANCE + 11 + 4 * i}`,
+      `A${GLANCE + 11 + 3 * i}`,
       `=IF(OR(${first}${PLACES + 1}="",${first}${PLACES + 2}="",${bandLow}="",${bandHigh}=""),"",` +
         `VIV.PROXYNOTE(${first}${PLACES + 1},${first}${PLACES + 2},${bandLow},${bandHigh},${first}${PLACES + 4},${middleRate}))`,
-      4,
+      3,
       10,
     ),
   ),
 );
 
+/** Where the proxy notes stand: which station, how far away, how corrected. */
+const provenance = sites.map((_, i) => `A${GLANCE + 11 + 3 * i}`);
 const [site1, site2] = sites as [Place, Place];
 const adjustedTop = `B${ADJUSTED + 2}`;
 const summary =
@@ -359,6 +373,7 @@ export const nativeClimate = assemble(
           { draw: "threshold", name: "Cold", values: months("H", ADJUSTED) },
         ],
         summary: `A${CHART + 16}`,
+        provenance,
       },
       {
         title: "Rain",
@@ -367,6 +382,7 @@ export const nativeClimate = assemble(
         axis: "mm a month",
         series: places.map((place) => ({ draw: "bar" as const, name: place.title, values: rain(place) })),
         summary: `A${RAIN + 14}`,
+        provenance,
       },
     ],
   },

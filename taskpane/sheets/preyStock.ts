@@ -47,13 +47,14 @@ const eaters: readonly (readonly [
 ];
 
 const moves: readonly (readonly [iso: string, size: string, into: number | null, out: number | null])[] = [
-  ["2026-09-05", "Adult mouse", 50, null],
-  ["2026-09-05", "Weaned mouse", 40, null],
-  ["2026-09-05", "Hopper mouse", 30, null],
-  ["2026-09-05", "Pinky mouse", 100, null],
+  ["2026-09-12", "Adult mouse", 50, null],
+  ["2026-09-12", "Weaned mouse", 40, null],
+  ["2026-09-12", "Hopper mouse", 30, null],
+  ["2026-09-12", "Pinky mouse", 100, null],
   ["2026-09-14", "Adult mouse", null, 2],
-  ["2026-09-14", "Weaned mouse", null, 2],
+  ["2026-09-14", "Weaned mouse", null, 1],
   ["2026-09-16", "Pinky mouse", null, 6],
+  ["2026-09-17", "Hopper mouse", null, 1],
   ["2026-09-19", "Weaned mouse", null, 1],
   ["2026-09-21", "Weaned mouse", null, 2],
 ];
@@ -78,7 +79,7 @@ export const preyStock = assemble(
   },
   heading("A6", "The time", null),
   fields("A7", [
-    { label: "From", value: TODAY, format: "date", takes: date },
+    { label: "From", value: TODAY + 1, format: "date", takes: date },
     { label: "Until", value: day("2027-06-30"), format: "date", takes: date, note: "Ten years at most." },
     {
       label: "Meal of body mass",

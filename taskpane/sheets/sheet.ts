@@ -104,4 +104,6 @@ export interface Chart {
   readonly series: readonly Series[];
   /** A cell whose formula says in words what the chart shows, for a screen reader and for the picture's caption. */
   readonly summary: string;
+  /** Cells whose words say from which stations the figures come and how they were corrected; they go into the picture's caption. */
+  readonly provenance?: readonly string[];
 }

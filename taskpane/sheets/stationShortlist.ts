@@ -37,7 +37,17 @@ export const stationShortlist = assemble(
     { label: "Longitude, ° (west −)", value: home.longitude, format: "hundredth", takes: number(LONGITUDE, "°") },
   ]),
   heading("D6", "Your own fall of temperature", null, null, null, null),
-  labels("D7", ["Fall, K per km", "At sea level, °C", "r²", "Stations used", "Spread about the line, K"], 4),
+  labels(
+    "D7",
+    [
+      "Fall, K (degrees) per km",
+      "At sea level, °C",
+      "Fit (r²; 1 is a straight line)",
+      "Stations used",
+      "Spread about the line, K",
+    ],
+    4,
+  ),
   spilled(
     "H7",
     `=IF(COUNTA(${means})<3,"",INDEX(VIV.LAPSEFIT(${blanksKept(means)},IF(${means}="","",${elevations})),0,2))`,
@@ -63,7 +73,7 @@ export const stationShortlist = assemble(
     columns: [
       { title: "Candidates", input: candidates.map(({ name }) => name) },
       {
-        title: "m",
+        title: "Elev. m",
         input: candidates.map(({ elevation }) => elevation),
         format: "whole",
         takes: number(ELEVATION, "m"),
@@ -112,7 +122,7 @@ export const stationShortlist = assemble(
         },
         {
           range: block(`A${RANKED + 1}`, ROWS, 3),
-          when: `=AND(ISNUMBER($B${RANKED + 1}),ABS($B${RANKED + 1})>500)`,
+          when: `=LEFT($D${RANKED + 1},4)="Well"`,
           look: "care",
         },
       ],

@@ -111,12 +111,14 @@ const inputs = together(
   cell("D24", "setting", home.coldThreshold, { format: "tenth", takes: number([-20, 30], "°C") }),
   text(
     "A25",
-    "Day and night follow the home's curve between your limits; in the winter plan they are no warmer than its set-point.",
+    "Day and night follow the home's curve within your limits, in the winter plan never above its set-point. Moisture follows the rain there; bedding is never wet in the cold.",
     2,
     10,
   ),
 );
 
+/** The months' rain as rain a day. The 0th day of a month is the last of the one before. */
+const rainADay = `${rains}/DAY(DATE(YEAR(${start}),ROW(${rains})-${MONTHS_ROW - 1},0))`;
 const curve = (months: string): string => `VIV.ONDATE(${months},${dates})`;
 
 const weeks = table({
@@ -130,16 +132,16 @@ const weeks = table({
     },
     { title: "Stage", spilled: whenReady([], `VIV.STAGE(${dates},${plan})`) },
     {
-      title: "High",
+      title: "High °C",
       spilled: `=IF(OR(COUNTA(${highs})<12,${start}=""),"",${curve(highs)})`,
       format: "tenth",
-      note: "Of the home's curve on that day, °C.",
+      note: "Of the home's curve on that day.",
     },
     {
-      title: "Low",
+      title: "Low °C",
       spilled: `=IF(OR(COUNTA(${lows})<12,${start}=""),"",${curve(lows)})`,
       format: "tenth",
-      note: "Of the home's curve on that day, °C.",
+      note: "Of the home's curve on that day.",
     },
     {
       title: "Day °C",
@@ -164,9 +166,9 @@ const weeks = table({
       note: "Sunrise to sunset at the latitude given.",
     },
     {
-      title: "Rain",
-      // A month's rain as rain a day: 365.25/12 days a month. Negative for an hour in a desert's curve: not below 0.
-      spilled: `=IF(OR(COUNTA(${rains})<12,${start}=""),"",IF(${curve(`${rains}/30.4375`)}<0,0,7*${curve(`${rains}/30.4375`)}))`,
+      title: "Rain mm",
+      // Negative for a day or two in a desert's curve: not below 0.
+      spilled: `=IF(OR(COUNTA(${rains})<12,${start}=""),"",IF(${curve(rainADay)}<0,0,7*${curve(rainADay)}))`,
       format: "whole",
       note: "Of the home's curve, mm a week.",
     },

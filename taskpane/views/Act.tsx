@@ -1,13 +1,22 @@
-import { Button, makeStyles, MessageBar, MessageBarBody, ProgressBar, tokens } from "@fluentui/react-components";
+import {
+  Button,
+  makeStyles,
+  mergeClasses,
+  MessageBar,
+  MessageBarBody,
+  ProgressBar,
+  tokens,
+} from "@fluentui/react-components";
 import { useEffect, useId, useRef, useState, type ReactNode } from "react";
 import { failureInWords, perform, type Action, type Outcome, type Words } from "../actions/action";
 import { usePane } from "./context";
 
 const useStyles = makeStyles({
-  act: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0 },
+  act: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0, marginBottom: "8px" },
   row: { display: "flex", flexWrap: "wrap", gap: "8px", alignItems: "center" },
   list: { margin: "4px 0 0", paddingInlineStart: "18px", maxHeight: "12em", overflowY: "auto" },
   words: { overflowWrap: "anywhere", whiteSpace: "normal" },
+  answer: { marginTop: "8px" },
   progress: { flexGrow: 1, minWidth: "80px" },
   quiet: { color: tokens.colorNeutralForeground3 },
 });
@@ -122,7 +131,7 @@ export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDon
           <MessageBarBody className={styles.words}>
             <span id={about}>{state.words.text}</span>
             {state.words.list && <List items={state.words.list} label="In detail" />}
-            <div className={styles.row}>
+            <div className={mergeClasses(styles.row, styles.answer)}>
               <Button
                 ref={agree}
                 size="small"

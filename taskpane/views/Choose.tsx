@@ -14,16 +14,26 @@ interface ChooseProps<T> {
   readonly first?: string;
   /** Why the keeper has to look here. */
   readonly hint?: string;
+  /** Over the whole width: its words are long. */
+  readonly wide?: boolean;
 }
 
 /** A choice of one of a few values, each with its words. */
-export const Choose = <T extends string | number>({ label, value, options, onChoose, first, hint }: ChooseProps<T>) => {
+export const Choose = <T extends string | number>({
+  label,
+  value,
+  options,
+  onChoose,
+  first,
+  hint,
+  wide,
+}: ChooseProps<T>) => {
   const styles = useStyles();
   const narrow = useNarrow();
   return (
     <Field
       label={label}
-      className={mergeClasses(narrow.field, hint !== undefined && styles.wide)}
+      className={mergeClasses(narrow.field, (wide === true || hint !== undefined) && styles.wide)}
       validationState={hint ? "warning" : "none"}
       validationMessage={hint}
     >

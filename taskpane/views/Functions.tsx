@@ -119,7 +119,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
                   parameter.limits &&
                   !parameter.limits.plausibility &&
                   parameter.kind !== "date" &&
-                  " The method ends there."}
+                  " Nothing outside these is taken."}
                 {parameter.optional && ` May be left out${parameter.without ? `: then ${parameter.without}` : ""}.`}
               </span>
             </dd>

@@ -58,11 +58,17 @@ const orderWords: Readonly<Record<DateOrder, string>> = {
   mdy: "month, day, year",
 };
 
+/** A moment to the minute: loggers write no finer, and midnight shows its hour too. */
+const momentWords = (serial: number): string => {
+  const [date = "", clock = "00:00:00"] = isoOf(serial).split("T");
+  return `${date} ${clock.slice(0, 5)}`;
+};
+
 const shown = (landed: Landed | undefined, column: number): ReactNode =>
   landed === null || landed === undefined
     ? ""
     : column === 0 && typeof landed === "number"
-      ? isoOf(landed).replace("T", " ")
+      ? momentWords(landed)
       : String(landed);
 
 const Preview = ({
@@ -242,6 +248,7 @@ export default function Readings() {
             />
             <Choose
               label="Order of the date"
+              wide
               value={asked ? undefined : layout.dateOrder}
               options={orders}
               first={asked ? "please choose" : undefined}

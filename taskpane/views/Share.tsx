@@ -19,11 +19,10 @@ const useStyles = makeStyles({
   names: { maxHeight: "12em", overflowY: "auto", display: "flex", flexDirection: "column" },
   part: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, paddingBottom: "12px" },
   fields: {
-    display: "flex",
-    flexWrap: "wrap",
+    display: "grid",
     gap: "8px",
     marginBottom: "8px",
-    "& > *": { flex: "1 1 120px", minWidth: 0 },
+    "& > *": { minWidth: 0 },
   },
 });
 
@@ -64,6 +63,10 @@ export default function Share() {
   const [picked, setPicked] = useState(0);
   const [kind, setKind] = useState<(typeof kinds)[number][0]>("png");
   const [file, setFile] = useState<OpenedFile | undefined>();
+
+  // What was said of freezing no longer holds once the formulas are back, and the other way round.
+  const [frozen, setFrozen] = useState(0);
+  const [thawed, setThawed] = useState(0);
 
   const chosen = all ? names : names.filter((name) => !left.has(name));
   const picture = pictures[picked] ?? pictures[0];
@@ -109,9 +112,19 @@ export default function Share() {
       <section className={styles.part}>
         <SmallTitle>Freeze and thaw</SmallTitle>
         <Words>{freeze.about}</Words>
-        <Act action={freeze} choice={all ? undefined : chosen} />
+        <Act
+          key={`freeze ${thawed}`}
+          action={freeze}
+          choice={all ? undefined : chosen}
+          onDone={() => setFrozen(frozen + 1)}
+        />
         <Words>{thaw.about}</Words>
-        <Act action={thaw} choice={all ? undefined : chosen} />
+        <Act
+          key={`thaw ${frozen}`}
+          action={thaw}
+          choice={all ? undefined : chosen}
+          onDone={() => setThawed(thawed + 1)}
+        />
       </section>
       <section className={styles.part}>
         <SmallTitle>Picture of a chart</SmallTitle>

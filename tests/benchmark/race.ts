@@ -16,6 +16,17 @@ export interface Table {
   readonly lines: readonly Line[];
 }
 
+/** Whether a line keeps to what it is allowed; one that has no ratio to show does not. */
+export const keeps = ({ ratio, allowed }: Line): boolean => allowed === undefined || (ratio ?? Infinity) <= allowed;
+
+/** What was allowed and not kept, a line each. */
+export const missed = (tables: readonly Table[]): string[] =>
+  tables.flatMap(({ title, lines }) =>
+    lines
+      .filter((line) => !keeps(line))
+      .map(({ what, ratio, allowed }) => `${title}, ${what}: ${ratio?.toFixed(2) ?? "no ratio"}, allowed ${allowed}`),
+  );
+
 export interface Contestant {
   readonly what: string;
   readonly run: () => unknown;

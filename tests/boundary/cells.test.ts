@@ -1,12 +1,18 @@
 import { SheetError } from "../../addin/boundary/cell";
 import { evaluate } from "../../addin/boundary/evaluate";
+import { readCell } from "../../addin/boundary/readCell";
+import { catalogue } from "../../functions/catalogue";
 import { fluctuation } from "../../functions/climate/fluctuation";
 import { lapse } from "../../functions/climate/lapse";
 import { onDate } from "../../functions/climate/onDate";
 import { seasonShift } from "../../functions/climate/seasonShift";
 import { stationRank } from "../../functions/climate/stationRank";
-import type { AnyDefinition } from "../../functions/define";
+import { scaledMass } from "../../functions/condition/scaledMass";
+import type { AnyDefinition, Parameter } from "../../functions/define";
+import { preyMass } from "../../functions/feeding/preyMass";
 import { preyRatio } from "../../functions/feeding/preyRatio";
+import { Problem } from "../../functions/problem";
+import { fromMetric, symbol, systems } from "../../functions/units";
 import { boxAir } from "../../functions/winter/boxAir";
 import { lossTrend } from "../../functions/winter/lossTrend";
 import { ramp } from "../../functions/winter/ramp";
@@ -14,7 +20,8 @@ import { rampCheck } from "../../functions/winter/rampCheck";
 import { rampDates } from "../../functions/winter/rampDates";
 import { setPoint } from "../../functions/winter/setPoint";
 import { stage } from "../../functions/winter/stage";
-import { call, down } from "../call";
+import { limitsInWords } from "../../functions/words";
+import { call, callCell, down } from "../call";
 
 /** What is given to a function, and what it answers: one cell, or rows of cells. */
 type Case = readonly [definition: AnyDefinition, given: readonly unknown[], answer: unknown];
@@ -162,7 +169,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
       [
         lossTrend,
         [[["2026-12-01"]], [[100]], "2026-12-31"],
-        [three("#N/A masses holds 1 with a date: a trend needs three")],
+        [three("#N/A masses holds 1 with a date: give three or more")],
       ],
     ],
   },
@@ -313,7 +320,7 @@ describe("what a keeper gets wrong", () => {
       "feet for metres, told in feet",
       lapse,
       [75, 500, 30_000, 6.5, "imperial"],
-      "#VALUE! homeElevation holds 30000: give a number from -1410.7612 to 29527.5591 ft",
+      "#VALUE! homeElevation holds 30000: give a number from -1410 to 29527 ft",
     ],
     ["the lowest and the highest elevation are fine", lapse, [0, -430, 9000, 10], -94.3],
     [
@@ -327,13 +334,13 @@ describe("what a keeper gets wrong", () => {
       "warm and cold swapped",
       setPoint,
       ["2026-12-24", down(PLAN), 8, 24],
-      "#VALUE! warm holds 8 °C and cold 24 °C: give warm the higher one",
+      "#VALUE! cold holds 24 °C, above warm 8 °C: are they swapped?",
     ],
     [
       "a plan out of order",
       stage,
       ["2026-12-24", down([...PLAN].reverse())],
-      "#VALUE! plan is out of order: Cooling starts 2027-03-22 is before Last meal 2027-03-29",
+      "#VALUE! plan holds Cooling starts 2027-03-22, before Last meal 2027-03-29: give its dates in order",
     ],
     [
       "days below 0",
@@ -426,4 +433,46 @@ describe("units of one call", () => {
     ],
     ["capitals are of no matter", lapse, [75.2, 0, 0, 6.5, "Imperial"], expect.closeTo(75.2, 9)],
   ])("%s", (_, definition, given, answer) => expect(call(definition, ...given)).toEqual([[answer]]));
+});
+
+describe("the limits that a message asks for", () => {
+  const asked = catalogue.flatMap(({ name, parameters }) =>
+    Object.entries(parameters as Record<string, Parameter>).flatMap(([key, parameter]) =>
+      (parameter.reads === "cell" ? [parameter] : parameter.columns.map(([, cell]) => cell))
+        .filter(({ kind, limits }) => limits && (kind === "quantity" || kind === "count"))
+        .map((cell) => [`${name}, ${key}`, cell] as const),
+    ),
+  );
+  test("are there", () => expect(asked.length).toBeGreaterThan(80));
+
+  test.each(asked)("%s: are taken, in both systems", (_, cell) => {
+    for (const system of systems) {
+      const [, least, most] = /^from (\S+) to (\S+)/.exec(limitsInWords(cell, system)) ?? [];
+      for (const limit of [least, most]) {
+        expect(readCell(cell, Number(limit), system, () => "it")).not.toBeInstanceOf(Problem);
+        expect(readCell(cell, limit, system, () => "it")).not.toBeInstanceOf(Problem);
+      }
+      // Short, and no further inwards than its last digit, which is at most a thirtieth of it.
+      for (const [limit, metric] of [
+        [least, cell.limits?.least],
+        [most, cell.limits?.most],
+      ] as const) {
+        if (symbol(cell.unit, system) !== symbol(cell.unit))
+          expect(limit?.replace(/\D|^[0.]+/g, "").length).toBeLessThanOrEqual(5);
+        const exact = fromMetric(metric as number, cell.unit, system);
+        expect(Math.abs(Number(limit) - exact)).toBeLessThanOrEqual(Math.abs(exact) / 30);
+      }
+    }
+  });
+
+  test("are whole feet", () => {
+    const message = "#VALUE! stationElevation holds 29528: give a number from -1410 to 29527 ft";
+    expect(callCell(lapse, 20, 29_528, 0, null, "imperial")).toBe(message);
+    expect(callCell(lapse, 20, 29_527, 29_527, null, "imperial")).toBeCloseTo(20, 9);
+  });
+
+  test("of a share or a length have no unit word behind them", () => {
+    expect(callCell(preyMass, 240, 2)).toBe("#VALUE! ratio holds 2: give a number from 0.001 to 1; 10 % is 0.1");
+    expect(callCell(scaledMass, 200, 0)).toBe("#VALUE! row 1 of lengths holds 0: give a number from 0.1 to 20000");
+  });
 });

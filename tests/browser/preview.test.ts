@@ -5,6 +5,7 @@ import { chromium, type Browser, type Page } from "playwright-core";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import type { CellState, Workbook } from "../../taskpane/workbook";
+import { openWorkbook } from "../preview/engine";
 
 // The grid is a drawing, so cells are read through the page's own workbook.
 declare global {
@@ -167,8 +168,30 @@ describe("on a wide screen", () => {
       coolingPlan.name,
     );
     await page.waitForTimeout(1500);
-    const all = (await cells(page, coolingPlan.name)).flat();
-    expect(all.filter(({ value }) => typeof value === "object" && value !== null)).toEqual([]);
+    const inserted = await cells(page, coolingPlan.name);
+    expect(inserted.flat().filter(({ value }) => typeof value === "object" && value !== null)).toEqual([]);
+
+    // The same figures as without a page, before and after a date is typed: what hangs on it follows to the last row.
+    const values = (rows: readonly (readonly CellState[])[]) => rows.map((row) => row.map(({ value }) => value));
+    const row = inserted.findIndex((line) => line[0]?.value === "Day of last or first meal");
+    const { workbook, close } = openWorkbook();
+    await workbook.insert([coolingPlan]);
+    const without = async () => values((await workbook.read([coolingPlan.name]))[0]?.cells ?? []);
+    const first = await without();
+    expect(values(inserted)).toEqual(first);
+    await select(page, coolingPlan.name, row, 1);
+    await page.keyboard.type("2026-10-19", { delay: 30 });
+    await page.keyboard.press("Enter");
+    await page.waitForTimeout(500);
+    await workbook.write([{ sheet: coolingPlan.name, row, column: 1, cells: [[46_314]] }]);
+    const typed = await without();
+    expect(typed).not.toEqual(first);
+    expect(values(await cells(page, coolingPlan.name))).toEqual(typed);
+    close();
+    await page.keyboard.press("Control+z");
+    await page.waitForTimeout(500);
+    expect(values(await cells(page, coolingPlan.name))).toEqual(first);
+
     await page.mouse.click(600, 500);
     await page.keyboard.press("Control+z");
     await page.waitForFunction(

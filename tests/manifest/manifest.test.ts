@@ -1,5 +1,7 @@
-import { readFileSync, readdirSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { OfficeAddinManifest } from "office-addin-manifest";
 import { validateXML } from "xmllint-wasm";
 import { commands } from "../../addin/excel/commands";
 import { PREFIX } from "../../functions/define";
@@ -47,6 +49,19 @@ const wrapper = `<xs:schema xmlns:xs="http://www.w3.org/2001/XMLSchema">
 describe("the manifest", () => {
   test("follows Microsoft's schema", async () => expect(await schemaErrors(filled)).toEqual([]));
   test("has no fault that the schema does not see", () => expect(faultsOf(filled, around)).toEqual([]));
+  test("the vendor's own reader finds in it what we meant", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "almanac-manifest-"));
+    try {
+      const file = join(folder, "manifest.xml");
+      writeFileSync(file, filled);
+      const read = await OfficeAddinManifest.readManifestFile(file);
+      expect(read.id).toMatch(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/);
+      expect(read).toMatchObject({ displayName: "Vivarium Almanac", version: "1.2.3.0", hosts: ["Workbook"] });
+      expect(read.defaultSettings?.sourceLocation).toBe(`${site}/taskpane.html`);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
   test("asks for the runtimes that the code counts on", () => {
     expect(filled).toContain('<Set Name="CustomFunctionsRuntime" MinVersion="1.3"/>');
     expect(filled).toContain('<Set Name="SharedRuntime" MinVersion="1.1"/>');

@@ -1,5 +1,4 @@
 import fc from "fast-check";
-import { settle } from "../../addin/preview/settle";
 import { catalogue } from "../../functions/catalogue";
 import { serialOfIso } from "../../functions/dates";
 import type { Example, Value } from "../../functions/define";
@@ -17,21 +16,18 @@ import { openWorkbook } from "../preview/engine";
 
 interface Given {
   readonly workbook: Workbook;
-  /** The sheets once another calculation changes nothing: a chain of cells over a spill takes the engine several. */
+  /** The sheets, where another calculation of everything changes nothing. */
   readonly settled: () => Promise<readonly SheetContents[]>;
 }
 
 const within = async <T>(act: (given: Given) => Promise<T>): Promise<T> => {
   const { engine, workbook, close } = openWorkbook();
   const settled = async (): Promise<readonly SheetContents[]> => {
-    for (let before = ""; ;) {
-      engine.api.getFormula().executeCalculation();
-      await settle(engine);
-      const sheets = await workbook.read();
-      const now = JSON.stringify(held(sheets, false));
-      if (now === before) return sheets;
-      before = now;
-    }
+    const before = await workbook.read();
+    engine.api.getFormula().executeCalculation();
+    const again = await workbook.read();
+    expect(held(again, false)).toEqual(held(before, false));
+    return again;
   };
   try {
     return await act({ workbook, settled });
@@ -136,21 +132,24 @@ const live = [
   "=ROUND(VIV.FLUCTUATION('Juniper''s log'!A1,1)+1,2)",
   '="it is ""VIV"" "&VIV.RELEASE()',
 ] as const;
-const others = ["=1+1", '="VIV.LAPSE(1)"', "=SUM(A1:B2)"] as const;
+const others = ["=1+1", '="VIV.LAPSE(1)"'] as const;
 
-const content: fc.Arbitrary<CellContent> = fc.oneof(
-  { weight: 5, arbitrary: fc.constant(null) },
-  { weight: 2, arbitrary: fc.constantFrom<CellContent>(1, 17.5, "text", "=VIV.AGE(1)", true) },
-  { weight: 3, arbitrary: fc.constantFrom(...live).map((formula) => ({ formula })) },
-  { weight: 1, arbitrary: fc.constantFrom(...others).map((formula) => ({ formula })) },
-);
-const grid = fc.array(fc.array(content, { minLength: 4, maxLength: 4 }), { minLength: 2, maxLength: 6 });
+/** Rows of any cells. A sum reads the other sheet, and not its own, where it might hold itself. */
+const grid = (sum: string): fc.Arbitrary<CellContent[][]> => {
+  const content: fc.Arbitrary<CellContent> = fc.oneof(
+    { weight: 5, arbitrary: fc.constant(null) },
+    { weight: 2, arbitrary: fc.constantFrom<CellContent>(1, 17.5, "text", "=VIV.AGE(1)", true) },
+    { weight: 3, arbitrary: fc.constantFrom(...live).map((formula) => ({ formula })) },
+    { weight: 1, arbitrary: fc.constantFrom(...others, sum).map((formula) => ({ formula })) },
+  );
+  return fc.array(fc.array(content, { minLength: 4, maxLength: 4 }), { minLength: 2, maxLength: 6 });
+};
 
 test(
   "any sheets, frozen and thawed",
   () =>
     fc.assert(
-      fc.asyncProperty(grid, grid, (one, other) =>
+      fc.asyncProperty(grid("=SUM(Other!A1:B4)"), grid("=SUM('Juniper''s log'!A1:B1)"), (one, other) =>
         within(async ({ workbook, settled }) => {
           await workbook.add("Juniper's log", [[12, null, null, null], ...one]);
           await workbook.add("Other", other);

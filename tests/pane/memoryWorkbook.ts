@@ -1,4 +1,4 @@
-/* eslint-disable @typescript-eslint/require-await -- the port is asynchronous, this memory is not */
+ 
 import type { Value } from "../../functions/define";
 import { hasFunction } from "../../taskpane/actions/formulas";
 import { areaOf } from "../../taskpane/actions/place";

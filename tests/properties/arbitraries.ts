@@ -75,6 +75,6 @@ export const argumentsWithin = (definition: AnyDefinition): fc.Arbitrary<Raw[]> 
       values.map((value, i) => {
         const parameter = parametersOf(definition)[i]?.[1];
         if (parameter?.reads !== "range" || parameter.length !== undefined || !Array.isArray(value)) return value;
-        return Array.from({ length: length as number }, (_, row) => (value as unknown[])[row % value.length]);
+        return Array.from({ length: length }, (_, row) => (value as unknown[])[row % value.length]);
       }),
     );

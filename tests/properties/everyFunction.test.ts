@@ -75,33 +75,97 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
   const spreadable = parametersOf(definition).flatMap(([, parameter], i) =>
     parameter.reads === "cell" && parameter.kind !== "units" ? [[parameter, i] as const] : [],
   );
-  if (spreadable.length > 0 && ["cell", "columns"].includes(definition.result.shape)) {
-    test("over a column it answers what it answers cell by cell", () => {
-      const [parameter, i] = spreadable[0] as readonly [CellParameter, number];
-      const cells = fc.array(
-        fc.oneof({ weight: 6, arbitrary: cellWithin(parameter) }, fc.constantFrom(null, "", "x", true, 1e12)),
-        {
-          minLength: 2,
-          maxLength: 6,
-        },
+  const { shape } = definition.result;
+  if (spreadable.length > 0 && (shape === "cell" || shape === "columns")) {
+    /** A block of cells for a parameter: most fit, some are blank, text, or far out of limits. */
+    const block = (parameter: CellParameter, rows: number, columns: number): fc.Arbitrary<unknown[][]> => {
+      const cell = fc.oneof(
+        { weight: 6, arbitrary: cellWithin(parameter) },
+        fc.constantFrom<unknown>(null, "", "x", true, 1e12),
       );
+      const line = fc.array(cell, { minLength: columns, maxLength: columns });
+      return fc.array(line, { minLength: rows, maxLength: rows });
+    };
+
+    /**
+     * The arguments of one call, some of them blocks; and for every place of the answer, the same call cell by cell. A block
+     * of one row or of one column stands for all of them.
+     */
+    const expectCellByCell = (args: readonly unknown[], blocks: ReadonlyMap<number, unknown[][]>) => {
+      const at = (row: number, column: number): unknown[][] => {
+        const one = args.map((argument, i) => {
+          const cells = blocks.get(i);
+          const line = cells?.[cells.length === 1 ? 0 : row];
+          return line ? line[line.length === 1 ? 0 : column] : argument;
+        });
+        return plain(evaluate(definition, one));
+      };
+      const spread = plain(
+        evaluate(
+          definition,
+          args.map((argument, i) => blocks.get(i) ?? argument),
+        ),
+      );
+      const each = [...blocks.values()];
+      const rows = Math.max(...each.map((cells) => cells.length));
+      const columns = Math.max(...each.map((cells) => (cells[0] as unknown[]).length));
+      // A range that cannot be read is one problem for the whole call.
+      if (spread.length === 1 && spread[0]?.length === 1) {
+        expect(at(0, 0).flat()).toContain(spread[0][0]);
+        return;
+      }
+      if (shape === "cell") {
+        expect(spread).toEqual(
+          Array.from({ length: rows }, (_, row) =>
+            Array.from({ length: columns }, (_, column) => at(row, column)[0]?.[0]),
+          ),
+        );
+      } else if (columns === 1) {
+        expect(spread).toEqual(Array.from({ length: rows }, (_, row) => wide(at(row, 0))));
+      } else {
+        const lines = Array.from({ length: columns }, (_, column) => wide(at(0, column)));
+        expect(spread).toEqual(definition.result.columns.map((_, i) => lines.map((line) => line[i])));
+      }
+    };
+    /** A problem that spoils a whole row stands alone in a call of single cells, and in each cell of a spread. */
+    const wide = (answer: readonly (readonly unknown[])[]): unknown[] => {
+      const width = definition.result.columns.length;
+      const [line = []] = answer;
+      return line.length === width ? [...line] : Array.from({ length: width }, () => line[0]);
+    };
+
+    type Size = readonly [rows: number, columns: number];
+    const [first] = spreadable as [(typeof spreadable)[number]];
+    const [, second] = spreadable;
+    const isBlock = shape === "cell";
+    const sizes: readonly { readonly over: string; readonly size: Size; readonly other?: Size }[] = [
+      { over: "a column", size: [4, 1] },
+      { over: "a row", size: [1, 4] },
+      ...(isBlock ? [{ over: "a block", size: [3, 2] as const }] : []),
+      ...(second
+        ? [
+            { over: "two columns", size: [3, 1] as const, other: [3, 1] as const },
+            { over: "two rows", size: [1, 3] as const, other: [1, 3] as const },
+          ]
+        : []),
+      ...(second && isBlock
+        ? [
+            { over: "a column and a row", size: [3, 1] as const, other: [1, 2] as const },
+            { over: "a block and a row", size: [3, 2] as const, other: [1, 2] as const },
+            { over: "two blocks", size: [2, 3] as const, other: [2, 3] as const },
+          ]
+        : []),
+    ];
+    test.each(sizes)("over $over it answers what it answers cell by cell", ({ size, other }) => {
+      const one = block(first[0], ...size);
+      const two = second && other ? block(second[0], ...other) : fc.constant(undefined);
       fc.assert(
-        fc.property(inside, cells, (args, values) => {
-          const spread = plain(
-            evaluate(
-              definition,
-              args.with(
-                i,
-                values.map((value) => [value]),
-              ),
-            ),
-          );
-          // A range that cannot be read is one problem for the whole call.
-          if (spread.length === 1) return;
-          const single = values.map((value) => plain(evaluate(definition, args.with(i, value)))[0]);
-          expect(spread).toEqual(single);
+        fc.property(inside, one, two, (args, cells, others) => {
+          const blocks = new Map([[first[1], cells]]);
+          if (second && others) blocks.set(second[1], others);
+          expectCellByCell(args, blocks);
         }),
-        { numRuns: 40 },
+        { numRuns: 25 },
       );
     });
   }

@@ -18,10 +18,19 @@ test("a meal inside the fast is flagged in words, before and on its days, not on
   expect(reading.block("I34:I36")).toEqual([["2027-03-29"], ["2027-04-04"], ["2027-04-05"]]);
 });
 
-test("with a date of the plan missing no fast is reckoned, and the sheet says so", async () => {
+test("with a date of the plan missing no next meal is worked out, and the sheet says so", async () => {
   const reading = await filled(feedingLog, { G9: null, A34: "2026-12-01" });
-  expect(reading.at("E13")).toBe("No whole plan: no fast is reckoned with.");
-  expect(reading.at("J34")).toBe("");
+  expect(reading.at("E13")).toBe("A date of the plan is missing: no next meal is worked out.");
+  expect(reading.block("I33:J34")).toEqual([
+    ["", ""],
+    ["", ""],
+  ]);
+});
+
+test("without any plan the interval alone counts, and the sheet says so", async () => {
+  const none = Object.fromEntries([7, 8, 9, 10, 11, 12].map((row) => [`G${row}`, null]));
+  const reading = await filled(feedingLog, { ...none, A34: "2026-12-01" });
+  expect(reading.at("E13")).toBe("No plan: no fast is reckoned with.");
   expect(reading.at("I34")).toBe("2026-12-08");
 });
 

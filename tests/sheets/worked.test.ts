@@ -66,14 +66,14 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   breedingSeason: ["G48"],
   incubation: ["G32"],
   preyStock: ["K28", "E46"],
-  nativeClimate: ["E51", "E52", "E53", "G72"], // no rain in the record of the lower station
+  nativeClimate: ["E51", "E52", "E53", "G70"], // no rain in the record of the lower station
 };
 
 /** A slip of the keyboard, by sheet: the cell, what is typed, and the cell that must show an error. */
 const slips: Readonly<Record<string, readonly [cell: string, typed: string | number, shows: string]>> = {
   animals: ["C17", "June 2021", "J17"],
   stationShortlist: ["B15", "1005 m", "A28"],
-  nativeClimate: ["B40", "13C", "B75"],
+  nativeClimate: ["B40", "13C", "B73"],
   yearPlan: ["J9", "October", "B48"],
   coolingPlan: ["B11", "six weeks", "D7"],
   feedingLog: ["B22", "269 grams", "F22"],
@@ -95,6 +95,13 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
   yearPlan: { J7: day("2026-08-03"), J15: 6, B14: 21.5 },
   coolingPlan: { B8: "backwards", B9: day("2027-04-05"), B12: 70, F15: 30 },
   winterLog: { B8: 310, B42: 11.5, C48: 295 },
+  feedingLog: { C8: 10, G33: "refused", B34: 300, A34: day("2027-03-29") },
+  weights: { C9: 60, B36: 296, C36: 105, A37: day("2027-03-29"), B37: 290 },
+  breedingSeason: { D9: 230, D16: 260, D14: 290, C48: day("2022-05-03") },
+  incubation: { C9: 27, D20: 24.5, B47: 30, A48: day("2026-08-08"), B48: 26.4, C48: 25.6 },
+  hatchlings: { C9: 40, D24: 9.1, H24: "yes", C21: 11 },
+  preyStock: { B8: day("2027-01-31"), C17: 2, F29: "no", D46: 7 },
+  readings: { G8: 24.5, B7: 30, G17: 22 },
   aboutThisWorkbook: { A37: "RAMP" },
 };
 
@@ -159,42 +166,50 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     expect(answers(first, sheet).length).toBeGreaterThan(0);
   });
 
-  (slip ? test : test.skip)("shows a slip of the keyboard as an error", () => {
-    const shows = slip?.[2] ?? "";
-    expect(String(first.at(shows))).not.toMatch(/^#/);
-    expect(slipped?.at(shows)).toMatch(/^#(VALUE!|N\/A)$/);
-  });
+  if (slip) {
+    test("shows a slip of the keyboard as an error", () => {
+      const shows = slip[2];
+      expect(String(first.at(shows))).not.toMatch(/^#/);
+      expect(slipped?.at(shows)).toMatch(/^#(VALUE!|N\/A)$/);
+    });
+  }
 
   const changes = Object.entries(edits[sheet.key] ?? {});
-  (changes.length > 0 ? test : test.skip)("typed into, and then cleared, is worked out anew", async () => {
-    const [wanted] = (await drawn(changes.reduce((made, [cell, value]) => typed(made, cell, value), sheet))) as [
-      Reading,
-    ];
-    const { workbook, close } = openWorkbook();
-    try {
-      const [name] = (await workbook.insert([sheet])) as [string];
-      await workbook.write(changes.map(([cell, value]) => write(name, cell, value)));
-      const edited = await readSheet(workbook, name);
-      expect(answers(edited, sheet)).toEqual(answers(wanted, sheet));
-      expect(answers(edited, sheet)).not.toEqual(answers(first, sheet));
-      await workbook.write(clearing(sheet).map((address) => write(name, address, null)));
-      const after = await readSheet(workbook, name);
-      expect(after.errors()).toEqual([]);
-      expect(zeros(after)).toEqual([]);
-    } finally {
-      close();
-    }
-  });
+  if (changes.length > 0)
+    test("typed into, and then cleared, is worked out anew", async () => {
+      const [wanted] = (await drawn(changes.reduce((made, [cell, value]) => typed(made, cell, value), sheet))) as [
+        Reading,
+      ];
+      const { workbook, close } = openWorkbook();
+      try {
+        const [name] = (await workbook.insert([sheet])) as [string];
+        await workbook.write(changes.map(([cell, value]) => write(name, cell, value)));
+        const edited = await readSheet(workbook, name);
+        expect(answers(edited, sheet)).toEqual(answers(wanted, sheet));
+        expect(answers(edited, sheet)).not.toEqual(answers(first, sheet));
+        await workbook.write(clearing(sheet).map((address) => write(name, address, null)));
+        const after = await readSheet(workbook, name);
+        expect(after.errors()).toEqual([]);
+        expect(zeros(after)).toEqual([]);
+      } finally {
+        close();
+      }
+    });
 });
 
 test("Cooling plan shows every word of a warning at the top, the gravest first", async () => {
   const [plan] = (await drawn(typed(typed(coolingPlan, "B10", 3), "B16", 1))) as [Reading];
   const words = String(plan.at("A20"));
   expect(words).toMatch(/^stop: /);
-  const lines = plan.block("A121:B130").filter(([level]) => level !== null && level !== "");
+  const heading = plan.cells.findIndex(([cell]) => cell?.value === "What stands out, line by line") + 1;
+  const lines = plan.block(`A${heading + 1}:B${heading + 10}`).filter(([level]) => level !== null && level !== "");
   expect(lines.length).toBeGreaterThan(1);
   expect(words.split("\n")).toEqual(lines.map(([level, told]) => `${String(level)}: ${String(told)}`));
 });
 
-test("every sheet that works something out from inputs has its slip", () =>
-  expect(sheets.filter((sheet) => clearing(sheet).length > 0 && !slips[sheet.key]).map(({ key }) => key)).toEqual([]));
+test("every sheet that works something out from inputs has its slip and its change of mind", () =>
+  expect(
+    sheets
+      .filter((sheet) => clearing(sheet).length > 0 && !(slips[sheet.key] && edits[sheet.key]))
+      .map(({ key }) => key),
+  ).toEqual([]));

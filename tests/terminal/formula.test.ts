@@ -38,7 +38,12 @@ describe("JSON", () => {
       [[{ error: "#VALUE!", message: "temperature holds '12%': give a number from -90 to 60 °C" }]],
     ],
     ['=VIV.LAPSE("20",500,1500)', [[13.5]]],
-    ["=VIV.LAPSE(20)", [[{ error: "#VALUE!", message: "VIV.LAPSE takes 3 to 5 arguments: 1 given" }]]],
+    [
+      "=VIV.LAPSE(20)",
+      [[{ error: "#VALUE!", message: "stationElevation is missing: VIV.LAPSE takes 3 to 5 arguments" }]],
+    ],
+    ["=VIV.LAPSE(1,2,3,4,,6)", [[{ error: "#VALUE!", message: "VIV.LAPSE takes 3 to 5 arguments: 6 given" }]]],
+    ["=VIV.PRESSURE(1,,3)", [[{ error: "#VALUE!", message: "VIV.PRESSURE takes 1 to 2 arguments: 3 given" }]]],
     ['=IFERROR(VIV.LAPSE("x",1,2),"caught")', [["caught"]]],
     ["=ISNA(VIV.LAPSE(20,,1500))", [[true]]],
     ["=SUM(VIV.LAPSE({20;10},500,1500))", [[17]]],
@@ -83,6 +88,29 @@ test("plain output is rows with tabs, dates as ISO, problems with their words", 
     "a b",
     "",
   ]);
+});
+
+test("plain output has words for the engine's own errors too", () => {
+  const { out, code } = formula(["=NOFUNCTION(1)", "=1/0", "=VIV.LAPSE(20)"]);
+  expect(code).toBe(0);
+  expect(out.trimEnd().split("\n")).toEqual([
+    "#NAME? no function or name is called so",
+    "#DIV/0! something is divided by 0",
+    "#VALUE! stationElevation is missing: VIV.LAPSE takes 3 to 5 arguments",
+  ]);
+});
+
+test.each([
+  ["UTF-16", [0xff, 0xfe, 0x00]],
+  ["a picture", [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]],
+  ["text with a NUL", [0x31, 0x2c, 0x00, 0x32]],
+  ["text that breaks off within a letter", [0x31, 0x0a, 0xc3]],
+])("exit 2 and one line for a file that is no text: %s", (_, bytes) => {
+  const file = join(folder, "odd.csv");
+  writeFileSync(file, Uint8Array.from(bytes));
+  const { out, err, code } = formula(["--csv", file, "=A1"]);
+  expect({ out, code }).toEqual({ out: "", code: 2 });
+  expect(err).toBe(`${file} is no UTF-8 text: save it as CSV in UTF-8\n`);
 });
 
 test("a file's cells stand at A1: numbers, ISO dates, blanks, and text that looks like a formula", () => {

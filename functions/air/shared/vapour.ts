@@ -1,7 +1,7 @@
 import { quantity } from "../../define";
 
 /**
- * Water vapour after WMO-No. 8, Annex 4.B. Its limits in temperature are from memory. Against IAPWS-IF97 the pressure is
+ * Water vapour after WMO-No. 8, Annex 4.B, as the manual of a sensor quotes it. Its limits in temperature are from memory. Against IAPWS-IF97 the pressure is
  * up to 0.31 % low between 0 and 40 °C; the pure phase leaves out another 0.4 % of moist air, which cancels in the
  * ratios that humidity is made of.
  */

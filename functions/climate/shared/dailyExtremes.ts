@@ -1,7 +1,7 @@
 import { quantity } from "../../define";
-import { notUsable, type Problem } from "../../problem";
-import { figure } from "../../shared/figure";
+import type { Problem } from "../../problem";
 import { TEMPERATURE } from "../../shared/limits";
+import { swapped } from "../../shared/swapped";
 import type { System } from "../../units";
 
 /** The two temperatures of a day, or of a month's average day. */
@@ -11,9 +11,5 @@ export const dailyExtremes = {
 } as const;
 
 /** A low above its high: most likely the two columns are swapped. */
-export const swapped = (high: number, low: number, units: System | undefined): Problem | undefined =>
-  low > high
-    ? notUsable(
-        `low holds ${figure(low, "celsius", units)}, above high ${figure(high, "celsius", units)}: are they swapped?`,
-      )
-    : undefined;
+export const lowAboveHigh = (high: number, low: number, units: System | undefined): Problem | undefined =>
+  swapped(["low", low], ["high", high], "celsius", units);

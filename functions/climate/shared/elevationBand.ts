@@ -1,6 +1,7 @@
 import { quantity } from "../../define";
-import { notUsable, type Problem } from "../../problem";
+import type { Problem } from "../../problem";
 import { ELEVATION } from "../../shared/limits";
+import { swapped } from "../../shared/swapped";
 
 /** The elevations between which the animal lives. */
 export const elevationBand = {
@@ -10,9 +11,7 @@ export const elevationBand = {
 
 /** A band that ends below its beginning: most likely the two are swapped. */
 export const upsideDown = (bandLow: number, bandHigh: number): Problem | undefined =>
-  bandLow > bandHigh
-    ? notUsable(`bandLow holds ${bandLow} m, above bandHigh ${bandHigh} m: are they swapped?`)
-    : undefined;
+  swapped(["bandLow", bandLow], ["bandHigh", bandHigh], "metre");
 
 /** Metres from an elevation to the band: 0 inside, negative below, positive above. */
 export const gapTo = (elevation: number, bandLow: number, bandHigh: number): number =>

@@ -13,10 +13,11 @@ export const warmerHalf = (temperatures: readonly number[]): Half | undefined =>
 };
 
 /**
- * Köppen-Geiger class after Peel, Finlayson & McMahon 2007, Table 1. Polar classes are tested first, then dry ones; a
- * polar desert is ET or EF. `coldLimit` (°C, coldest month) parts C from D. From memory: the driest month of summer is
- * held against a third of the wettest of winter, and where a year is dry both in summer and in winter, the drier half
- * in sum decides.
+ * Köppen-Geiger class after Peel, Finlayson & McMahon 2007, Table 1, of which the variables and the limit of dryness were
+ * read. The other limits were read in a rules file after Beck et al. 2018, and so was the order: polar classes are tested
+ * first, then dry ones; a polar desert is ET or EF. `coldLimit` (°C, coldest month) parts C from D. From memory: the
+ * driest month of summer is held against a third of the wettest of winter, and where a year is dry both in summer and in
+ * winter, the drier half in sum decides.
  */
 export const koppenClass = (
   temperatures: readonly number[],

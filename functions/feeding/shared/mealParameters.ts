@@ -31,8 +31,9 @@ interface Asked {
 
 /** The meals that these arguments ask for, perhaps none, or the problem with them. */
 export const mealsAsked = ({ from, to, interval, plan }: Asked): readonly number[] | Problem => {
-  if (to < from) return notUsable(`to is ${isoOf(to)}, before from, ${isoOf(from)}`);
-  if (to - from > LONGEST) return notUsable(`to is ${to - from} days after from: give at most ${LONGEST} days`);
+  if (to < from) return notUsable(`to holds ${isoOf(to)}: give from, ${isoOf(from)}, or a later day`);
+  if (to - from > LONGEST)
+    return notUsable(`to holds ${isoOf(to)}: give a day up to ${isoOf(from + LONGEST)}, ten years after from`);
   const ordered = plan && orderedPlan(plan);
   return ordered instanceof Problem ? ordered : mealsBetween(from, to, interval, ordered);
 };

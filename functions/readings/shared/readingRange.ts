@@ -10,6 +10,14 @@ export const READING = [-100, 150] as const;
 export const readingTimes = logged(moment("Time of each reading, in any order"));
 export const readingTemperatures = logged(quantity("celsius", "Temperature at that time", READING));
 
+/** The same for answers that have no room to count what was skipped: they say who does. */
+export const uncountedTimes = logged(
+  moment("Time of each reading, in any order; what cannot be read is skipped, and DAYTABLE counts it"),
+);
+export const uncountedTemperatures = logged(
+  quantity("celsius", "Temperature at that time; what cannot be read is skipped, and DAYTABLE counts it", READING),
+);
+
 /** Minutes between two readings up to which they are joined by a straight line. Common practice, no source. */
 export const LONGEST_GAP = 180;
 

@@ -27,7 +27,7 @@ export const oxygenPerHour = (mass: number, temperature: number): Spread => {
   return { least: of("least"), likely: of("likely"), most: of("most") };
 };
 
-/** g. Limits set for the method; most of its data are of small squamates (recalled). */
+/** g. A limit of our own: most of the data are of small squamates (recalled). */
 export const MEASURED_MASS = [1, 20_000] as const;
-/** °C. Limits set for the method; most of its data lie from 15 to 35 °C (recalled). */
+/** °C. A limit of our own: most of the data lie from 15 to 35 °C (recalled). */
 export const MEASURED_TEMPERATURE = [0, 35] as const;

@@ -9,11 +9,11 @@ import type { Rule } from "../../shared/check";
 export type Measure = "order" | "drop" | "meals" | "clearing" | "cooling" | "cold" | "warming" | "temperature";
 
 const bred = {
-  words: "Female garter snakes came into breeding after 16 weeks or more at 4 °C, not after 20 weeks at 17 °C",
+  words: "Female garter snakes came into breeding after 16 weeks or more at {4}, not after 20 weeks at {17}",
   source: "bonaGalloLicht",
 } as const;
 const kept = {
-  words: "Garter snakes kept at 4 °C for 165 days lost no weight; other snakes may",
+  words: "Garter snakes kept at {4} for 165 days lost no weight; other snakes may",
   source: "costanzo",
 } as const;
 

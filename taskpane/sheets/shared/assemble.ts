@@ -59,12 +59,14 @@ const stacked = (
   return { part: together(...parts), next: row };
 };
 
-/** The last row that the parts reach, charts included. */
-const lastRow = ({ blocks, charts, merges }: Required<Part>): number =>
+/** The last row that the parts reach in the columns up to one, charts included. */
+const lastRow = ({ blocks, charts, merges }: Required<Part>, until: number): number =>
   Math.max(
-    ...blocks.map((one) => areaOfBlock(one).bottom),
-    ...merges.map((merge) => areaOf(merge).bottom),
-    ...charts.map(({ area }) => areaOf(area).bottom),
+    ...[
+      ...blocks.map(areaOfBlock),
+      ...merges.map((merge) => areaOf(merge)),
+      ...charts.map(({ area }) => areaOf(area)),
+    ].flatMap(({ left, bottom }) => (left <= until ? [bottom] : [])),
   );
 
 /**
@@ -95,9 +97,9 @@ export const assemble = (
     warned.part,
     ...parts,
   );
-  const footRow = lastRow(body) + 2;
   const footColumn = about.footColumn ?? "A";
   const footEnd = Math.max(leftEnd, last);
+  const footRow = lastRow(body, footEnd) + 2;
   const foot = stacked(
     [...sourceKeys.map(sourceLine), ...(about.foot ?? [])],
     footRow + 1,

@@ -34,14 +34,17 @@ const ends = (dates: string): readonly [first: string, last: string] => dates.sp
 /** Whether all six dates are there, inside a formula: a cell that points to an empty plan counts as blank. */
 export const hasPlan = (dates: string): string => `COUNT(${dates})=${PLAN_ROWS.length}`;
 
+/** Whether some of the six dates are there and some are not, inside a formula: the fast may be meant and cannot be known. */
+export const hasPartOfPlan = (dates: string): string => `AND(COUNT(${dates})>0,COUNT(${dates})<${PLAN_ROWS.length})`;
+
 /** Whether a day lies between the last meal and the first, both left out, inside a formula. */
 export const insideFast = (day: string, dates: string): string => {
   const [lastMeal, firstMeal] = ends(dates);
   return `AND(${hasPlan(dates)},${day}>${lastMeal},${day}<${firstMeal})`;
 };
 
-/** Says which fast is reckoned with, or that none is: a plan with a date missing must not pass for one. */
+/** Says which fast is reckoned with, that none is, or that a date is missing, which must not pass for either. */
 export const fastWords = (dates: string): string => {
   const [lastMeal, firstMeal] = ends(dates);
-  return `=IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&".","No whole plan: no fast is reckoned with.")`;
+  return `=IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&".",IF(${hasPartOfPlan(dates)},"A date of the plan is missing: no next meal is worked out.","No plan: no fast is reckoned with."))`;
 };

@@ -57,8 +57,10 @@ test("in Fahrenheit, degree-days of Fahrenheit", () => {
 });
 
 test("what cannot be answered", () => {
-  expect(callCell(degreeDays, 5, 20, 10)).toBe("#VALUE! low is 20 °C, above high, 5 °C");
-  expect(callCell(degreeDays, 41, 68, 50, undefined, "imperial")).toBe("#VALUE! low is 68 °F, above high, 41 °F");
-  expect(callCell(degreeDays, 20, 5, 10, 10)).toBe("#VALUE! ceiling is 10 °C: give one above base, 10 °C");
+  expect(callCell(degreeDays, 5, 20, 10)).toBe("#VALUE! low holds 20 °C, above high 5 °C: are they swapped?");
+  expect(callCell(degreeDays, 41, 68, 50, undefined, "imperial")).toBe(
+    "#VALUE! low holds 68 °F, above high 41 °F: are they swapped?",
+  );
+  expect(callCell(degreeDays, 20, 5, 10, 10)).toBe("#VALUE! ceiling holds 10 °C: give more than base, 10 °C");
   expect(callCell(degreeDays, 20, null, 10)).toBe("#N/A low is blank");
 });

@@ -29,9 +29,14 @@ test("a list of clutches: blank rows stay empty, a bad one spoils only itself", 
 });
 
 test("what cannot be answered", () => {
-  expect(call(hatchDates, 46_000, 70)[0]?.[0]).toBe("#VALUE! earliest is 70 days, above latest, 65 days");
+  expect(call(hatchDates, 46_000, null, 50)[0]?.[0]).toBe(
+    "#VALUE! latest holds 50 days: give earliest, 55 days, or more",
+  );
+  expect(call(hatchDates, 46_000, 70)[0]?.[0]).toBe("#VALUE! earliest holds 70 days: give latest, 65 days, or less");
   expect(call(hatchDates, 46_000, 5)[0]?.[0]).toMatch(
     /^#VALUE! earliest holds 5: give a whole number from 20 to 200 days/,
   );
-  expect(call(hatchDates, "9999-12-01")[0]?.[0]).toBe("#VALUE! laid is too late: the eggs would hatch past 9999-12-31");
+  expect(call(hatchDates, "9999-12-01")[0]?.[0]).toBe(
+    "#VALUE! laid holds 9999-12-01: give a day whose eggs hatch by 9999-12-31",
+  );
 });

@@ -39,8 +39,8 @@ describe("at constant temperature", () => {
   });
 
   test("practice: 55 to 65 days at 26 °C", () => {
-    expect(forecast(run(10), Array(10).fill(26), 55)[1]).toBe(LAID + 55);
-    expect(forecast(run(10), Array(10).fill(26), 65)[1]).toBe(LAID + 65);
+    expect(forecast(run(10), Array<number>(10).fill(26), 55)[1]).toBe(LAID + 55);
+    expect(forecast(run(10), Array<number>(10).fill(26), 65)[1]).toBe(LAID + 65);
   });
 });
 
@@ -48,7 +48,7 @@ describe("at 32 °C, where no more than 31 °C is counted", () => {
   // 1 %: Du & Ji 2008 print 50.5 days; the straight line without a ceiling would end at 47.9.
   test("from 66.3 days at 27 °C to Du & Ji 2008", () => {
     const published = duJi.find(({ temperature }) => temperature === 32)?.days as number;
-    const [developed, hatching, outside] = forecast(run(60), Array(60).fill(32), 66.3, 27);
+    const [developed, hatching, outside] = forecast(run(60), Array<number>(60).fill(32), 66.3, 27);
     expect(developed).toBe(1);
     expect(Math.abs((hatching - LAID) / published - 1)).toBeLessThan(0.01 + 0.5 / published);
     expect(outside).toBe(hatching - LAID);
@@ -56,35 +56,37 @@ describe("at 32 °C, where no more than 31 °C is counted", () => {
 
   // 4 %: published means at 32 °C of Asian ratsnakes, relative to 26 °C.
   test.each(fits.filter(({ asianRatsnake, at32 }) => asianRatsnake && at32))("$species", ({ at32 }) => {
-    const [, hatching] = forecast(run(100), Array(100).fill(32), 100);
+    const [, hatching] = forecast(run(100), Array<number>(100).fill(32), 100);
     expect(Math.abs((hatching - LAID) / (100 * (at32 as number)) - 1)).toBeLessThan(0.04);
   });
 });
 
 test("a warm week shortens, a cool week lengthens, each by what it adds", () => {
   // 20 days at 26 °C are 20/60; then 10 days at 29 °C are 15/12 of that a day: 12.5/60. The last week goes on at 29 °C.
-  const [developed, hatching] = forecast(run(30), [...Array(20).fill(26), ...Array(10).fill(29)], 60);
+  const [developed, hatching] = forecast(run(30), [...Array<number>(20).fill(26), ...Array<number>(10).fill(29)], 60);
   expect(developed).toBeCloseTo(32.5 / 60, 12);
   expect(hatching).toBe(LAID + 30 + 22); // 27.5 days at 26 °C are left, 22 at 29 °C
 });
 
 test("only the last seven days decide how it goes on", () => {
-  const cool = forecast(run(27), [...Array(20).fill(24), ...Array(7).fill(26)], 60);
+  const cool = forecast(run(27), [...Array<number>(20).fill(24), ...Array<number>(7).fill(26)], 60);
   expect(cool[0]).toBeCloseTo((20 * 10 + 7 * 12) / (60 * 12), 12);
   expect(cool[1]).toBe(Math.round(LAID + 27 + 60 * (1 - cool[0])));
 });
 
 test("below the threshold nothing develops, and nothing is undone", () => {
-  const [developed, , outside] = forecast(run(20), [...Array(10).fill(26), ...Array(10).fill(8)], 60);
+  const [developed, , outside] = forecast(run(20), [...Array<number>(10).fill(26), ...Array<number>(10).fill(8)], 60);
   expect(developed).toBeCloseTo(10 / 60, 12);
   expect(outside).toBe(10);
 });
 
 test("no date from a week outside 23-31 °C, but still the share and the days", () => {
   const dates = run(20);
-  expect(call(hatchForecast, LAID, down(dates), down([...Array(13).fill(26), ...Array(7).fill(21)]), 60)[0]).toEqual([
+  expect(
+    call(hatchForecast, LAID, down(dates), down([...Array<number>(13).fill(26), ...Array<number>(7).fill(21)]), 60)[0],
+  ).toEqual([
     expect.closeTo((13 * 12 + 7 * 7) / (60 * 12), 12),
-    "#VALUE! temperatures of the last week average 21 °C, outside 23-31 °C: no date can be given",
+    "#VALUE! temperatures of the last week average 21 °C: a date can be given from 23 °C to 31 °C",
     7,
   ]);
 });
@@ -120,8 +122,8 @@ describe("messy logs", () => {
 
   test("readings from before laying, of an older clutch, are not counted", () => {
     const older = [LAID - 9, LAID - 1];
-    expect(forecast([...older, ...run(10)], [30, 30, ...Array(10).fill(26)], 60)).toEqual(
-      forecast(run(10), Array(10).fill(26), 60),
+    expect(forecast([...older, ...run(10)], [30, 30, ...Array<number>(10).fill(26)], 60)).toEqual(
+      forecast(run(10), Array<number>(10).fill(26), 60),
     );
     expect(call(hatchForecast, LAID, down(older), down([30, 30]), 60)[0]?.[0]).toBe(
       "#N/A dates has no reading since 2026-06-20, when the eggs were laid",
@@ -131,7 +133,7 @@ describe("messy logs", () => {
   test("up to seven days without a reading lie on a straight line, and before the first reading it is that one", () => {
     const bridged = forecast([LAID, LAID + 8], [24, 28], 60);
     expect(bridged).toEqual(forecast(run(9), [24, 24.5, 25, 25.5, 26, 26.5, 27, 27.5, 28], 60));
-    expect(forecast([LAID + 7], [26], 60)).toEqual(forecast(run(8), Array(8).fill(26), 60));
+    expect(forecast([LAID + 7], [26], 60)).toEqual(forecast(run(8), Array<number>(8).fill(26), 60));
   });
 
   test("a longer gap is refused with its dates, at the start too", () => {
@@ -146,7 +148,7 @@ describe("messy logs", () => {
   });
 
   test("a gap after hatching is of no matter", () => {
-    const [developed, hatching] = forecast([...run(60), LAID + 200], [...Array(60).fill(26), 26], 55);
+    const [developed, hatching] = forecast([...run(60), LAID + 200], [...Array<number>(60).fill(26), 26], 55);
     expect([developed, hatching]).toEqual([1, LAID + 55]);
   });
 
@@ -162,8 +164,22 @@ describe("messy logs", () => {
 });
 
 test("several clutches in one incubator: a row for each", () => {
-  const answers = call(hatchForecast, down([LAID, LAID + 5, null]), down(run(20)), down(Array(20).fill(26)), 60);
+  const answers = call(
+    hatchForecast,
+    down([LAID, LAID + 5, null]),
+    down(run(20)),
+    down(Array<number>(20).fill(26)),
+    60,
+  );
   expect(answers[0]).toEqual([expect.closeTo(20 / 60, 12), LAID + 60, 0]);
   expect(answers[1]).toEqual([expect.closeTo(15 / 60, 12), LAID + 65, 0]);
   expect(answers[2]).toEqual(["#N/A laid is blank", "#N/A laid is blank", "#N/A laid is blank"]);
+});
+
+test("a last day with one reading counts as a whole day, and the parameter says so", () => {
+  const whole = call(hatchForecast, LAID, down([LAID, LAID, LAID + 1, LAID + 1]), down([26, 26, 26, 26]), 60);
+  const morning = call(hatchForecast, LAID, down([LAID, LAID, LAID + 1.3]), down([26, 26, 26]), 60);
+  expect(morning).toEqual(whole);
+  expect(morning[0]?.[0]).toBeCloseTo(2 / 60, 12);
+  expect(hatchForecast.parameters.dates.about).toMatch(/last counts as a whole day, even with one reading/);
 });

@@ -51,7 +51,7 @@ test.each([
     "not back to her weight",
     [30, 260, 24, 220, 1, 2, 1],
     [30, 260, 24, 220, 1, 2, 0.9999],
-    ["care", "Not back to her weight, 99.9 % of it: feed her up first (common practice, no source)."],
+    ["care", "Not back to her weight, 99.99 % of it: feed her up first (common practice, no source)."],
   ],
 ])("%s", (_, passes, fires, wanted) => {
   expect(check(...passes)).toEqual(nothing);

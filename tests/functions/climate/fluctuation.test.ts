@@ -13,6 +13,7 @@ test("a difference in Fahrenheit has no 32 in it", () =>
 
 test("a low above its high is refused, in the keeper's own unit", () => {
   expect(callCell(fluctuation, 7, 18.5)).toBe("#VALUE! low holds 18.5 °C, above high 7 °C: are they swapped?");
+  expect(callCell(fluctuation, 10, 10.001)).toBe("#VALUE! low holds 10.001 °C, above high 10 °C: are they swapped?");
   expect(callCell(fluctuation, 50, 68, "imperial")).toBe(
     "#VALUE! low holds 68 °F, above high 50 °F: are they swapped?",
   );

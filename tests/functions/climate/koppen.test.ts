@@ -29,8 +29,9 @@ const DIFFERENT: Record<string, readonly [ours: string, why: string]> = {
 };
 const agreeing = cities.filter((city) => classOf(city) === city.published);
 
-test(`published classes of cities: ${agreeing.length} of ${cities.length} agree`, () => {
+test("published classes of 24 cities: 16 agree", () => {
   expect(cities).toHaveLength(24);
+  expect(agreeing).toHaveLength(16);
   expect(agreeing.map(({ city }) => city).sort()).toEqual(
     cities
       .map(({ city }) => city)

@@ -79,6 +79,6 @@ test("too few, unequal lists, one elevation only", () => {
     "#VALUE! elevations holds 2 stations and temperatures 3: give one of each a station",
   );
   expect(callCell(lapseFit, [[15, 8.5, 3]], [[700, 700, 700]])).toBe(
-    "#VALUE! elevations are all the same: give stations at different elevations",
+    "#VALUE! elevations holds 700 m throughout: give stations at different elevations",
   );
 });

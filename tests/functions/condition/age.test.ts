@@ -54,7 +54,7 @@ test.each([
 
 test("what cannot be answered", () => {
   expect(callCell(age, "2026-08-14", "2026-08-13")).toBe(
-    "#VALUE! on is 2026-08-13, before born: give a day from 2026-08-14 on",
+    "#VALUE! on holds 2026-08-13: give born, 2026-08-14, or a later day",
   );
   expect(callCell(age, "2026-08-14", "2027-08-14", "moons")).toMatch(/^#VALUE! unit holds 'moons'/);
   expect(callCell(age, "2026-08-14", null)).toBe("#N/A on is blank");

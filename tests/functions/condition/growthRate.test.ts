@@ -35,7 +35,7 @@ test("rows out of order: the two weighings may stand in either order", () => {
 });
 
 test("two weights on one day give no rate, and a time of day makes no second day", () => {
-  const wanted = "#VALUE! date2 is 2026-04-01 like date1: give weighings of two days";
+  const wanted = "#VALUE! date2 holds 2026-04-01 like date1: give weighings of two days";
   expect(callCell(growthRate, 20, "2026-04-01", 21, "2026-04-01")).toBe(wanted);
   expect(callCell(growthRate, 20, "2026-04-01", 21, "2026-04-01T18:00")).toBe(wanted);
 });

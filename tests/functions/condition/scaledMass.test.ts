@@ -112,10 +112,10 @@ test("what cannot be answered", () => {
     "#VALUE! masses holds 2 cells and lengths 3: give as many of each",
   );
   expect(callCell(scaledMass, down([200, 300]), down([800, 900]))).toBe(
-    "#N/A masses holds 2 with a length: give three, or an exponent",
+    "#N/A masses holds 2 with a length: give three or more, or an exponent",
   );
   const unsure =
-    "#VALUE! masses do not rise with lengths as bodies do: give animals of more different lengths, or an exponent";
+    "#VALUE! masses holds 3 animals whose mass does not rise with length as bodies do: give animals of more different lengths, or an exponent";
   expect(callCell(scaledMass, down([300, 250, 200]), down([800, 900, 1000]))).toBe(unsure); // falls
   expect(callCell(scaledMass, down([300, 250, 200]), down([800, 800, 800]))).toBe(unsure); // one length
   expect(callCell(scaledMass, down([200, 200, 200]), down([800, 900, 1000]))).toBe(unsure); // one mass

@@ -78,10 +78,16 @@ test("no date in the fast, each the NEXTMEAL of the one before, and as many as M
 });
 
 test("what cannot be answered", () => {
-  expect(dates("2026-06-02", "2026-06-01", 7)).toEqual(["#VALUE! to is 2026-06-01, before from, 2026-06-02"]);
-  expect(dates("2026-06-01", "2036-06-10", 7)).toEqual(["#VALUE! to is 3662 days after from: give at most 3660 days"]);
+  expect(dates("2026-06-02", "2026-06-01", 7)).toEqual([
+    "#VALUE! to holds 2026-06-01: give from, 2026-06-02, or a later day",
+  ]);
+  expect(dates("2026-06-01", "2036-06-10", 7)).toEqual([
+    "#VALUE! to holds 2036-06-10: give a day up to 2036-06-08, ten years after from",
+  ]);
   expect(dates("2026-06-01", "2036-06-08", 366)).toHaveLength(11);
-  expect(dates("2026-06-01", "2027-06-01", 7, [...practicePlan].reverse())[0]).toMatch(/^#VALUE! plan is out of order/);
+  expect(dates("2026-06-01", "2027-06-01", 7, [...practicePlan].reverse())[0]).toMatch(
+    /^#VALUE! plan holds .* give its dates in order$/,
+  );
   expect(dates("2026-06-01", null, 7)).toEqual(["#N/A to is blank"]);
   expect(dates(null, null, null)).toEqual([""]);
 });

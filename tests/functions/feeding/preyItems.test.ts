@@ -38,10 +38,10 @@ test("a meal that items make exactly is not one item short by rounding", () => {
 test("one item heavier than its limit is refused with its ratio, and the limit itself passes", () => {
   expect(callCell(preyItems, 200, 30, 0.1)).toBe(1);
   expect(callCell(preyItems, 200, 30.1, 0.1)).toBe(
-    "#VALUE! item is 0.151 of the body, above 0.15: choose smaller prey",
+    "#VALUE! item holds 30.1 g, 0.1505 of the body: give prey of at most 0.15 of it",
   );
   expect(callCell(preyItems, 200, 50, 0.3, 0.2)).toBe(
-    "#VALUE! item is 0.25 of the body, above 0.2: choose smaller prey",
+    "#VALUE! item holds 50 g, 0.25 of the body: give prey of at most 0.2 of it",
   );
   expect(callCell(preyItems, 200, 50, 0.3, 0.25)).toBe(1);
 });

@@ -18,7 +18,7 @@ test("PREYRATIO gives the ratio back", () => {
 
 test("a ratio above 1 is a percentage or a slip", () => {
   expect(callCell(preyMass, 240, 1)).toBe(240);
-  expect(callCell(preyMass, 240, 10)).toBe("#VALUE! ratio holds 10: give a number from 0.001 to 1 share; 10 % is 0.1");
+  expect(callCell(preyMass, 240, 10)).toBe("#VALUE! ratio holds 10: give a number from 0.001 to 1; 10 % is 0.1");
   expect(callCell(preyMass, 240, "10%")).toMatch(/^#VALUE! ratio holds '10%'.*10 % is 0\.1$/);
   expect(callCell(preyMass, 240, 0)).toMatch(/^#VALUE! ratio holds 0/);
 });

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { serialOfIso } from "../../../functions/dates";
+import { dayTable } from "../../../functions/readings/dayTable";
 import { readingGaps } from "../../../functions/readings/readingGaps";
+import { tracking } from "../../../functions/readings/tracking";
 import { call, callCell, down } from "../../call";
 import { worcester } from "./logs";
 
@@ -65,4 +67,16 @@ test("times that cannot be read are passed over; none at all says so", () => {
   expect(gaps(["Time", 46_000, null, 46_001])).toEqual([[46_000, 46_001, 24]]);
   expect(callCell(readingGaps, down(["a", "b"]))).toBe("#VALUE! times holds no date and time that can be read");
   expect(callCell(readingGaps, 46_000)).toBe("#N/A no gap over 180 minutes");
+});
+
+test("what has no room for a count says who counts what was skipped", () => {
+  for (const { parameters } of [readingGaps, tracking]) {
+    expect(parameters.times.about).toMatch(/cannot be read is skipped, and DAYTABLE counts it$/);
+  }
+  expect(tracking.parameters.temperatures.about).toMatch(/cannot be read is skipped, and DAYTABLE counts it$/);
+  // As it is said, so it is: a time and a temperature that cannot be read are skipped here, and counted there.
+  const [times, temperatures] = [down([46_300, "noon", 46_300.05, 46_300.1]), down([20, 21, "lost", 22])];
+  expect(call(readingGaps, times)).toEqual([["#N/A no gap over 180 minutes"]]);
+  const counted = call(dayTable, times, temperatures).map((row) => row.at(-1));
+  expect(counted).toEqual([1, 1]);
 });

@@ -135,7 +135,7 @@ test("rows that cannot be read are counted, and never count as cold", () => {
 
 test("low above high says so", () => {
   for (const cell of call(timeOutside, 46_000, 20, 25, 15).flat()) {
-    expect(cell).toBe("#VALUE! low holds 25 °C and high 15 °C: give high at least as much");
+    expect(cell).toBe("#VALUE! low holds 25 °C, above high 15 °C: are they swapped?");
   }
 });
 

@@ -1,6 +1,8 @@
 import { catalogue } from "../../../functions/catalogue";
-import { sources } from "../../../functions/sources";
+import { citation, sources, type SourceKey } from "../../../functions/sources";
 import { editDistance } from "../../../functions/sharing/shared/lookUp";
+import { boxAir } from "../../../functions/winter/boxAir";
+import { oxygenUse } from "../../../functions/winter/oxygenUse";
 import { call, callCell } from "../../call";
 
 const source = catalogue.find(({ name }) => name === "SOURCE") as (typeof catalogue)[number];
@@ -51,4 +53,30 @@ test.each([
 ])("from %p to %p are %i steps", (one, other, steps) => {
   expect(editDistance(one, other)).toBe(steps);
   expect(editDistance(other, one)).toBe(steps);
+});
+
+// What has been read of a source, and what has not, stands in its text.
+test.each<[SourceKey, RegExp, RegExp]>([
+  ["costanzo", /Physiological Zoology \(abstract\)/, /58|692/],
+  [
+    "peel2007",
+    /read in a rules file after Beck et al\. \(2018\); the third of the wettest .* from memory\.$/,
+    /Table 1\. The rule/,
+  ],
+  ["wmo8", /as the manual of a sensor quotes it.*-45 to 60 °C is from memory/, /phase\.$/],
+  ["duJi", /^Du & Ji \(2008\), on eggs of Elaphe taeniura \(abstract\)/, /embryonic|hatchling/],
+])("%s is cited as far as it is known", (key, says, not) => {
+  expect(citation(key)).toMatch(says);
+  expect(citation(key)).not.toMatch(not);
+});
+
+test("limits that are ours are not said to be the method's", () => {
+  for (const definition of [oxygenUse, boxAir]) {
+    for (const parameter of [definition.parameters.mass, definition.parameters.temperature]) {
+      expect([parameter.limits?.plausibility, parameter.about]).toEqual([
+        true,
+        expect.stringMatching(/the limits are ours$/),
+      ]);
+    }
+  }
 });

@@ -87,15 +87,11 @@ test("a gain is negative", () => {
 
 const three = down([FIRST, FIRST + 10, FIRST + 20]);
 test.each<[string, unknown[], string]>([
-  [
-    "two weighings",
-    [three, down([300, 299, null]), FIRST + 60],
-    "#N/A masses holds 2 with a date: a trend needs three",
-  ],
+  ["two weighings", [three, down([300, 299, null]), FIRST + 60], "#N/A masses holds 2 with a date: give three or more"],
   [
     "one day only",
     [down([FIRST, FIRST, FIRST]), down([300, 299, 298]), FIRST + 60],
-    "#VALUE! dates are all of one day: a trend needs several",
+    "#VALUE! dates holds 2026-11-16 throughout: give weighings of several days",
   ],
   [
     "a weighing without its day",
@@ -115,7 +111,7 @@ test.each<[string, unknown[], string]>([
   [
     "an end beyond the animal",
     [three, down([300, 299, 298]), "2099-01-01"],
-    "#VALUE! end holds 2099-01-01: too far off, the trend would leave no animal",
+    "#VALUE! end holds 2099-01-01: give an earlier day, by then the trend would leave no animal",
   ],
 ])("%s is told", (_, given, message) => expect(call(lossTrend, ...given).flat()[0]).toBe(message));
 

@@ -86,6 +86,6 @@ test.each([
   [
     "a ramp past the last day",
     ["9999-12-01", 24, 8, 42],
-    "#VALUE! days holds 42 days: the last day is past 9999-12-31",
+    "#VALUE! days holds 42 days: give a last day up to 9999-12-31",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(ramp, ...given)).toBe(message));

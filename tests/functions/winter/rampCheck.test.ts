@@ -10,6 +10,10 @@ type Row = readonly [level: string, words: string];
 const check = (...given: unknown[]) => call(rampCheck, ...given) as unknown as Row[];
 const levels = (rows: readonly Row[]) => rows.map(([level]) => level);
 const NOTHING: Row = ["note", "Nothing stands out. This is no veterinary check."];
+const NO_MEALS: Row = [
+  "note",
+  "Nothing stands out. This is no veterinary check. Meals were not given and not checked.",
+];
 const START = serial(2027, 9, 20);
 
 /** The practice winter with some of its lengths changed: [clear, cool, cold, warm, settle]. */
@@ -24,7 +28,7 @@ describe("practice passes: common practice, no source", () => {
       cold.flatMap((weeks) => [2.5, 5, 8, 9.9].map((degrees) => [cool, weeks, degrees] as const)),
     ),
   )("%i days of cooling, %i days of cold at %s °C, six weeks of warming, no food", (cool, weeks, degrees) =>
-    expect(check(winter({ 1: cool, 2: weeks }), 24, degrees, null)).toEqual([NOTHING]),
+    expect(check(winter({ 1: cool, 2: weeks }), 24, degrees, null)).toEqual([NO_MEALS]),
   );
 
   test("one meal inside the fast makes the same plan a stop", () => {
@@ -147,11 +151,11 @@ test("the rules are those of the cases, gravest first", () => {
   expect(rampRules.every(({ under, over }) => (under === undefined) !== (over === undefined))).toBe(true);
 });
 
-test.each(cases)("$of, $limit: $level just past the limit, nothing at it", ({ level, fires, passes, says }) => {
+test.each(cases)("$of, $limit: $level just past the limit, nothing at it", ({ of, level, fires, passes, says }) => {
   const rows = check(...fires);
   expect(levels(rows)).toEqual([level]);
   expect(rows[0]?.[1]).toMatch(says);
-  expect(check(...passes)).toEqual([NOTHING]);
+  expect(check(...passes)).toEqual([of === "meals" ? NOTHING : NO_MEALS]);
 });
 
 test("a rule fires on every value past its limit: 0 to 13 days of clearing, 1 to 27 of cooling and of warming", () => {
@@ -223,7 +227,39 @@ test("each line says whether it is practice or sourced, and no line claims to be
 test("in °F the limits are told in °F, a difference as a difference", () => {
   expect(check(winter({}), 75, 52, null, "imperial")[0]?.[1]).toMatch(/^Cold of 52 °F: above 50 °F/);
   expect(check(winter({}), 47, 46, null, "imperial")[0]?.[1]).toMatch(/^Warm lies 1 °F above cold/);
-  expect(check(winter({}), 75, 50, null, "imperial")).toEqual([NOTHING]);
+  expect(check(winter({}), 75, 50, null, "imperial")).toEqual([NO_MEALS]);
+  // The limits themselves, whose conversion must not put them past themselves.
+  for (const cold of [35.6, 50]) expect(check(winter({}), 75, cold, null, "imperial")).toEqual([NO_MEALS]);
+  for (let cold = 35.6; cold < 50; cold += 0.1) {
+    expect(check(winter({}), cold + 1.8, cold, null, "imperial")).toEqual([NO_MEALS]);
+  }
+});
+
+test("in °F no word is left in °C: what was measured is told in °F as well", () => {
+  const everything = [
+    ...check(winter({ 2: 69 }), 75, 55, null, "imperial"),
+    ...check(winter({ 2: 99 }), 75, 50, null, "imperial"),
+    ...check(winter({}), 33, 33, null, "imperial"),
+  ].map(([, words]) => words);
+  expect(everything).toHaveLength(5);
+  expect(everything.join(" ")).not.toMatch(/°C|\d K\b|\{/);
+  expect(everything[0]).toMatch(/after 16 weeks or more at 39\.2 °F, not after 20 weeks at 62\.6 °F/);
+  expect(check(winter({ 2: 99 }), 24, 8)[0]?.[1]).toMatch(/kept at 4 °C for 165 days/);
+});
+
+test.each([
+  [24, 1.999, "metric", /^Cold of 1\.999 °C: stay at 2 °C or above/],
+  [24, 10.001, "metric", /^Cold of 10\.001 °C: above 10 °C/],
+  [8.9999, 8, "metric", /^Warm lies 0\.9999 K above cold/],
+  [75, 35.599, "imperial", /^Cold of 35\.599 °F: stay at 35\.6 °F or above/],
+])("a figure just past its limit never reads like the limit: warm %s, cold %s, %s", (warm, cold, units, words) =>
+  expect(check(winter({}), warm, cold, null, units)[0]?.[1]).toMatch(words),
+);
+
+test("meals left out, or a column of blanks, were not looked at, and the answer says so", () => {
+  for (const meals of [null, undefined, "", down([null, ""])])
+    expect(check(winter({}), 24, 8, meals)).toEqual([NO_MEALS]);
+  expect(check(winter({}), 24, 8, down([START]))).toEqual([NOTHING]);
 });
 
 test.each<[string, unknown[], string]>([

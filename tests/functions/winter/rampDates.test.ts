@@ -55,6 +55,6 @@ test.each([
   [
     "a last day past the calendar",
     ["9999-10-01", 14, 42, 84, 42],
-    "#VALUE! lastMeal holds 9999-10-01: the plan would run past 9999-12-31",
+    "#VALUE! lastMeal holds 9999-10-01: give an earlier day, so that the plan ends by 9999-12-31",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(rampDates, ...given)).toBe(message));

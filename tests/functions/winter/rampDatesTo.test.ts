@@ -33,6 +33,6 @@ test.each([
   [
     "a first day before the calendar",
     ["1900-04-01", 14, 42, 84, 42],
-    "#VALUE! firstMeal holds 1900-04-01: the plan would begin before 1900-03-01",
+    "#VALUE! firstMeal holds 1900-04-01: give a later day, so that the plan begins on 1900-03-01 or after",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(rampDatesTo, ...given)).toBe(message));

@@ -79,12 +79,17 @@ test.each<[string, unknown[], string]>([
   [
     "warm and cold swapped",
     [practicePlan[0], down(practicePlan), 8, 24],
-    "#VALUE! warm holds 8 °C and cold 24 °C: give warm the higher one",
+    "#VALUE! cold holds 24 °C, above warm 8 °C: are they swapped?",
   ],
   [
     "swapped in °F",
     [practicePlan[0], down(practicePlan), 46, 75, "imperial"],
-    "#VALUE! warm holds 46 °F and cold 75 °F: give warm the higher one",
+    "#VALUE! cold holds 75 °F, above warm 46 °F: are they swapped?",
+  ],
+  [
+    "swapped by a hair",
+    [practicePlan[0], down(practicePlan), 8.001, 8.002],
+    "#VALUE! cold holds 8.002 °C, above warm 8.001 °C: are they swapped?",
   ],
   ["a plan of five dates", [practicePlan[0], down(practicePlan.slice(1)), 24, 8], "#VALUE! plan holds 5 cells: give 6"],
   [
@@ -100,6 +105,6 @@ test.each<[string, unknown[], string]>([
       24,
       8,
     ],
-    "#VALUE! plan is out of order: Into the cold 2027-09-30 is before Cooling starts 2027-10-04",
+    "#VALUE! plan holds Into the cold 2027-09-30, before Cooling starts 2027-10-04: give its dates in order",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(setPoint, ...given)).toBe(message));

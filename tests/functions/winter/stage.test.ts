@@ -44,5 +44,5 @@ test("a time of day does not move a stage", () => {
 
 test("dates out of order are told", () =>
   expect(callCell(stage, practicePlan[0], down([...practicePlan].reverse()))).toMatch(
-    /^#VALUE! plan is out of order: Cooling starts/,
+    /^#VALUE! plan holds Cooling starts/,
   ));

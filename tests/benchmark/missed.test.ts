@@ -1,0 +1,21 @@
+import { missed, type Line } from "./race";
+
+const table = (...lines: Line[]) => [{ title: "T", lines }];
+
+test("what keeps to its limit, or has none, is not missed", () =>
+  expect(
+    missed(
+      table({ what: "at it", ratio: 4, allowed: 4 }, { what: "free", ratio: 9 }, { what: "alone", milliseconds: 3 }),
+    ),
+  ).toEqual([]));
+
+test("what is over its limit is missed, and so is what has no ratio to hold against it", () =>
+  expect(
+    missed(
+      table(
+        { what: "over", ratio: 4.01, allowed: 4 },
+        { what: "unmeasured", allowed: 1 },
+        { what: "broken", ratio: NaN, allowed: 1 },
+      ),
+    ),
+  ).toEqual(["T, over: 4.01, allowed 4", "T, unmeasured: no ratio, allowed 1", "T, broken: NaN, allowed 1"]));
