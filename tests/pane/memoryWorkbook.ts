@@ -1,4 +1,3 @@
- 
 import type { Value } from "../../functions/define";
 import { hasFunction } from "../../taskpane/actions/formulas";
 import { areaOf } from "../../taskpane/actions/place";
