@@ -58,7 +58,7 @@ const orderWords: Readonly<Record<DateOrder, string>> = {
   mdy: "month, day, year",
 };
 
-/** A moment to the minute: loggers write no finer, and midnight shows its hour too. */
+/** A moment to the minute, which is enough to tell the order of a date; midnight shows its hour too. */
 const momentWords = (serial: number): string => {
   const [date = "", clock = "00:00:00"] = isoOf(serial).split("T");
   return `${date} ${clock.slice(0, 5)}`;
