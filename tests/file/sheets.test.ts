@@ -2,8 +2,9 @@ import type { FileSheet } from "../../addin/file/book";
 import { readXlsx } from "../../addin/file/read";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
-import type { CellState, SheetContents } from "../../taskpane/workbook";
+import type { SheetContents } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
+import { differences, isBlank } from "./differences";
 import { LibreOffice } from "./libreOffice";
 
 jest.setTimeout(240_000);
@@ -33,27 +34,6 @@ const named = <T extends { readonly name: string }>(list: readonly T[], name: st
   if (!found) throw new Error(`no sheet ${name}`);
   return found;
 };
-const isBlank = (value: unknown): boolean => value === null || value === undefined || value === "";
-const cellName = (row: number, column: number): string =>
-  `${column < 26 ? "" : String.fromCharCode(64 + Math.floor(column / 26))}${String.fromCharCode(65 + (column % 26))}${row + 1}`;
-
-/** What the engine shows and LibreOffice does not: text to the letter, numbers to the nine digits that both agree on. */
-const differences = (cells: readonly (readonly CellState[])[], other: FileSheet): string[] =>
-  cells.flatMap((line, row) =>
-    line.flatMap(({ value, formula }, column) => {
-      const made = other.cells[row]?.[column]?.value;
-      const same =
-        isBlank(value) && isBlank(made)
-          ? true
-          : typeof value === "number" && typeof made === "number"
-            ? Math.abs(value - made) <= 1e-9 * Math.max(1, Math.abs(value))
-            : JSON.stringify(value) === JSON.stringify(made);
-      return same
-        ? []
-        : [`${cellName(row, column)} ${JSON.stringify(value)} became ${JSON.stringify(made)}: ${formula ?? ""}`];
-    }),
-  );
-
 describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s in LibreOffice", (name, sheet) => {
   test("shows the same values", () => {
     const { cells } = named(before, name);
