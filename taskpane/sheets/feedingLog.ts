@@ -1,5 +1,6 @@
 import { block, fixed } from "./shared/address";
 import { assemble } from "./shared/assemble";
+import { mealLimits } from "./shared/mealLimits";
 import { cell, fields, heading, LOG_ROWS, table, text } from "./shared/part";
 import { animals, day } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
@@ -78,22 +79,7 @@ export const feedingLog = assemble(
     [
       { label: "Animal", value: animals.juniper.label },
       { label: "Days between meals", value: animals.juniper.interval, format: "whole", takes: whole([1, 366], "days") },
-      {
-        label: "Meal, share of body",
-        value: 0.1,
-        role: "setting",
-        format: "percent",
-        takes: number([0.01, 1]),
-        note: "Prey mass of a whole meal as a share of body mass: 10 % is 0.1. Practice.",
-      },
-      {
-        label: "Heaviest item",
-        value: 0.15,
-        role: "setting",
-        format: "percent",
-        takes: number([0.01, 1]),
-        note: "Heaviest single item as a share of body mass. Practice.",
-      },
+      ...mealLimits("Meal, share of body"),
       {
         label: "Days if brought up",
         value: 14,

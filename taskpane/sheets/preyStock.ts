@@ -1,5 +1,6 @@
 import { block, fixed } from "./shared/address";
 import { assemble } from "./shared/assemble";
+import { mealLimits } from "./shared/mealLimits";
 import { fields, heading, LOG_ROWS, table, text } from "./shared/part";
 import { animals, clutch, day, TODAY } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
@@ -81,22 +82,7 @@ export const preyStock = assemble(
   fields("A7", [
     { label: "From", value: TODAY + 1, format: "date", takes: date },
     { label: "Until", value: day("2027-06-30"), format: "date", takes: date, note: "Ten years at most." },
-    {
-      label: "Meal of body mass",
-      value: 0.1,
-      role: "setting",
-      format: "percent",
-      takes: number([0.01, 1]),
-      note: "Prey mass of a whole meal as a share of body mass: 10 % is 0.1. Practice.",
-    },
-    {
-      label: "Heaviest item",
-      value: 0.15,
-      role: "setting",
-      format: "percent",
-      takes: number([0.01, 1]),
-      note: "Heaviest single item as a share of body mass. Practice.",
-    },
+    ...mealLimits("Meal of body mass"),
   ]),
   text("A12", "Bodies grow: look again at the sizes every two months.", 2, 2),
   heading("D6", "Winter plan", null, null, null, null),

@@ -245,6 +245,25 @@ export class FakeExcel {
       });
     };
 
+    /** A null object has nothing to load, and does not mind: whether it is one is known when its turn comes. */
+    const forgiving = <T extends object>(name: string, members: T, isNull: () => boolean | undefined): T => {
+      const loading = members as { load: (wanted: string | string[]) => void };
+      const { load } = loading;
+      loading.load = (wanted) => {
+        queue(`${name}.load`, () => undefined);
+        pending.push(() => {
+          if (isNull()) return;
+          const waiting = pending;
+          pending = [];
+          load(wanted);
+          const now = pending;
+          pending = waiting;
+          now.forEach((does) => does());
+        });
+      };
+      return members;
+    };
+
     /** An object that knows the members listed, and no other. */
     const strict = <T extends object>(name: string, members: T): T =>
       new Proxy(members, {
@@ -355,20 +374,7 @@ export class FakeExcel {
       if (place.isNull) {
         const asked = place.isNull;
         queue("Range.isNullObject", () => (isNull = asked()));
-        const load = members.load as (wanted: string | string[]) => void;
-        members.load = (wanted: string | string[]) => {
-          // A null object has nothing to load, and does not mind.
-          queue("Range.load", () => undefined);
-          pending.push(() => {
-            if (isNull) return;
-            const waiting = pending;
-            pending = [];
-            load(wanted);
-            const now = pending;
-            pending = waiting;
-            now.forEach((does) => does());
-          });
-        };
+        forgiving("Range", members, () => isNull);
       }
       Object.defineProperty(members, "isNullObject", {
         get: () => {
@@ -553,23 +559,8 @@ export class FakeExcel {
       const tell = (line: string): void => void tab().told.push(line);
       let isNull: boolean | undefined;
       if (maybe) queue("worksheets.getItemOrNullObject", () => (isNull = find() === undefined));
-      const lenient = (members: Record<string, unknown>): Record<string, unknown> => {
-        const load = members.load as (wanted: string) => void;
-        if (!maybe) return members;
-        members.load = (wanted: string) => {
-          queue("Worksheet.load", () => undefined);
-          pending.push(() => {
-            if (isNull) return;
-            const waiting = pending;
-            pending = [];
-            load(wanted);
-            const now = pending;
-            pending = waiting;
-            now.forEach((does) => does());
-          });
-        };
-        return members;
-      };
+      const lenient = (members: Record<string, unknown>): Record<string, unknown> =>
+        maybe ? forgiving("Worksheet", members, () => isNull) : members;
       const members = lenient(
         loads("Worksheet", { name: () => tab().name, id: () => tab().id, visibility: () => tab().visibility }),
       );
