@@ -144,7 +144,11 @@ const oneByOne = Array.from({ length: MOST_LINES }, (_, i) => LINES + 1 + i)
 
 /** Whole sentences, which no line of a table would hold: worked out at the foot, and shown together at the top. */
 const check = together(
-  heading(`A${CHECK}`, "What stands out in this plan", ...Array<null>(9).fill(null)),
+  heading(
+    `A${CHECK}`,
+    "What stands out in this plan (meals in the fast: see the Feeding log)",
+    ...Array<null>(9).fill(null),
+  ),
   text(`A${CHECK + 1}`, once([`A${LINES + 1}`], `TEXTJOIN(CHAR(10),TRUE,${oneByOne})`), CHART - CHECK - 1, 10),
   {
     rules: (["stop", "care", "note"] as const).map((look) => ({
