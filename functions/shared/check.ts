@@ -58,8 +58,8 @@ const line = (rule: Rule<string>, { value = 0, unit, told }: Measured, system: S
 };
 
 /**
- * A row of level and words for each rule that fires, in the order of the rules; one row that says so if none does, and
- * what was `unseen` with it.
+ * A row of level and words for each rule that fires, in the order of the rules; one row that says so if none does. What
+ * was `unseen` is told either way.
  */
 export const checkRows = <Measure extends string>(
   rules: readonly Rule<Measure>[],
@@ -71,5 +71,6 @@ export const checkRows = <Measure extends string>(
     const { value } = measured[rule.of];
     return value !== undefined && fires(rule, value) ? [[rule.level, line(rule, measured[rule.of], system)]] : [];
   });
-  return rows.length > 0 ? rows : [["note", `${NOTHING}${unseen && ` ${unseen}`}`]];
+  if (rows.length === 0) return [["note", unseen ? `${NOTHING} ${unseen}` : NOTHING]];
+  return unseen ? [...rows, ["note", unseen]] : rows;
 };

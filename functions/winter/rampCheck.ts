@@ -5,7 +5,7 @@ import { insideFast, PLAN_ROWS, type Plan } from "../shared/plan";
 import { rampRules, type Measure } from "./shared/rampRules";
 import { setPoints } from "../shared/setPoints";
 
-/** What is said where nothing stands out, and no meals were looked at. */
+/** What is said where no meals were looked at. */
 const NO_MEALS = "Meals were not given and not checked.";
 
 interface Given {
@@ -50,7 +50,7 @@ const measure = ({ plan, warm, cold, meals = [] }: Given): Record<Measure, Measu
 /**
  * The rules stand in shared/rampRules.ts, one line each. A limit itself passes: 14 days of clearing are enough, 13 are
  * not. A meal on the day of the last meal or of the first is no meal inside the fast. Dates out of order are answered as
- * a stop, and all else that can be told of them is told as well.
+ * a stop, and all else that can be told of them is told as well. Meals that were not given are told last.
  */
 export const rampCheck = defineFunction({
   name: "RAMPCHECK",
