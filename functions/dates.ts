@@ -30,7 +30,8 @@ export const serialOfIso = (text: string): number | undefined => {
     .map((part: string | undefined) => Number(part ?? 0)) as [number, number, number, number, number, number];
   // The built-in date reads a year of a logger's minutes as text in a tenth of the time, and knows no time zone here either.
   const at = new Date(Date.UTC(year, month - 1, day));
-  if (at.getUTCFullYear() !== year || at.getUTCMonth() !== month - 1 || at.getUTCDate() !== day) return undefined;
+  // A month that is none turns the year, a day that is none turns the day.
+  if (at.getUTCFullYear() !== year || at.getUTCDate() !== day) return undefined;
   if (hour > 23 || minute > 59 || second > 59) return undefined;
   return (at.getTime() - DAY_ZERO.getTime()) / 86_400_000 + (hour * 3600 + minute * 60 + second) / 86_400;
 };

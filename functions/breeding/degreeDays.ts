@@ -10,7 +10,8 @@ const above = (level: number, high: number, low: number): number => {
   if (low >= level) return middle - level;
   if (high <= level) return 0;
   const swing = (high - low) / 2;
-  const crossing = Math.asin((level - middle) / swing);
+  // A level a hair inside the high or the low may come out a hair outside the sine.
+  const crossing = Math.asin(Math.min(Math.max((level - middle) / swing, -1), 1));
   return ((middle - level) * (Math.PI / 2 - crossing) + swing * Math.cos(crossing)) / Math.PI;
 };
 

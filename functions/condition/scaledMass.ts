@@ -8,17 +8,21 @@ const EXPONENT = [0.5, 8] as const;
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-/** Sum of the products of deviations from the means. */
+/** ln of each value as a multiple of the first: values that are all the same are exactly 0, without rounding. */
+const logs = (values: readonly number[]): readonly number[] =>
+  values.map((value) => Math.log(value / (values[0] as number)));
+
+/** Sum of the products of deviations from the means; the mean of y may stay, as the deviations of x sum to 0. */
 const products = (x: readonly number[], y: readonly number[]): number => {
-  const [x0, y0] = [mean(x), mean(y)];
-  return x.reduce((sum, value, i) => sum + (value - x0) * ((y[i] as number) - y0), 0);
+  const x0 = mean(x);
+  return x.reduce((sum, value, i) => sum + (value - x0) * (y[i] as number), 0);
 };
 
 /** The slope of the standardised major axis of ln mass on ln length: the ratio of their standard deviations. */
 const majorAxisSlope = (masses: readonly number[], lengths: readonly number[]): number | Problem => {
   if (masses.length < 3)
     return notAvailable(`masses holds ${masses.length} with a length: give three or more, or an exponent`);
-  const [m, l] = [masses.map(Math.log), lengths.map(Math.log)];
+  const [m, l] = [logs(masses), logs(lengths)];
   const slope = Math.sqrt(products(m, m) / products(l, l));
   const rises = products(m, l) > 0;
   return rises && slope >= EXPONENT[0] && slope <= EXPONENT[1]

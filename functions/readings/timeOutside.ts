@@ -4,9 +4,8 @@ import { swapped } from "../shared/swapped";
 import { isGap, LONGEST_GAP, READING, readingTemperatures, readingTimes } from "./shared/readingRange";
 import { seriesOf, type Series } from "./shared/series";
 
-/** The share of a straight line from `a` to `b` that lies above the limit. */
+/** The share that lies above the limit of a straight line from `a` to `b`, one of which does. */
 const shareAbove = (a: number, b: number, limit: number): number => {
-  if (a <= limit && b <= limit) return 0;
   if (a >= limit && b >= limit) return 1;
   const most = Math.max(a, b);
   return (most - limit) / (most - Math.min(a, b));

@@ -7,8 +7,8 @@ import { MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour } from "./shared/oxy
 
 /** Oxygen in fresh dry air, %. */
 const FRESH = 20.9;
-/** Density of the animal, g per ml: about that of water. */
-const DENSITY = 1;
+/** Density of the animal, g per litre: about that of water. */
+const DENSITY = 1000;
 
 /**
  * Hours = oxygen that may be used ÷ oxygen used per hour (as OXYGENUSE has it). The oxygen is (20.9 − floor) % of the air
@@ -40,7 +40,7 @@ export const boxAir = defineFunction({
     { given: [300, 5, 5.3, 2000, 19], gives: [[37.91663, 75.83327, 94.79158]], within: 1e-5 },
   ],
   calculate({ mass, temperature, litres, elevation = 0, floor = 19 }) {
-    const animal = mass / DENSITY / 1000;
+    const animal = mass / DENSITY;
     if (animal >= litres) {
       const [box, filled] = figures([litres, animal], "litre");
       return notUsable(`litres holds ${box} and the animal fills ${filled}: give the inside of the box`);

@@ -29,3 +29,8 @@ test("no two figures are told to be above each other and read the same", () => {
     }),
   );
 });
+
+test("fifteen decimals are told, and not a sixteenth, which few numbers carry", () => {
+  expect(figures([1, 1 + 1e-15], "share")).toEqual(["1", "1.000000000000001"]);
+  expect(figures([1, 1 + 2 ** -52], "share")).toEqual(["1", "1"]);
+});

@@ -34,7 +34,8 @@ export const koppenClass = (
 
   if (hottest < 10) return hottest > 0 ? "ET" : "EF";
 
-  const summerShare = yearRain > 0 ? sum(summerRains) / yearRain : 0;
+  // NaN in a year without rain: neither half then has most of it.
+  const summerShare = sum(summerRains) / yearRain;
   const threshold = 2 * meanTemperature + (summerShare >= 0.7 ? 28 : summerShare <= 0.3 ? 0 : 14);
   if (yearRain < 10 * threshold) {
     return `B${yearRain < 5 * threshold ? "W" : "S"}${meanTemperature >= 18 ? "h" : "k"}`;

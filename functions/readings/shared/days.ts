@@ -22,7 +22,8 @@ const cutAt = (
   part: "before" | "after",
 ): { readonly length: number; readonly area: number } => {
   const length = (times[i] as number) - (times[i - 1] as number);
-  if (!(length > 0) || isGap(length, LONGEST_GAP)) return { length: 0, area: 0 };
+  // Before the first reading and after the last there is no line.
+  if (Number.isNaN(length) || isGap(length, LONGEST_GAP)) return { length: 0, area: 0 };
   const [from, to] = [temperatures[i - 1] as number, temperatures[i] as number];
   const before = Math.min(midnight - (times[i - 1] as number), length);
   const atMidnight = from + ((to - from) * before) / length;

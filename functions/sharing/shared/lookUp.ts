@@ -24,7 +24,7 @@ export const lookUp = (list: readonly AnyDefinition[], given: string): AnyDefini
     .toUpperCase()
     .replace(/^[=@\s]+/, "")
     .replace(new RegExp(`^${PREFIX}\\.`), "")
-    .replace(/\s*\(.*$/s, "");
+    .replace(/\s*\(.*/s, "");
   const found = list.find((definition) => definition.name === name);
   if (found) return found;
   const nearest = list

@@ -64,3 +64,25 @@ test("what cannot be answered", () => {
   expect(callCell(degreeDays, 20, 5, 10, 10)).toBe("#VALUE! ceiling holds 10 °C: give more than base, 10 °C");
   expect(callCell(degreeDays, 20, null, 10)).toBe("#N/A low is blank");
 });
+
+// The limits of the sine itself: no warmth, or all of it, and to the digit.
+test("a high that only reaches the base adds nothing, a low that reaches it the whole middle of the day", () => {
+  expect(answer(14, 5, 14)).toBe(0);
+  expect(answer(14.3, 0.1, 14.3)).toBe(0);
+  expect(answer(20, 10, 10)).toBe(5);
+  expect(answer(1.2, 0.1, 0.1)).toBeCloseTo(0.55, 12);
+});
+
+// As a formula may work them out: a tenth is no finite binary fraction.
+const HAIR = 2 ** -52;
+test.each([0.1, 0.2, 0.3, 2.5])("a base a hair above a low of %d °C counts as one at it", (low) => {
+  for (let tenths = 1; tenths <= 200; tenths++) {
+    expect(answer(low + tenths / 10, low, low * (1 + HAIR))).toBeCloseTo(tenths / 20, 9);
+  }
+});
+
+test.each([-0.1, -0.6, -1.1, -1.6])("a base a hair below a high of %d °C counts as one at it", (high) => {
+  for (let tenths = 1; tenths <= 300; tenths++) {
+    expect(answer(high, high - tenths / 10, high * (1 + HAIR))).toBeCloseTo(0, 9);
+  }
+});

@@ -36,6 +36,9 @@ test("what cannot be answered", () => {
   expect(call(hatchDates, 46_000, 5)[0]?.[0]).toMatch(
     /^#VALUE! earliest holds 5: give a whole number from 20 to 200 days/,
   );
+  const lastClutch = "9999-10-27"; // 65 days before 9999-12-31
+  expect(isoOf(call(hatchDates, lastClutch)[0]?.[1] as number)).toBe("9999-12-31");
+  expect(call(hatchDates, "9999-10-28")[0]?.[0]).toMatch(/^#VALUE! laid holds 9999-10-28/);
   expect(call(hatchDates, "9999-12-01")[0]?.[0]).toBe(
     "#VALUE! laid holds 9999-12-01: give a day whose eggs hatch by 9999-12-31",
   );

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { serialOfIso } from "../../../functions/dates";
 import { hatchForecast } from "../../../functions/breeding/hatchForecast";
 import { incubationDays } from "../../../functions/breeding/incubationDays";
 import { call, callCell, down } from "../../call";
@@ -150,6 +151,8 @@ describe("messy logs", () => {
   test("a gap after hatching is of no matter", () => {
     const [developed, hatching] = forecast([...run(60), LAID + 200], [...Array<number>(60).fill(26), 26], 55);
     expect([developed, hatching]).toEqual([1, LAID + 55]);
+    // Hatched with the very end of the last day before the gap: 64 days of 1/64 are exactly 1.
+    expect(forecast([...run(64), LAID + 200], Array<number>(65).fill(26), 64)).toEqual([1, LAID + 64, 0]);
   });
 
   test("a temperature without a date, lists that do not fit, and text", () => {
@@ -182,4 +185,19 @@ test("a last day with one reading counts as a whole day, and the parameter says 
   expect(morning).toEqual(whole);
   expect(morning[0]?.[0]).toBeCloseTo(2 / 60, 12);
   expect(hatchForecast.parameters.dates.about).toMatch(/last counts as a whole day, even with one reading/);
+});
+
+test.each([
+  [22.9, 10],
+  [23, 0],
+  [31, 0],
+  [31.1, 10],
+])("ten days at %d °C: %i of them outside 23-31 °C", (temperature, outside) =>
+  expect(forecast(run(10), Array<number>(10).fill(temperature), 60)[2]).toBe(outside),
+);
+
+test("eggs that hatch on the last day that a sheet knows, and a day later", () => {
+  const expected = (laid: string) => call(hatchForecast, laid, laid, 26, 60)[0]?.[1];
+  expect(expected("9999-11-01")).toBe(serialOfIso("9999-12-31"));
+  expect(expected("9999-11-02")).toBe("#VALUE! laid holds 9999-11-02: give a day whose eggs hatch by 9999-12-31");
 });

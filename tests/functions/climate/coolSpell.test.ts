@@ -76,6 +76,18 @@ test("of two spells the longer one counts", () => {
   expect(Math.abs((serialOfIso(last) as number) - serial(2026, 7, 31))).toBeLessThanOrEqual(3);
 });
 
+test("and where the longer one comes first", () => {
+  const [first, last] = spell([[10, 10, 0, 0, 0, 10, 10, 0, 0, 10, 10, 10]], 5, 2026) as [string, string];
+  // March to May, but for the days on which the curve turns in and out.
+  expect(Math.abs((serialOfIso(first) as number) - serial(2026, 3, 1))).toBeLessThanOrEqual(3);
+  expect(Math.abs((serialOfIso(last) as number) - serial(2026, 5, 31))).toBeLessThanOrEqual(3);
+});
+
+test("a year that only touches the threshold is never below it, and its first day is as cold as any", () =>
+  expect(spell([Array<number>(12).fill(10)], 10)[0]).toBe(
+    "#N/A months never fall below 10: the coldest day is 2026-01-01 with 10",
+  ));
+
 test("every day of the spell is below, the days around it are not", () =>
   fc.assert(
     fc.property(

@@ -118,3 +118,66 @@ test("a month of rain that is blank is asked for, not taken as 0", () => {
   const rains = [50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50, null];
   expect(callCell(koppen, [Array(12).fill(10)], [rains], 50)).toBe("#N/A month 12 of rains is blank");
 });
+
+/** Twelve months of two halves: April to September, and October to March; a list says each of its half's months. */
+const year = (april: number | readonly number[], october: number | readonly number[]): number[] => {
+  const half = (of: number | readonly number[]): readonly number[] =>
+    typeof of === "number" ? Array<number>(6).fill(of) : of;
+  const [inner, outer] = [half(april), half(october)];
+  return [...outer.slice(3), ...inner, ...outer.slice(0, 3)];
+};
+/** A half-year whose first month is another. */
+const first = (odd: number, others: number): readonly number[] => [odd, ...Array<number>(5).fill(others)];
+
+/** Each limit itself and just past it, as Table 1 of Peel et al. 2007 writes it; mean of the year in brackets. */
+test.each<[limit: string, temperatures: number[], rains: number[], latitude: number, klass: string]>([
+  ["warmest month of 10 is not polar", year(10, 5), year(50, 50), 50, "Cfc"],
+  ["warmest month below 10 is", year(9.9, 5), year(50, 50), 50, "ET"],
+  ["warmest month above 0 is tundra", year(0.1, -5), year(50, 50), 70, "ET"],
+  ["warmest month of 0 is frost", year(0, -5), year(50, 50), 70, "EF"],
+  ["(10) rain of 10 x 34 is not dry", year(15, 5), year(first(20, 30), first(20, 30)), 50, "Cfb"],
+  ["(10) rain below 10 x 34 is steppe", year(15, 5), year(first(20, 30), first(19, 30)), 50, "BSk"],
+  ["(10) rain of 5 x 34 is steppe", year(15, 5), year(first(10, 15), first(10, 15)), 50, "BSk"],
+  ["(10) rain below 5 x 34 is desert", year(15, 5), year(first(10, 15), first(9, 15)), 50, "BWk"],
+  ["(18) is hot", year(23, 13), year(25, 25), 30, "BSh"],
+  ["(17.95) is cold", year(23, 12.9), year(25, 25), 30, "BSk"],
+  ["(10) 70 % of the rain in summer: limit 480", year(15, 5), year(49, 21), 50, "BSk"],
+  ["(10) 69 % of the rain in summer: limit 340", year(15, 5), year(48, 22), 50, "Cfb"],
+  ["(10) 70 % of the rain in winter: limit 200", year(15, 5), year(15, 35), 50, "Cfb"],
+  ["(10) 69 % of the rain in winter: limit 340", year(15, 5), year(15.5, 34.5), 50, "BSk"],
+  ["(-1) no rain: neither half has most of it", year(11, -13), year(0, 0), 60, "BWk"],
+  ["coldest month of 18 is tropical", year(28, 18), year(200, 200), 10, "Af"],
+  ["coldest month below 18 is not", year(28, 17.9), year(200, 200), 10, "Cfa"],
+  ["driest month of 60 is rainforest", year(28, 18), year(130, first(60, 134)), 10, "Af"],
+  ["driest month below 60 is monsoon", year(28, 18), year(130, first(59, 134)), 10, "Am"],
+  ["driest month of 100 - 1500/25 is monsoon", year(28, 18), year(130, first(40, 136)), 10, "Am"],
+  ["driest month below 100 - 1500/25 is savanna", year(28, 18), year(130, first(39, 136.2)), 10, "Aw"],
+  ["driest month of summer of 40 is not dry", year(15, 5), year(40, 130), 50, "Cfb"],
+  ["driest month of summer below 40 is", year(15, 5), year(39.9, 130), 50, "Csb"],
+  ["a third of the wettest of winter is not dry", year(15, 5), year(30, 90), 50, "Cfb"],
+  ["less than a third is", year(15, 5), year(29.9, 90), 50, "Csb"],
+  ["a tenth of the wettest of summer is not dry", year(15, 5), year(100, 10), 50, "Cfb"],
+  ["less than a tenth is", year(15, 5), year(100, 9.9), 50, "Cwb"],
+  ["dry in both, winter drier in sum", year(15, 5), year(first(10, 100), first(5, 100)), 50, "Cwb"],
+  ["dry in both, summer drier in sum", year(15, 5), year(first(10, 100), first(5, 110)), 50, "Csb"],
+  ["dry in summer alone, though more falls in it", year(15, 5), year(first(10, 100), first(90, 30)), 50, "Csb"],
+  ["dry in winter alone, though more falls in it", year(15, 5), year(60, first(5, 100)), 50, "Cwb"],
+  ["coldest month of 0 is snow", year(20, 0), year(50, 50), 50, "Dfb"],
+  ["coldest month above 0 is not", year(20, 0.1), year(50, 50), 50, "Cfb"],
+  ["warmest month of 22 is a hot summer", year(22, 0), year(50, 50), 50, "Dfa"],
+  ["warmest month below 22 is not", year(21.9, 0), year(50, 50), 50, "Dfb"],
+  ["a fourth month of 10 does not count", year([2, 15, 15, 15, 10, 2], 2), year(50, 50), 50, "Cfc"],
+  ["a fourth month above 10 does", year([2, 15, 15, 15, 10.1, 2], 2), year(50, 50), 50, "Cfb"],
+  ["coldest month of -38 is not the hardest winter", year([0, 15, 15, 15, 0, 0], -38), year(20, 20), 65, "Dfc"],
+  ["coldest month below -38 is", year([0, 15, 15, 15, 0, 0], -38.1), year(20, 20), 65, "Dfd"],
+  ["equal halves, north: April to September are summer", year(15, 15), year(20, 90), 10, "Csb"],
+  ["equal halves, equator: as north", year(15, 15), year(20, 90), 0, "Csb"],
+  ["equal halves, south: October to March are summer", year(15, 15), year(20, 90), -10, "Cfb"],
+  ["within the tropics the temperature alone says which half is summer", year(12, 16), year(20, 90), 10, "Cfb"],
+  ["and at 23.5 degrees, their edge", year(12, 16), year(20, 90), 23.5, "Cfb"],
+])("%s", (_, temperatures, rains, latitude, klass) => expect(classOf({ temperatures, rains, latitude })).toBe(klass));
+
+test("beyond 23.5 degrees the other half as the warmer one is told", () =>
+  expect(classOf({ temperatures: year(12, 16), rains: year(20, 90), latitude: 23.6 })).toMatch(
+    /^#VALUE! latitude holds 23\.6, but October to March are the warmer half/,
+  ));

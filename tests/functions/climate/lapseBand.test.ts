@@ -113,3 +113,10 @@ test("an unknown kind is refused", () =>
   expect(call(lapseBand, 20, 500, 1500, "average")[0]?.[0]).toBe(
     `#VALUE! kind holds 'average': give "high", "low", "median"`,
   ));
+
+test("without a latitude, and on the equator, the months are those of the north; below it they are not", () => {
+  const north = band(20, 0, 1000, "high", 1, 46);
+  expect(band(20, 0, 1000, "high", 1)).toEqual(north);
+  expect(band(20, 0, 1000, "high", 1, 0)).toEqual(north);
+  expect(band(20, 0, 1000, "high", 7, -1)).toEqual(north);
+});

@@ -1,6 +1,6 @@
 import { stationRank } from "../../../functions/climate/stationRank";
 import { greatCircle } from "../../../functions/climate/shared/greatCircle";
-import { stationScore } from "../../../functions/climate/shared/stationRule";
+import { stationScore, stationVerdict } from "../../../functions/climate/shared/stationRule";
 import { call, callCell } from "../../call";
 import { rows as pairs } from "../../tables/stationPairs.json";
 
@@ -51,6 +51,16 @@ test("100 m weigh as 10 km, above as below", () => {
   expect(stationScore(100, 0)).toBeCloseTo(stationScore(0, 10), 12);
   expect(stationScore(-100, 5)).toBeCloseTo(stationScore(100, 5), 12);
 });
+
+// Common practice, no source: 300 m and 1000 m of gap, 80 km and 250 km of distance; a limit itself is still inside.
+test.each([
+  [0, 0, "In the band; near"],
+  [-300, 80, "A little below: correct it; near"],
+  [300, 80.1, "A little above: correct it; some way off, compare slope and coast"],
+  [-301, 250, "Well below: correct it and show the band; some way off, compare slope and coast"],
+  [1000, 250.1, "Well above: correct it and show the band; far off, may be another climate"],
+  [1001, 0, "Far above: shows the season, not the degrees; near"],
+])("a gap of %i m at %d km: %s", (gap, km, words) => expect(stationVerdict(gap, km)).toBe(words));
 
 test("blank rows are left out, half a row is asked for", () => {
   expect(call(stationRank, [...stations.slice(0, 2), [null, "", null, null]], 1200, 1800, 46, 11)).toHaveLength(2);

@@ -121,3 +121,32 @@ test("what cannot be answered", () => {
   expect(callCell(scaledMass, down([200, 200, 200]), down([800, 900, 1000]))).toBe(unsure); // one mass
   expect(callCell(scaledMass, down([200, 250, 300]), down([900, 901, 902]))).toBe(unsure); // exponent of 180
 });
+
+// By definition of the slope, and exact: logarithms of powers of two are whole multiples of one another.
+test.each([
+  ["0.5, the least", [1, 2, 4], [1, 4, 16], 2, Math.SQRT2],
+  ["4", [1, 16, 256], [1, 2, 4], 2, 16],
+  ["8, the most", [1, 256, 65_536], [1, 2, 4], 2, 256],
+])("an exponent of %s is taken", (_, masses, lengths, reference, wanted) => {
+  for (const scaled of call(scaledMass, down(masses), down(lengths), reference).flat()) {
+    expect(scaled).toBeCloseTo(wanted, 9);
+  }
+});
+
+test.each<[string, number[], number[]]>([
+  ["hardly rises, an exponent of 0.25", [1, 2, 4], [1, 16, 256]],
+  ["rises too steeply, an exponent of 9", [0.5, 256, 131_072], [1, 2, 4]],
+  ["rises and falls by as much", [1, 2, 2, 1], [1, 1, 2, 2]],
+])("a mass that %s is not that of bodies", (_, masses, lengths) =>
+  expect(callCell(scaledMass, down(masses), down(lengths), 900)).toMatch(
+    /^#VALUE! masses holds \d animals whose mass does not rise with length as bodies do/,
+  ),
+);
+
+test("animals of one mass and one length tell no exponent, however many they are", () => {
+  // The mean of equal logarithms may be off by a rounding, and each animal off the mean by as much: that is no spread.
+  for (let animals = 3; animals <= 30; animals++) {
+    const [masses, lengths] = [down(Array(animals).fill(207.2)), down(Array(animals).fill(819))];
+    expect(callCell(scaledMass, masses, lengths, 900)).toMatch(/whose mass does not rise with length as bodies do/);
+  }
+});

@@ -57,6 +57,7 @@ test("what cannot be answered", () => {
   expect(callCell(nextMeal, "2026-09-15", 7, practicePlan.slice(1))).toMatch(/^#VALUE! plan holds 5/);
   expect(callCell(nextMeal, "2026-09-15", 0)).toMatch(/^#VALUE! interval holds 0: give a whole number from 1 to 366/);
   expect(callCell(nextMeal, "2026-09-15", 7.5)).toMatch(/^#VALUE! interval holds 7.5/);
+  expect(next("9999-12-24", 7)).toBe("9999-12-31");
   expect(callCell(nextMeal, "9999-12-31", 7)).toBe(
     "#VALUE! last holds 9999-12-31: give a day whose next meal is not past 9999-12-31",
   );

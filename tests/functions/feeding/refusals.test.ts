@@ -47,5 +47,6 @@ test("other text is refused with its place, wherever it stands", () => {
   expect(callCell(refusals, down(["taken", null, "left a tail"]))).toMatch(
     /^#VALUE! row 3 of outcomes holds 'left a tail'/,
   );
+  expect(callCell(refusals, down(["x".repeat(41)]))).toMatch(/^#VALUE! row 1 of outcomes holds 'x{40}': give taken/);
   expect(callCell(refusals, down(["taken", 2]))).toMatch(/^#VALUE! row 2 of outcomes holds '2'/);
 });

@@ -208,6 +208,22 @@ describe("few readings", () => {
     expect(answer({ times, temperatures: [16, 25, 19] })).toEqual([[46_000, 25, 16, 9, 20.5, 20, 3, 0]]);
   });
 
+  test("seven readings are averaged plainly, eight are weighed by time", () => {
+    // Ten minutes apart, at 10 °C but for the last one at 30 °C.
+    const mean = (readings: number): number =>
+      answer({
+        times: Array.from({ length: readings }, (_, i) => 46_000.5 + i / 144),
+        temperatures: Array.from({ length: readings }, (_, i) => (i === readings - 1 ? 30 : 10)),
+      })[0]?.[5] as number;
+    expect(mean(7)).toBeCloseTo((6 * 10 + 30) / 7, 9);
+    expect(mean(8)).toBeCloseTo((6 * 10 + 20) / 7, 9);
+  });
+
+  test("eight readings of which no two can be joined: their plain mean", () => {
+    const times = Array.from({ length: 8 }, (_, i) => 46_000 + (i * 185) / 1440);
+    expect(answer({ times, temperatures: [10, 12, 14, 16, 18, 20, 22, 24] })[0]?.[5]).toBeCloseTo(17, 12);
+  });
+
   test("one reading alone", () => {
     expect(call(dayTable, at("2026-11-02T08:00"), 21)).toEqual([[at("2026-11-02"), 21, 21, 0, 21, 21, 1, 0]]);
   });
@@ -284,6 +300,15 @@ test("a line that ends within the half second before midnight ends there", () =>
   expect([first?.[6], second?.[6]]).toEqual([25, 2]);
   // 0.5 s of the day lie on the steep line, whose mean is 60 °C. Six digits: a time is kept to about a microsecond.
   expect(first?.[5]).toBeCloseTo((86_399.1 * 20 + 0.5 * 60) / 86_399.6, 6);
+});
+
+test("half a second before midnight is midnight, for what is read and for what is skipped", () => {
+  const late = 46_001 - 0.5 / 86_400;
+  const rows = call(dayTable, down([46_000.5, late, late, late - 1e-7]), down([20, 21, null, null]));
+  expect(rows.map((row) => [row[0], row[6], row[7]])).toEqual([
+    [46_000, 1, 1],
+    [46_001, 1, 1],
+  ]);
 });
 
 test("times that were worked out from one another belong to the minute that they mean", () => {

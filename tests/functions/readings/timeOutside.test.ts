@@ -143,3 +143,11 @@ test("several limits at once answer a row each", () => {
   const rows = call(timeOutside, down([46_000, 46_000.05]), down([20, 20]), down([15, 22]), down([25, 30]));
   expect(rows.map((row) => Number((row[0] as number).toFixed(6)))).toEqual([0, 1.2]);
 });
+
+test("to touch the high limit is not to be above it: the spell ends there", () => {
+  // An hour above until it touches 25 °C, then two hours above until it stays there.
+  const log = { times: [0, 1, 2, 3, 4].map((hour) => 46_000 + hour / 24), temperatures: [30, 25, 30, 25, 25] };
+  const [, above, longest] = answer(log, 15, 25);
+  expect(above).toBeCloseTo(3, 6);
+  expect(longest).toBeCloseTo(2, 6);
+});

@@ -34,3 +34,6 @@ test("a band upside down is refused", () =>
   expect(callCell(proxyNote, "A (invented)", 100, 1800, 1200)).toMatch(
     /^#VALUE! bandLow holds 1800 m, above bandHigh/,
   ));
+
+test("blanks around the name are not told", () =>
+  expect(callCell(proxyNote, "  Inn (invented) ", 1500, 1200, 1800)).toMatch(/^Inn \(invented\), 1500 m, lies/));

@@ -36,11 +36,15 @@ test.each([
   "=VIV.LAPSE(",
   "=VIV.LAPSE(A1,300,1400)",
   "=LAPSE()",
+  "= @VIV.LAPSE(A1)",
+  "LAPSE (A1,\n300)",
 ])("%p is LAPSE", (given) => expect(call(source, given)).toEqual(call(source, "LAPSE")));
 
 test("an unknown name gets the three nearest", () => {
   expect(callCell(source, "LAPZE")).toMatch(/^#N\/A function holds 'LAPZE': the nearest names are LAPSE, \w+, \w+$/);
   expect(callCell(source, "=VIV.RAMPDATE(A1)")).toMatch(/the nearest names are RAMPDATES, /);
+  expect(callCell(source, "LAP SE")).toMatch(/^#N\/A function holds 'LAP SE': the nearest names are LAPSE, /);
+  expect(callCell(source, "x".repeat(40))).toMatch(/^#N\/A function holds 'x{40}': the nearest names are /);
   expect(callCell(source, "x".repeat(99))).toMatch(/^#N\/A function holds 'x{40}…': the nearest names are /);
 });
 

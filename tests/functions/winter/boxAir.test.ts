@@ -96,6 +96,11 @@ test.each<[string, unknown[], string]>([
     [900, 5, 0.8],
     "#VALUE! litres holds 0.8 l and the animal fills 0.9 l: give the inside of the box",
   ],
+  [
+    "a box that the animal fills to the brim",
+    [900, 5, 0.9],
+    "#VALUE! litres holds 0.9 l and the animal fills 0.9 l: give the inside of the box",
+  ],
   ["a share for a percentage", [300, 5, 5.3, 0, 0.19], "#VALUE! floor holds 0.19: give a number from 15 to 20.8 %"],
   ["a frozen box", [300, -2, 5.3], "#VALUE! temperature holds -2: give a number from 0 to 35 °C"],
 ])("%s is told", (_, given, message) => expect(call(boxAir, ...given)[0]?.[0]).toBe(message));

@@ -129,3 +129,12 @@ test("3000 weighings are taken, one more is told", () => {
 
 test("nothing given, nothing answered", () =>
   expect(call(lossTrend, down([null]), down([null]), null)).toEqual([["", "", ""]]));
+
+test("the trend may go on to the last gram, but not to nothing", () => {
+  // 300, 200 and 100 g in steps of ten days lie on one line, which ends at 0 on day 30.
+  const ahead = (days: number) => call(lossTrend, three, down([300, 200, 100]), FIRST + days)[0];
+  expect(ahead(29)).toEqual([2 / 3, 1, 290 / 300].map((share): unknown => expect.closeTo(share, 12)));
+  expect(ahead(30)?.[0]).toBe(
+    "#VALUE! end holds 2026-12-16: give an earlier day, by then the trend would leave no animal",
+  );
+});

@@ -89,3 +89,6 @@ test.each([
     "#VALUE! days holds 42 days: give a last day up to 9999-12-31",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(ramp, ...given)).toBe(message));
+
+test("a ramp may end on the last day that a sheet knows", () =>
+  expect(rows("9999-11-19", 24, 8, 42).at(-1)).toEqual([serial(9999, 12, 31), 8]));

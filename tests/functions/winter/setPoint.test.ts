@@ -108,3 +108,14 @@ test.each<[string, unknown[], string]>([
     "#VALUE! plan holds Into the cold 2027-09-30, before Cooling starts 2027-10-04: give its dates in order",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(setPoint, ...given)).toBe(message));
+
+test("a leg of no days is a jump on its date, and the days around it are not touched", () => {
+  const on = (dates: readonly number[], days: readonly number[]) =>
+    call(setPoint, down(days), down(dates), 24, 8).flat();
+  const down0 = datesFrom(46_300, [14, 0, 84, 42, 7]);
+  expect(on(down0, [46_313, 46_314, 46_315])).toEqual([24, 8, 8]);
+  const up0 = datesFrom(46_300, [14, 42, 84, 0, 7]);
+  expect(on(up0, [46_439, 46_440, 46_441])).toEqual([8, 24, 24]);
+  const all0 = datesFrom(46_300, [0, 0, 0, 0, 0]);
+  expect(on(all0, [46_299, 46_300, 46_301])).toEqual([24, 24, 24]);
+});
