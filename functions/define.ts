@@ -46,7 +46,7 @@ export interface CellParameter<T = unknown> extends Described {
 /** A parameter that is read whole: a list, or rows of several named columns. */
 export interface RangeParameter<T = unknown> extends Described {
   readonly reads: "range";
-  readonly kind: "months" | "column" | "rows" | "plan" | "block";
+  readonly kind: "months" | "column" | "rows" | "plan";
   /** The columns of a row, in order; a list has one, with an empty name. */
   readonly columns: readonly (readonly [name: string, cell: CellParameter])[];
   /** The exact number of entries, where only one will do. */

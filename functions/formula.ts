@@ -24,10 +24,10 @@ const dateCall = (serial: number): string => {
 const array = (rows: readonly (readonly (Value | null)[])[]): string =>
   `{${rows.map((row) => row.map((value) => literal(value ?? "")).join(",")).join(";")}}`;
 
-const argument = (given: Argument | undefined, parameter: Parameter | undefined): string => {
-  if (given === null || given === undefined) return "";
+const argument = (given: Argument, parameter: Parameter): string => {
+  if (given === null) return "";
   if (typeof given === "object") return array(given);
-  const isDate = parameter?.unit === "date" || parameter?.unit === "date and time";
+  const isDate = parameter.unit === "date" || parameter.unit === "date and time";
   const serial = isDate && typeof given === "string" ? serialOfIso(given) : undefined;
   return serial === undefined ? literal(given) : dateCall(serial);
 };
@@ -35,7 +35,7 @@ const argument = (given: Argument | undefined, parameter: Parameter | undefined)
 /** An example as a keeper would type it, in English with commas: "=VIV.LAPSE(24,300,1400)". */
 export const formulaOf = ({ name, parameters }: AnyDefinition, { given }: Pick<Example, "given">): string => {
   const kinds = Object.values(parameters as Record<string, Parameter>);
-  const typed = given.map((one, i) => argument(one, kinds[i]));
+  const typed = given.map((one, i) => argument(one, kinds[i] as Parameter));
   while (typed.at(-1) === "") typed.pop();
   return `=${PREFIX}.${name}(${typed.join(",")})`;
 };

@@ -39,7 +39,7 @@ export const signature = ({ name, parameters }: AnyDefinition): string =>
     .map(([key, { optional }]) => (optional ? `[${key}]` : key))
     .join(", ")})`;
 
-/** What an argument may be, in a line: "a number from -90 to 60 °C"; "12 monthly values, °C". */
+/** What an argument may be, in a line: "a number from -90 to 60 °C"; "12 cells, January to December, °C". */
 export const takesInWords = (parameter: Parameter): string => {
   if (parameter.reads === "cell") return cellTakes(parameter);
   const unit = symbol(parameter.unit);
@@ -54,8 +54,6 @@ export const takesInWords = (parameter: Parameter): string => {
     }
     case "rows":
       return `rows of ${parameter.columns.map(([name]) => name).join(", ")}`;
-    case "block":
-      return "a block of cells";
   }
 };
 

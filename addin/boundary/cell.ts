@@ -10,21 +10,24 @@ export class SheetError {
 
 /** A blank is null, undefined or "" (what a formula leaves in an empty-looking cell). It is never 0. */
 export const isBlank = (cell: unknown): cell is null | undefined | "" =>
-  cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
+  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /** The plain value of a cell that carries its number format with it. */
 export const plain = (cell: unknown): unknown =>
   typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
 
-/** A block of cells; a single cell is a block of one. */
-export type Block = readonly (readonly unknown[])[];
+/** A block of cells: rows of one length, one at least. */
+export type Block = readonly [readonly unknown[], ...(readonly unknown[])[]];
 
-export const blockOf = (argument: unknown): Block =>
-  Array.isArray(argument)
-    ? argument.length > 0 && Array.isArray(argument[0])
-      ? (argument as Block)
-      : [argument]
-    : [[argument]];
+/** A single cell is a block of one, and so is an array without cells, as one that is blank. */
+export const blockOf = (argument: unknown): Block => {
+  if (!Array.isArray(argument)) return [[argument]];
+  const block = (Array.isArray(argument[0]) ? argument : [argument]) as unknown as Block;
+  return block[0].length === 0 ? [[undefined]] : block;
+};
+
+/** How large a block is, in a message. */
+export const size = (block: Block): string => `${block.length} by ${block[0].length} cells`;
 
 /** How a cell is shown in a message. */
 export const shown = (cell: unknown): string =>

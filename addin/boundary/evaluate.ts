@@ -1,7 +1,7 @@
 import type { AnyDefinition, Answer, CellParameter, Parameter, RangeParameter } from "../../functions/define";
 import { Problem, notAvailable, notUsable } from "../../functions/problem";
 import { fromMetric, type System, type Unit } from "../../functions/units";
-import { blockOf, type Block } from "./cell";
+import { blockOf, size, type Block } from "./cell";
 import { readCell } from "./readCell";
 import { readRange } from "./readRange";
 
@@ -19,20 +19,20 @@ interface Argument<P extends Parameter> {
   readonly place: () => string;
 }
 
-const isCell = (argument: Argument<Parameter>): argument is Argument<CellParameter> =>
-  argument.parameter.reads === "cell";
+const isUnits = (argument: Argument<Parameter>): argument is Argument<CellParameter> =>
+  argument.parameter.kind === "units";
+/** Whether the function answers for each of its cells. */
+const isSpread = (argument: Argument<Parameter>): argument is Argument<CellParameter> =>
+  argument.parameter.reads === "cell" && argument.parameter.kind !== "units";
 const isRange = (argument: Argument<Parameter>): argument is Argument<RangeParameter> =>
   argument.parameter.reads === "range";
-const isSingle = ({ block }: { readonly block: Block }): boolean => block.length === 1 && block[0]?.length === 1;
-
-const size = (block: Block): string => `${block.length} by ${block[0]?.length ?? 0} cells`;
+const isSingle = ({ block }: { readonly block: Block }): boolean => block.length === 1 && block[0].length === 1;
 
 /** The system of the call, "metric" where the function takes none. */
-const systemOf = (args: readonly Argument<Parameter>[]): System | Problem => {
-  const found = args.filter(isCell).find(({ parameter }) => parameter.kind === "units");
-  if (!found) return "metric";
-  if (!isSingle(found)) return notUsable(`${found.name} holds ${size(found.block)}: give one cell`);
-  const read = readCell(found.parameter, found.block[0]?.[0], "metric", found.place);
+const systemOf = (units: Argument<CellParameter> | undefined): System | Problem => {
+  if (!units) return "metric";
+  if (!isSingle(units)) return notUsable(`${units.name} holds ${size(units.block)}: give one cell`);
+  const read = readCell(units.parameter, units.block[0][0], "metric", units.place);
   return read instanceof Problem ? read : ((read as System | undefined) ?? "metric");
 };
 
@@ -122,10 +122,12 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
     place: () => name,
   }));
 
-  const system = systemOf(args);
+  const units = args.find(isUnits);
+  const system = systemOf(units);
   if (system instanceof Problem) return alone(system);
 
   const values = { ...unread };
+  if (units) values[units.name] = system;
   const blanks: string[] = []; // required arguments that are blank wherever the answer stands
   let anyGiven = false;
   for (const { name, parameter, block } of args.filter(isRange)) {
@@ -137,22 +139,18 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
     else anyGiven = true;
   }
 
-  const cellArgs = args.filter(isCell);
-  for (const { name, parameter } of cellArgs) if (parameter.kind === "units") values[name] = system;
-  const spread = cellArgs.filter(({ parameter }) => parameter.kind !== "units");
+  const spread = args.filter(isSpread);
   const rowCount = Math.max(1, ...spread.map(({ block }) => block.length));
-  const columnCount = Math.max(1, ...spread.map(({ block }) => block[0]?.length ?? 0));
+  const columnCount = Math.max(1, ...spread.map(({ block }) => block[0].length));
   for (const { name, block } of spread) {
-    const width = block[0]?.length ?? 0;
+    const width = block[0].length;
     const tall = block.length !== 1 && block.length !== rowCount;
     if (tall || (width !== 1 && width !== columnCount)) {
       const other = spread.find((argument) =>
-        tall ? argument.block.length === rowCount : argument.block[0]?.length === columnCount,
-      );
+        tall ? argument.block.length === rowCount : argument.block[0].length === columnCount,
+      ) as Argument<CellParameter>;
       return alone(
-        notUsable(
-          `${name} holds ${size(block)} and ${other?.name ?? "another argument"} ${size(other?.block ?? [])}: give blocks that fit`,
-        ),
+        notUsable(`${name} holds ${size(block)} and ${other.name} ${size(other.block)}: give blocks that fit`),
       );
     }
   }
@@ -161,7 +159,7 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
   const varying: Argument<CellParameter>[] = [];
   for (const argument of spread) {
     const { name, parameter, block, place } = argument;
-    const value = isSingle(argument) ? readCell(parameter, block[0]?.[0], system, place) : undefined;
+    const value = isSingle(argument) ? readCell(parameter, block[0][0], system, place) : undefined;
     const settled = isSingle(argument) && !(value instanceof Problem) && (parameter.optional || value !== undefined);
     if (settled) {
       values[name] = value;
@@ -215,7 +213,7 @@ export const evaluate = (definition: AnyDefinition, given: readonly unknown[]): 
   if (answer instanceof Problem) return alone(answer);
 
   if (result.shape === "list") {
-    const like = args.find(({ name }) => name === result.like)?.block ?? [];
+    const { block: like } = args.find(({ name }) => name === result.like) as Argument<Parameter>;
     const unit = result.columns[0].unit;
     const listed = (answer as readonly Answer[]).map((one) => outward(one, unit, system));
     return like.length === 1

@@ -31,7 +31,6 @@ export const readCell = (
     const metric = system === "metric" ? raw : toMetric(raw, unit, system);
     if (within(metric, parameter)) return metric;
   }
-  if (isBlank(raw)) return undefined;
   const cell = plain(raw);
   if (isBlank(cell)) return undefined;
   if (cell instanceof SheetError) {
@@ -40,7 +39,7 @@ export const readCell = (
   const read = parameter.schema.safeParse(cell);
   if (!read.success) return notUsable(`${place()} holds ${shown(cell)}: ${wanted(parameter, system)}`);
   const value = read.data as Value;
-  if (typeof value !== "number" || parameter.limits === undefined) return value;
+  if (typeof value !== "number") return value;
   const metric = toMetric(value, unit, system);
   return within(metric, parameter)
     ? metric

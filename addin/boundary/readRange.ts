@@ -1,21 +1,18 @@
 import type { RangeParameter, Value } from "../../functions/define";
 import { Problem, notAvailable, notUsable } from "../../functions/problem";
 import type { System } from "../../functions/units";
-import { isBlank, plain, type Block } from "./cell";
+import { isBlank, plain, size, type Block } from "./cell";
 import { plainLimits, readCell } from "./readCell";
 
 type Entry = Value | undefined | Record<string, Value | undefined>;
-
-const size = (block: Block): string => `${block.length} by ${block[0]?.length ?? 0} cells`;
 
 /** The word for an entry: a month of a year, a row of a column. */
 const entryWord = (parameter: RangeParameter): string => (parameter.kind === "months" ? "month" : "row");
 
 /** A list in reading order, whether it stands in a row or a column. */
-const line = (block: Block): readonly unknown[] =>
-  block.length === 1 ? (block[0] as readonly unknown[]) : block.map((row) => row[0]);
+const line = (block: Block): readonly unknown[] => (block.length === 1 ? block[0] : block.map((row) => row[0]));
 
-const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
+const isLine = (block: Block): boolean => block.length === 1 || block[0].length === 1;
 
 const readList = (
   name: string,
@@ -24,7 +21,8 @@ const readList = (
   system: System,
 ): readonly Entry[] | Problem => {
   // A plan may come with its stages before its dates: the last column holds the dates.
-  const lines = parameter.kind === "plan" && block.length === 6 ? block.map((row) => row.slice(-1)) : block;
+  const lines =
+    parameter.kind === "plan" && block.length === 6 ? (block.map((row) => row.slice(-1)) as unknown as Block) : block;
   if (!isLine(lines)) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
   const entries = line(lines);
   if (parameter.length !== undefined && entries.length !== parameter.length) {
@@ -47,15 +45,14 @@ const readList = (
 
 /** A logger's column. An entry that is a plain number within its limits costs one look: there may be 525 600. */
 const readLogged = (name: string, parameter: RangeParameter, block: Block, system: System): Float64Array | Problem => {
+  if (!isLine(block)) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
   const [[, cell]] = parameter.columns as readonly [readonly [string, RangeParameter["columns"][number][1]]];
   const { least, most } = plainLimits(cell, system);
   const place = () => name;
   const row = block.length === 1 ? block[0] : undefined;
   const read = new Float64Array(row ? row.length : block.length);
   for (let i = 0; i < read.length; i++) {
-    const cells: readonly unknown[] = row ?? block[i] ?? [];
-    if (!row && cells.length !== 1) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
-    const raw = cells[row ? i : 0];
+    const raw = row ? row[i] : (block[i] as readonly unknown[])[0];
     if (typeof raw === "number" && raw >= least && raw <= most) {
       read[i] = raw;
     } else {
@@ -73,7 +70,7 @@ const readRows = (
   system: System,
 ): readonly Entry[] | Problem => {
   const width = parameter.columns.length;
-  if (block[0]?.length !== width) {
+  if (block[0].length !== width) {
     const titles = parameter.columns.map(([title]) => title).join(", ");
     return notUsable(`${name} holds ${size(block)}: give rows of ${width} cells (${titles})`);
   }

@@ -31,14 +31,15 @@ export interface Measured {
 export const NOTHING = "Nothing stands out. This is no veterinary check.";
 
 const fires = ({ under, over }: Rule<string>, value: number): boolean =>
-  (under !== undefined && value < under) || (over !== undefined && value > over);
+  value < (under ?? -Infinity) || value > (over ?? Infinity);
 
 /** How a source is named at the end of a sentence: "source: Costanzo (1985)", or "common practice, no source". */
 const named = (key: SourceKey): string => {
   const { status, text } = sources[key];
+  const bare = text.slice(0, -1); // without its full stop
   return status === "practice" || status === "definition"
-    ? text.charAt(0).toLowerCase() + text.slice(1).replace(/\.$/, "")
-    : `${status === "recalled" ? "recalled" : "source"}: ${/^.*?\(\d{4}\)/.exec(text)?.[0] ?? text}`;
+    ? bare.charAt(0).toLowerCase() + bare.slice(1)
+    : `${status === "recalled" ? "recalled" : "source"}: ${/.*?\(\d{4}\)/.exec(bare)?.[0] ?? bare}`;
 };
 
 const limitOf = ({ under, over }: Rule<string>): number => under ?? over ?? 0;

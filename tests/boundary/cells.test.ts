@@ -11,6 +11,7 @@ import { scaledMass } from "../../functions/condition/scaledMass";
 import type { AnyDefinition, Parameter } from "../../functions/define";
 import { preyMass } from "../../functions/feeding/preyMass";
 import { preyRatio } from "../../functions/feeding/preyRatio";
+import { refusals } from "../../functions/feeding/refusals";
 import { Problem } from "../../functions/problem";
 import { fromMetric, symbol, systems } from "../../functions/units";
 import { boxAir } from "../../functions/winter/boxAir";
@@ -56,10 +57,14 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
       at1500("", "#N/A temperature is blank"),
       at1500("  ", "#N/A temperature is blank"),
       at1500([[null]], "#N/A temperature is blank"),
+      at1500([], "#N/A temperature is blank"),
+      at1500([[]], "#N/A temperature is blank"),
       at1500({ type: "FormattedNumber", basicValue: "" }, "#N/A temperature is blank"),
       [lapse, [null, null, null], ""],
       [lapse, [], ""],
       [lapse, [24, 500, 1500, null, ""], 17.5], // optional arguments
+      [lapse, [24, 500, 1500, down([9.5, null])], down([14.5, 17.5])],
+      [lapse, [null, null, null, down([9.5, null])], down(["", ""])],
     ],
     range: [
       year(july(null), "#N/A month 7 of months is blank"),
@@ -68,6 +73,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
       year(down(july("  ")[0] ?? []), "#N/A month 7 of months is blank"),
       year([YEAR.map(() => null)], ""),
       [onDate, [[YEAR.map(() => "")], "2026-07-01"], "#N/A months is blank"],
+      [onDate, [[], "2026-07-01"], "#N/A months is blank"],
       [stage, ["2026-12-24", down(PLAN.map((day, i) => (i === 2 ? null : day)))], "#N/A row 3 of plan is blank"],
       // A list of meals skips its blanks, a log of weighings keeps their places.
       [
@@ -91,6 +97,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
     ],
     range: [
       year(july(0), july(0)),
+      [refusals, [down([1, 0, 0])], 2], // 0 for a meal that was refused
       [
         lossTrend,
         [down(["2026-12-01", "2026-12-11", "2026-12-21"]), down([100, 0, 99]), "2026-12-31"],
@@ -141,6 +148,11 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
     range: [
       year(july(true), `#VALUE! month 7 of months holds TRUE: ${monthly}`),
       year(july(false), `#VALUE! month 7 of months holds FALSE: ${monthly}`),
+      [
+        stationRank,
+        [[[true, 1450, 46.3, 11.6]], 1200, 1800, 46.2, 11.5],
+        "#VALUE! name in row 1 of stations holds TRUE: give text",
+      ],
     ],
   },
   error: {
@@ -154,6 +166,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
     range: [
       year(july(new SheetError("#DIV/0!")), "#VALUE! month 7 of months holds the error #DIV/0!"),
       year(july(new SheetError("#N/A")), "#N/A month 7 of months holds the error #N/A"),
+      [refusals, [[[NaN]]], "#VALUE! row 1 of outcomes holds NaN: give a number, text, TRUE or FALSE"],
     ],
   },
   "1×1": {
@@ -185,7 +198,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
         [0, 1, 2].map(() => [expect.any(Number) as unknown, expect.any(Number) as unknown]),
       ], // three answers stand below each
     ],
-    range: [year([YEAR], [YEAR]), year(YEAR, [YEAR])],
+    range: [year([YEAR], [YEAR]), year(YEAR, [YEAR]), [stage, ["2026-12-24", [PLAN]], "Cold"]],
   },
   column: {
     cell: [
@@ -248,6 +261,11 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
         lapse,
         [[[24, 20, 16]], [[500, 600]], 1500],
         "#VALUE! stationElevation holds 1 by 2 cells and temperature 1 by 3 cells: give blocks that fit",
+      ],
+      [
+        lapse,
+        [24, [[500, 600]], [[1500, 1600, 1700]]],
+        "#VALUE! stationElevation holds 1 by 2 cells and homeElevation 1 by 3 cells: give blocks that fit",
       ],
       [lapse, [24, 500, 1500, 6.5, down(["metric", "imperial"])], "#VALUE! units holds 2 by 1 cells: give one cell"],
       [ramp, [down(["2026-10-05", "2026-10-06"]), 24, 8, 42], "#VALUE! start holds 2 by 1 cells: give one cell"],
@@ -381,6 +399,7 @@ describe("what a keeper gets wrong", () => {
     ["a date below 0", ...ramped(-1, `#VALUE! start holds -1: ${date}`)],
     ["a time of day is dropped", ...ramped(46_300.75, from(46_300))],
     ["ISO text", ...ramped("2026-10-05", from(46_300))],
+    ["ISO text with blanks around it", ...ramped(" 2026-10-05 ", from(46_300))],
     ["ISO text with a time of day", ...ramped("2026-10-05T18:00", from(46_300))],
     ["a serial number as text", ...ramped("46300", from(46_300))],
     [
@@ -396,10 +415,12 @@ describe("what a keeper gets wrong", () => {
   ])("dates: %s", (_, ...one) => shows(one));
 });
 
-test("long text is cut in a message", () =>
-  expect(call(lapse, "x".repeat(60), 500, 1500)[0]?.[0]).toBe(
-    `#VALUE! temperature holds '${"x".repeat(40)}…': ${number}`,
-  ));
+test.each([
+  ["41 letters are cut after 40", 41, `${"x".repeat(40)}…`],
+  ["40 letters are shown whole", 40, "x".repeat(40)],
+])("long text in a message: %s", (_, length, shown) =>
+  expect(callCell(lapse, "x".repeat(length), 500, 1500)).toBe(`#VALUE! temperature holds '${shown}': ${number}`),
+);
 
 test("one bad cell spoils its own answer, not the spill", () => {
   const temperatures = Array.from({ length: 100 }, (_, i) => (i === 50 ? "?" : i % 60));

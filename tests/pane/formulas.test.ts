@@ -1,11 +1,7 @@
 import fc from "fast-check";
 import { catalogue } from "../../functions/catalogue";
-import type { Definition } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
-import { signature, takesInWords } from "../../functions/words";
-import { column, count, date, moment, months, optional, quantity, rows, text } from "../../functions/define";
 import { codeOf, hasFunction, respelled, spillReferences } from "../../taskpane/actions/formulas";
-import { lapse } from "../../functions/climate/lapse";
 
 describe("VIV functions in a formula", () => {
   test.each([
@@ -73,44 +69,6 @@ describe("VIV functions in a formula", () => {
 });
 
 describe("examples as formulas", () => {
-  const definition = {
-    name: "MADEUP",
-    parameters: {
-      day: date("a day"),
-      time: moment("a moment"),
-      words: text("words"),
-      list: column(quantity("celsius", "a list", [0, 50])),
-      last: optional(count("none", "a count", [0, 9]), "none"),
-    },
-  } as unknown as Definition;
-  const typed = (...given: Parameters<typeof formulaOf>[1]["given"]) => formulaOf(definition, { given });
-
-  test("as the keeper would type them", () => {
-    expect(formulaOf(lapse, { given: [24, 300, 1400] })).toBe("=VIV.LAPSE(24,300,1400)");
-    expect(formulaOf(lapse, { given: [24, 300, 1400, "dry", "imperial"] })).toBe(
-      '=VIV.LAPSE(24,300,1400,"dry","imperial")',
-    );
-    expect(typed("2026-10-05", "2026-10-05T08:30:00", "2026-10-05")).toBe(
-      '=VIV.MADEUP(DATE(2026,10,5),DATE(2026,10,5)+TIME(8,30,0),"2026-10-05")',
-    );
-  });
-
-  test("blanks keep the place of what follows, and fall away at the end", () => {
-    expect(typed(null, null, "a", null, 3)).toBe('=VIV.MADEUP(,,"a",,3)');
-    expect(typed("2026-10-05", null, null)).toBe("=VIV.MADEUP(DATE(2026,10,5))");
-  });
-
-  test("blocks are arrays; an array holds neither functions nor blanks", () => {
-    expect(
-      typed(null, null, null, [
-        ["2026-10-05", -1.5],
-        [null, true],
-      ]),
-    ).toBe('=VIV.MADEUP(,,,{"2026-10-05",-1.5;"",TRUE})');
-  });
-
-  test("quotes in text are doubled", () => expect(typed(null, null, 'a "b"')).toBe('=VIV.MADEUP(,,"a ""b""")'));
-
   test.each(
     catalogue.flatMap((one) => one.examples.map((example, i) => [one.name, i + 1, formulaOf(one, example)] as const)),
   )("%s, example %i, is a formula that Excel takes: %s", (name, _, formula) => {
@@ -119,26 +77,5 @@ describe("examples as formulas", () => {
     expect(formula.length).toBeLessThanOrEqual(8192);
     // An array constant holds no call.
     for (const [array] of codeOf(formula).matchAll(/\{[^}]*\}/g)) expect(array).not.toMatch(/\(/);
-  });
-});
-
-describe("words about arguments", () => {
-  test("signature", () => {
-    expect(signature(lapse)).toBe("VIV.LAPSE(temperature, stationElevation, homeElevation, [rate], [units])");
-  });
-  test("what an argument takes", () => {
-    expect(takesInWords(lapse.parameters.rate)).toBe(
-      'a number from -15 to 15 K/km, or "standard", "high", "low", "median", "dry"',
-    );
-    expect(takesInWords(lapse.parameters.units)).toBe('"metric" or "imperial"');
-    expect(takesInWords(months("celsius", "a year", [-90, 60]))).toBe("12 cells, January to December, °C");
-    expect(takesInWords(column(quantity("gram", "masses", [1, 9])))).toBe(
-      "a row or a column of cells, each a number from 1 to 9 g",
-    );
-    expect(takesInWords(rows("stations", { name: text("name"), elevation: quantity("metre", "m", [0, 1]) }))).toBe(
-      "rows of name, elevation",
-    );
-    expect(takesInWords(count("day", "days", [0, 9]))).toBe("a whole number from 0 to 9 days");
-    expect(takesInWords(date("day"))).toBe("a date");
   });
 });
