@@ -42,7 +42,7 @@ export const sources = {
   },
   peel2007: {
     status: "published",
-    text: "Peel, M. C., Finlayson, B. L. & McMahon, T. A. (2007). Updated world map of the Köppen-Geiger climate classification. Hydrology and Earth System Sciences 11:1633-1644, Table 1, of which the variables and the limit of dryness were read. The other limits, and testing polar climates before dry ones, were read in a rules file after Beck et al. (2018); the third of the wettest winter month for a dry summer, and what decides where both seasons are dry, are from memory.",
+    text: "Peel, M. C., Finlayson, B. L. & McMahon, T. A. (2007). Updated world map of the Köppen-Geiger climate classification. Hydrology and Earth System Sciences 11:1633-1644, Table 1, of which the variables and the limit of dryness were read. The other limits were read in the program of Beck et al. (2018); polar climates are tested before dry ones, as other rules after Beck do.",
   },
   partonLogan1981: {
     status: "published",

@@ -41,13 +41,13 @@ export const coolSpell = defineFunction({
     const isBelow = (day: number): boolean => curve(day) < threshold;
     const newYear = serial(year, 1, 1);
     const nextYear = serial(year + 1, 1, 1);
-    const end = serial(year + 2, 1, 1);
     const days = Array.from({ length: nextYear - newYear }, (_, i) => newYear + i);
 
     const begins = days.filter((day) => isBelow(day) && (day === newYear ? !isBelow(nextYear - 1) : !isBelow(day - 1)));
     const spells = begins.map((first) => {
+      // It ends: the day of this year that is not below comes again, in eight years at the latest.
       let last = first;
-      while (last + 1 < end && isBelow(last + 1)) last++;
+      while (isBelow(last + 1)) last++;
       return { first, last };
     });
     // Nothing begins: the curve is below all the year round, or never.

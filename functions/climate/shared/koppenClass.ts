@@ -14,10 +14,10 @@ export const warmerHalf = (temperatures: readonly number[]): Half | undefined =>
 
 /**
  * Köppen-Geiger class after Peel, Finlayson & McMahon 2007, Table 1, of which the variables and the limit of dryness were
- * read. The other limits were read in a rules file after Beck et al. 2018, and so was the order: polar classes are tested
- * first, then dry ones; a polar desert is ET or EF. `coldLimit` (°C, coldest month) parts C from D. From memory: the
- * driest month of summer is held against a third of the wettest of winter, and where a year is dry both in summer and in
- * winter, the drier half in sum decides.
+ * read. The other limits, and which side of them counts, were read in the program of Beck et al. 2018: a warmest month of
+ * 10 °C is polar, and where a year is dry both in summer and in winter, the drier half in sum decides, summer where they
+ * are equal. Polar classes are tested first, as in other rules after Beck; his program tests dry ones first, which calls
+ * polar deserts BW or BS, not ET or EF. `coldLimit` (°C, coldest month) parts C from D.
  */
 export const koppenClass = (
   temperatures: readonly number[],
@@ -32,11 +32,10 @@ export const koppenClass = (
   const summerRains = rains.filter(summer === "april" ? inApril : inOctober);
   const winterRains = rains.filter(summer === "april" ? inOctober : inApril);
 
-  if (hottest < 10) return hottest > 0 ? "ET" : "EF";
+  if (hottest <= 10) return hottest > 0 ? "ET" : "EF";
 
-  // NaN in a year without rain: neither half then has most of it.
-  const summerShare = sum(summerRains) / yearRain;
-  const threshold = 2 * meanTemperature + (summerShare >= 0.7 ? 28 : summerShare <= 0.3 ? 0 : 14);
+  const most = 0.7 * yearRain;
+  const threshold = 2 * meanTemperature + (sum(summerRains) >= most ? 28 : sum(winterRains) >= most ? 0 : 14);
   if (yearRain < 10 * threshold) {
     return `B${yearRain < 5 * threshold ? "W" : "S"}${meanTemperature >= 18 ? "h" : "k"}`;
   }
@@ -49,7 +48,7 @@ export const koppenClass = (
   const isWinterDry = Math.min(...winterRains) < Math.max(...summerRains) / 10;
   const season =
     isSummerDry && isWinterDry
-      ? sum(summerRains) < sum(winterRains)
+      ? sum(summerRains) <= sum(winterRains)
         ? "s"
         : "w"
       : isSummerDry
@@ -59,6 +58,6 @@ export const koppenClass = (
           : "f";
   const isCold = coldest <= coldLimit;
   const mildMonths = temperatures.filter((temperature) => temperature > 10).length;
-  const warmth = hottest >= 22 ? "a" : mildMonths >= 4 ? "b" : isCold && coldest < -38 ? "d" : "c";
+  const warmth = hottest >= 22 ? "a" : mildMonths >= 4 ? "b" : coldest < -38 ? "d" : "c";
   return `${isCold ? "D" : "C"}${season}${warmth}`;
 };

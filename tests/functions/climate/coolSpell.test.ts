@@ -88,6 +88,34 @@ test("a year that only touches the threshold is never below it, and its first da
     "#N/A months never fall below 10: the coldest day is 2026-01-01 with 10",
   ));
 
+test("of two spells as long as each other the first counts", () => {
+  // April and June lie alike on either side of May.
+  const [first, last] = spell([[10, 10, 10, 0, 10, 0, 10, 10, 10, 10, 10, 10]], 5, 2026) as [string, string];
+  expect(Math.abs((serialOfIso(first) as number) - serial(2026, 4, 1))).toBeLessThanOrEqual(4);
+  expect(Math.abs((serialOfIso(last) as number) - serial(2026, 4, 30))).toBeLessThanOrEqual(4);
+});
+
+/**
+ * Leap and common years have curves a few thousandths of a kelvin apart. By the same spline solved with NumPy, the common
+ * year of these months ends at -5.4670 °C and tops at 21.65116 °C, the leap year at -5.4623 and 21.65110 °C; both begin
+ * below -5.61 °C.
+ */
+describe("the turn of the year", () => {
+  const MONTHS = [-6.8, -5.3, -0.1, 6.8, 13.7, 18.4, 21.3, 20.3, 15.9, 9.2, 2.9, -2.9];
+  test.each([
+    ["between 31 December and 1 January", -5.55, 2026],
+    ["between the last days of 2027 and of 2028", -5.4646, 2028],
+  ])("a threshold %s: the spell begins on 1 January", (_, threshold, year) => {
+    const [first, last] = spell([MONTHS], threshold, year) as [string, string];
+    expect([first, last.slice(0, 7)]).toEqual([`${year}-01-01`, `${year}-02`]);
+  });
+
+  test("a leap year that stays below does not break the spell", () => {
+    const [first, last] = spell([MONTHS], 21.65113, 2027) as [string, string];
+    expect([first.slice(0, 7), last.slice(0, 7)]).toEqual(["2027-07", "2029-07"]);
+  });
+});
+
 test("every day of the spell is below, the days around it are not", () =>
   fc.assert(
     fc.property(

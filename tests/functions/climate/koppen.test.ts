@@ -129,10 +129,10 @@ const year = (april: number | readonly number[], october: number | readonly numb
 /** A half-year whose first month is another. */
 const first = (odd: number, others: number): readonly number[] => [odd, ...Array<number>(5).fill(others)];
 
-/** Each limit itself and just past it, as Table 1 of Peel et al. 2007 writes it; mean of the year in brackets. */
+/** Each limit itself and just past it, as the program of Beck et al. 2018 has it; mean of the year in brackets. */
 test.each<[limit: string, temperatures: number[], rains: number[], latitude: number, klass: string]>([
-  ["warmest month of 10 is not polar", year(10, 5), year(50, 50), 50, "Cfc"],
-  ["warmest month below 10 is", year(9.9, 5), year(50, 50), 50, "ET"],
+  ["warmest month above 10 is not polar", year(10.1, 5), year(50, 50), 50, "Cfb"],
+  ["warmest month of 10 is", year(10, 5), year(50, 50), 50, "ET"],
   ["warmest month above 0 is tundra", year(0.1, -5), year(50, 50), 70, "ET"],
   ["warmest month of 0 is frost", year(0, -5), year(50, 50), 70, "EF"],
   ["(10) rain of 10 x 34 is not dry", year(15, 5), year(first(20, 30), first(20, 30)), 50, "Cfb"],
@@ -145,7 +145,7 @@ test.each<[limit: string, temperatures: number[], rains: number[], latitude: num
   ["(10) 69 % of the rain in summer: limit 340", year(15, 5), year(48, 22), 50, "Cfb"],
   ["(10) 70 % of the rain in winter: limit 200", year(15, 5), year(15, 35), 50, "Cfb"],
   ["(10) 69 % of the rain in winter: limit 340", year(15, 5), year(15.5, 34.5), 50, "BSk"],
-  ["(-1) no rain: neither half has most of it", year(11, -13), year(0, 0), 60, "BWk"],
+  ["(-10) a year without rain is a desert", year(11, -31), year(0, 0), 60, "BWk"],
   ["coldest month of 18 is tropical", year(28, 18), year(200, 200), 10, "Af"],
   ["coldest month below 18 is not", year(28, 17.9), year(200, 200), 10, "Cfa"],
   ["driest month of 60 is rainforest", year(28, 18), year(130, first(60, 134)), 10, "Af"],
@@ -159,6 +159,7 @@ test.each<[limit: string, temperatures: number[], rains: number[], latitude: num
   ["a tenth of the wettest of summer is not dry", year(15, 5), year(100, 10), 50, "Cfb"],
   ["less than a tenth is", year(15, 5), year(100, 9.9), 50, "Cwb"],
   ["dry in both, winter drier in sum", year(15, 5), year(first(10, 100), first(5, 100)), 50, "Cwb"],
+  ["dry in both, equal in sum", year(15, 5), year(first(10, 100), first(5, 101)), 50, "Csb"],
   ["dry in both, summer drier in sum", year(15, 5), year(first(10, 100), first(5, 110)), 50, "Csb"],
   ["dry in summer alone, though more falls in it", year(15, 5), year(first(10, 100), first(90, 30)), 50, "Csb"],
   ["dry in winter alone, though more falls in it", year(15, 5), year(60, first(5, 100)), 50, "Cwb"],

@@ -64,7 +64,7 @@ test.each<[SourceKey, RegExp, RegExp]>([
   ["costanzo", /Physiological Zoology \(abstract\)/, /58|692/],
   [
     "peel2007",
-    /read in a rules file after Beck et al\. \(2018\); the third of the wettest .* from memory\.$/,
+    /limit of dryness were read\. The other limits were read in the program of Beck et al\. \(2018\);/,
     /Table 1\. The rule/,
   ],
   ["wmo8", /as the manual of a sensor quotes it.*-45 to 60 °C is from memory/, /phase\.$/],
