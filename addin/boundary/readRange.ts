@@ -12,7 +12,7 @@ const entryWord = (parameter: RangeParameter): string => (parameter.kind === "mo
 /** A list in reading order, whether it stands in a row or a column. */
 const line = (block: Block): readonly unknown[] => (block.length === 1 ? block[0] : block.map((row) => row[0]));
 
-const isLine = (block: Block): boolean => block.length === 1 || block[0].length === 1;
+const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
 
 const readList = (
   name: string,

@@ -112,21 +112,23 @@ describe("what a function is given", () => {
     expect(callCell(lossTrend, twos(6), down([1, 2, 3, 4, 5, 6]), "2026-12-31")).toBe(
       "#VALUE! dates holds 6 by 2 cells: give one row or one column",
     ));
+
+  test("rows of unlike length are no list: no cell of theirs is left out in silence", () =>
+    expect(callCell(lossTrend, [[1], [2, 3]], down([1, 2]), "2026-12-31")).toMatch(
+      /^#VALUE! dates holds .*: give one row or one column$/,
+    ));
 });
 
 describe("a logger's column", () => {
-  /** What `calculate` gets, "none" for what could not be read. */
+  /** Answers what it is given, "none" for what could not be read. */
+  const madeLog = (cell: define.CellParameter<number>): define.AnyDefinition =>
+    madeUp({
+      parameters: { log: define.logged(cell), units: define.unitsParameter },
+      result: define.list("none", "as it was read", "log"),
+      calculate: ({ log }: { log: Float64Array }) => Array.from(log, (value) => (Number.isNaN(value) ? "none" : value)),
+    });
   const read = (cell: define.CellParameter<number>, log: unknown, units?: string): unknown[][] =>
-    call(
-      madeUp({
-        parameters: { log: define.logged(cell), units: define.unitsParameter },
-        result: define.list("none", "as it was read", "log"),
-        calculate: ({ log }: { log: Float64Array }) =>
-          Array.from(log, (value) => (Number.isNaN(value) ? "none" : value)),
-      }),
-      log,
-      units,
-    );
+    call(madeLog(cell), log, units);
   const warmth = define.quantity("celsius", "a temperature", [-90, 60]);
 
   const cells = [20.5, "21.5", " ", null, "ERR", true, 22.5];
@@ -135,6 +137,8 @@ describe("a logger's column", () => {
   test("in a row", () => expect(read(warmth, [cells])).toEqual([figures]));
   test("in a block of two columns it is none", () =>
     expect(read(warmth, twos(3))).toEqual([["#VALUE! log holds 3 by 2 cells: give one row or one column"]]));
+  test("in rows of unlike length it is none", () =>
+    expect(callCell(madeLog(warmth), [[20], [21, 22]])).toMatch(/^#VALUE! log holds .*: give one row or one column$/));
 
   test.each<[string, define.CellParameter<number>, string, readonly unknown[], readonly unknown[]]>([
     ["the limits are taken", warmth, "metric", [-90.1, -90, 60, 60.1], ["none", -90, 60, "none"]],
