@@ -1,6 +1,6 @@
 const { TestEnvironment } = require("jest-environment-node");
 
-/** A mutant is found by the first test that fails, so that those after it are skipped; and only the tests asked for are loaded. */
+/** A mutant is found by the first test that fails: those after it are skipped. `together.ts` learns which tests were asked for. */
 module.exports = class extends TestEnvironment {
   #failed = false;
 
