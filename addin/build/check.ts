@@ -8,7 +8,8 @@ const steps: readonly (readonly [what: string, ...command: string[]])[] = [
   ["lint", "eslint", "--max-warnings=0", "."],
   ["format", "prettier", "--check", "--log-level=warn", "."],
   ["generated text", "tsx", "addin/build/generate.ts", "--check"],
-  ["build and sizes", "tsx", "addin/build/build.ts"],
+  ["build", "tsx", "addin/build/build.ts"],
+  ["sizes of the build", "tsx", "addin/build/sizes.ts"],
   ["tests", "jest", "--json", "--outputFile=reports/jest.json"],
 ];
 

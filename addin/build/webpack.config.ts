@@ -1,5 +1,5 @@
 import { createRequire } from "node:module";
-import { join } from "node:path";
+import { join, sep } from "node:path";
 import HtmlPlugin from "html-webpack-plugin";
 import CssPlugin from "mini-css-extract-plugin";
 import Minify from "terser-webpack-plugin";
@@ -7,6 +7,7 @@ import type { Configuration } from "webpack";
 
 const root = join(__dirname, "..", "..");
 const resolve = createRequire(__filename).resolve;
+const FUNCTIONS = join(root, "functions") + sep;
 
 /** What a keeper waits for: minified by terser, which drops the declarations that nothing uses (a quarter of the script). */
 const FIRST_LOADED = /^(functions|taskpane)\.js$/;
@@ -15,26 +16,24 @@ const dropping = (include: RegExp) => new Minify({ include, extractComments: fal
 const quick = (files: { exclude?: RegExp }) =>
   new Minify({ ...files, minify: Minify.esbuildMinify, extractComments: false });
 
-/** What both pages share. */
-const common = (): Configuration => ({
+const typescript = {
+  jsc: {
+    target: "es2022",
+    parser: { syntax: "typescript", tsx: true },
+    transform: { react: { runtime: "automatic" } },
+  },
+} as const;
+
+/** What both pages share. Files of functions/ may need a loader of their own. */
+const common = (functions = resolve("swc-loader")): Configuration => ({
   mode: "production",
   context: root,
   devtool: false,
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     rules: [
-      {
-        test: /\.tsx?$/,
-        exclude: /node_modules/,
-        loader: resolve("swc-loader"),
-        options: {
-          jsc: {
-            target: "es2022",
-            parser: { syntax: "typescript", tsx: true },
-            transform: { react: { runtime: "automatic" } },
-          },
-        },
-      },
+      { test: /\.tsx?$/, include: FUNCTIONS, loader: functions, options: typescript },
+      { test: /\.tsx?$/, exclude: [/node_modules/, FUNCTIONS], loader: resolve("swc-loader"), options: typescript },
       { test: /\.css$/, use: [CssPlugin.loader, resolve("css-loader")] },
     ],
   },
@@ -44,7 +43,7 @@ const common = (): Configuration => ({
 
 /** The pane and the functions of the add-in share one page, and so one runtime; the pane adds to the functions' script. */
 export const excel = (): Configuration => ({
-  ...common(),
+  ...common(join(__dirname, "readersOnly.ts")),
   name: "excel",
   optimization: { minimizer: [dropping(FIRST_LOADED), quick({ exclude: FIRST_LOADED })] },
   entry: {

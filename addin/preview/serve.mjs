@@ -34,7 +34,7 @@ const start = async () => {
 The preview workbook is at ${address} (Ctrl+C ends it).
 
 In Excel itself: npm run excel serves the add-in on this machine and says what to click in Excel on the web,
-on Windows and on Mac. For a club: npm run build -- --site https://… writes dist/ for any web host.
+on Windows and on Mac. For a club: npm run build -- --site ADDRESS writes dist/ for any web host.
 `);
       return;
     } catch (error) {

@@ -3,6 +3,7 @@ import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "r
 import { topics } from "../../functions/catalogue";
 import type { AnyDefinition, Example, Parameter, Value } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
+import { referenceOf } from "../../functions/reference";
 import { sources, type Source } from "../../functions/sources";
 import { symbol } from "../../functions/units";
 import { signature, takesInWords } from "../../functions/words";
@@ -95,6 +96,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
   const styles = useStyles();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
+  const { examples, heldAgainst } = referenceOf(definition);
   return (
     <article>
       <Button size="small" onClick={onBack}>
@@ -130,9 +132,9 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
       <Words>
         {resultWords(definition).join("; ")}. {shapeWords(definition)}
       </Words>
-      {definition.examples.map((example, i) => (
+      {examples.map((example, i) => (
         <section key={i}>
-          <SmallTitle>{definition.examples.length === 1 ? "Example" : `Example ${i + 1}`}</SmallTitle>
+          <SmallTitle>{examples.length === 1 ? "Example" : `Example ${i + 1}`}</SmallTitle>
           <code className={styles.formula}>
             {formulaOf(definition, example)}
             {"\n"}→ {answerWords(example)}
@@ -140,7 +142,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
           <Act
             action={insertFormula}
             choice={{ definition, example }}
-            name={definition.examples.length === 1 ? undefined : `Insert at the selected cell: example ${i + 1}`}
+            name={examples.length === 1 ? undefined : `Insert at the selected cell: example ${i + 1}`}
           />
         </section>
       ))}
@@ -155,7 +157,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
           </Words>
         );
       })}
-      <Words quiet>Its figures are held against: {definition.heldAgainst.join("; ")}.</Words>
+      <Words quiet>Its figures are held against: {heldAgainst.join("; ")}.</Words>
     </article>
   );
 };
