@@ -3,6 +3,7 @@ import type { Parameter } from "../functions/define";
 import { sources, type Source, type SourceKey } from "../functions/sources";
 import { symbol } from "../functions/units";
 import { limitsInWords, signature } from "../functions/words";
+import { heldAgainst } from "../functions/yardsticks";
 
 /** The longest description of a parameter that the platform's own schemas allow in every version. */
 export const MOST_LETTERS = 128;
@@ -80,7 +81,7 @@ export const referenceTable = (from: readonly Topic[] = topics): string => {
       "| --- | --- | --- | --- |",
       ...functions.map(
         (definition) =>
-          `| \`${signature(definition)}\` | ${escaped(definition.summary)} | ${definition.sources.map(number).join(", ")} | ${escaped(definition.heldAgainst.join("; "))} |`,
+          `| \`${signature(definition)}\` | ${escaped(definition.summary)} | ${definition.sources.map(number).join(", ")} | ${escaped(heldAgainst(definition.name))} |`,
       ),
     ].join("\n"),
   );

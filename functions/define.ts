@@ -356,8 +356,6 @@ export interface Definition<
   readonly sources: readonly [SourceKey, ...SourceKey[]];
   readonly cautions: readonly CautionKey[];
   readonly examples: readonly [Example, ...Example[]];
-  /** What the tests hold the figures against, in words; each stands in the function's test file. */
-  readonly heldAgainst: readonly [string, ...string[]];
   /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
   calculate(given: Given<P>): Calculated<R>;
 }

@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { mkdirSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 
 /** Everything that must hold, in the order in which a failure is cheapest to find. All are run, and each says how long it took. */
@@ -11,10 +11,12 @@ const steps: readonly (readonly [what: string, ...command: string[]])[] = [
   ["build", "tsx", "addin/build/build.ts"],
   ["sizes of the build", "tsx", "addin/build/sizes.ts"],
   ["tests", "jest", "--json", "--outputFile=reports/jest.json"],
+  ["yardsticks", "tsx", "addin/build/yardsticks.ts", "--check"],
 ];
 
 const root = join(__dirname, "..", "..");
 mkdirSync(join(root, "reports"), { recursive: true });
+rmSync(join(root, "reports", "yardsticks"), { recursive: true, force: true });
 const failed: string[] = [];
 for (const [what, command = "", ...args] of steps) {
   const started = performance.now();

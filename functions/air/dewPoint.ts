@@ -8,7 +8,6 @@ export const dewPoint = defineFunction({
   result: cell("celsius", "Dew point over water"),
   sources: ["wmo8"],
   cautions: ["overWater"],
-  heldAgainst: ["PsychroLib", "IAPWS-IF97"],
   examples: [{ given: [25, 80], gives: 21.31, within: 0.01 }],
   calculate({ temperature, humidity }) {
     return saturatedAt(vapourPressure(temperature, humidity));

@@ -12,7 +12,6 @@ export const humidityAfter = defineFunction({
   result: cell("percent", "Relative humidity afterwards"),
   sources: ["wmo8"],
   cautions: ["ventedAir", "overWater"],
-  heldAgainst: ["PsychroLib", "IAPWS-IF97"],
   examples: [
     { given: [10, 80, 26], gives: 29.25, within: 0.01 },
     { given: [12, 70, 4], gives: 100, within: 0 },

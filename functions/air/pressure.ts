@@ -9,7 +9,6 @@ export const pressure = defineFunction({
   result: cell("hectopascal", "Air pressure"),
   sources: ["standardAtmosphere"],
   cautions: ["standardDay"],
-  heldAgainst: ["ICAO Doc 7488/3", "PsychroLib"],
   examples: [{ given: [2000], gives: 794.95, within: 0.01 }],
   calculate({ elevation }) {
     return standardPressure(elevation);

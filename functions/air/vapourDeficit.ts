@@ -10,7 +10,6 @@ export const vapourDeficit = defineFunction({
   result: cell("kilopascal", "Saturation less actual vapour pressure"),
   sources: ["wmo8"],
   cautions: ["overWater"],
-  heldAgainst: ["PsychroLib", "IAPWS-IF97"],
   examples: [{ given: [25, 50], gives: 1.581, within: 0.001 }],
   calculate({ temperature, humidity }) {
     return (saturation(temperature) - vapourPressure(temperature, humidity)) / HPA_PER_KPA;

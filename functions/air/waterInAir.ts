@@ -12,7 +12,6 @@ export const waterInAir = defineFunction({
   result: cell("gramPerCubicMetre", "Water vapour in the air"),
   sources: ["wmo8", "idealGas"],
   cautions: ["overWater"],
-  heldAgainst: ["PsychroLib", "IAPWS-IF97"],
   examples: [{ given: [20, 50], gives: 8.63, within: 0.01 }],
   calculate({ temperature, humidity }) {
     return (GRAMS * vapourPressure(temperature, humidity)) / (temperature + FREEZING);

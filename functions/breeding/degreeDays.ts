@@ -29,7 +29,6 @@ export const degreeDays = defineFunction({
   result: cell("degreeDay", "Degree-days"),
   sources: ["singleSine"],
   cautions: ["hatchingSuccess"],
-  heldAgainst: ["numerical integration", "TrenchR 1.1.1"],
   examples: [
     { given: [20, 5, 10], gives: 3.77122, within: 1e-5 },
     { given: [30, 0, 10, 25], gives: 6.66084, within: 1e-5 },

@@ -22,7 +22,6 @@ export const hatchDates = defineFunction({
   ),
   sources: ["practice"],
   cautions: ["lateEggs"],
-  heldAgainst: ["common practice, no source"],
   examples: [
     { given: ["2026-06-20"], gives: [["2026-08-14", "2026-08-24"]], within: 0 },
     { given: ["2026-06-20", 60, 75], gives: [["2026-08-19", "2026-09-03"]], within: 0 },

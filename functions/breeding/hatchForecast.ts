@@ -80,7 +80,6 @@ export const hatchForecast = defineFunction({
   ),
   sources: ["duJi", "eggThresholds"],
   cautions: ["hatchingSuccess", "eggSpecies", "lateEggs"],
-  heldAgainst: ["INCUBATIONDAYS", "Du & Ji 2008"],
   examples: [
     {
       given: [

@@ -13,7 +13,6 @@ export const incubationDays = defineFunction({
   result: cell("day", "Days from laying to hatching"),
   sources: ["duJi", "eggThresholds"],
   cautions: ["hatchingSuccess", "eggSpecies", "lateEggs"],
-  heldAgainst: ["Du & Ji 2008", "thresholds fitted to RepDevo"],
   examples: [
     { given: [28, 60], gives: 51.4286, within: 1e-4 },
     { given: [24, 60], gives: 72, within: 1e-9 },

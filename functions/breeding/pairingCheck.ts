@@ -77,7 +77,6 @@ export const pairingCheck = defineFunction({
   ),
   sources: ["ownLimit", "practice"],
   cautions: ["spentFemale", "noVetCheck", "noVet"],
-  heldAgainst: ["by definition", "common practice, no source"],
   examples: [
     { given: [30, 260, 24, 220, 0, 1], gives: [["note", NOTHING]], within: 0 },
     {

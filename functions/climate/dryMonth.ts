@@ -13,7 +13,6 @@ export const dryMonth = defineFunction({
   result: cell("true or false", "TRUE where the month is dry"),
   sources: ["walterLieth"],
   cautions: ["proxy"],
-  heldAgainst: ["dry months counted with NumPy"],
   examples: [
     { given: [17.8, 13.9], gives: true, within: 0 },
     { given: [8.6, 173.8], gives: false, within: 0 },

@@ -8,7 +8,6 @@ export const fluctuation = defineFunction({
   result: cell("kelvin", "High less low"),
   sources: ["definition"],
   cautions: [],
-  heldAgainst: ["by definition"],
   examples: [{ given: [18.5, 7], gives: 11.5, within: 1e-9 }],
   calculate({ high, low, units }) {
     return lowAboveHigh(high, low, units) ?? high - low;

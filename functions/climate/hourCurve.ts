@@ -24,7 +24,6 @@ export const hourCurve = defineFunction({
   ),
   sources: ["partonLogan1981", "hourScore"],
   cautions: ["modelHours"],
-  heldAgainst: ["TrenchR", "NOAA hourly normals"],
   examples: [{ given: [22, 10, 14, [[6], [12], [18]]], gives: [[12.471], [21.465], [18.664]], within: 0.001 }],
   calculate({ high, low, dayLength, hours }) {
     const problem = lowAboveHigh(high, low, "metric");

@@ -31,7 +31,6 @@ export const koppen = defineFunction({
   result: cell("text", "Class of two or three letters"),
   sources: ["peel2007"],
   cautions: ["classEdge", "proxy"],
-  heldAgainst: ["published classes of 24 cities: 16 agree"],
   examples: [
     {
       given: [

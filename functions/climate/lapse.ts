@@ -15,7 +15,6 @@ export const lapse = defineFunction({
   result: cell("celsius", "Temperature at the animal's elevation"),
   sources: ["standardAtmosphere", "observedLapse", "dryAdiabat"],
   cautions: ["proxy", "lapseRate"],
-  heldAgainst: ["ICAO Doc 7488/3", "station pairs of CLIMAT reports"],
   examples: [
     { given: [24, 300, 1400], gives: 16.85, within: 1e-9 },
     { given: [8, 300, 1400, "low"], gives: 3.05, within: 1e-9 },

@@ -31,7 +31,6 @@ export const lapseBand = defineFunction({
   ),
   sources: ["observedLapse"],
   cautions: ["proxy", "lapseBand"],
-  heldAgainst: ["station pairs of CLIMAT reports", "Rolland 2003", "Minder et al. 2010"],
   examples: [
     { given: [24, 300, 1400, "high", 7, 46], gives: [[12.89, 15.42, 21.47]], within: 1e-9 },
     { given: [10, 300, 350, "low"], gives: [[8.775, 9.775, 10.775]], within: 1e-9 },

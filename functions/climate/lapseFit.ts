@@ -20,7 +20,6 @@ export const lapseFit = defineFunction({
   ),
   sources: ["definition"],
   cautions: ["fewStations", "proxy"],
-  heldAgainst: ["SLOPE, INTERCEPT, RSQ and STEYX of Formula.js"],
   examples: [
     {
       given: [

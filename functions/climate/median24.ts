@@ -8,7 +8,6 @@ export const median24 = defineFunction({
   result: cell("celsius", "Mid-point of high and low"),
   sources: ["practice", "midRange"],
   cautions: ["midPoint"],
-  heldAgainst: ["NOAA hourly normals", "CLIMAT reports"],
   examples: [{ given: [18.5, 7], gives: 12.75, within: 1e-9 }],
   calculate({ high, low, units }) {
     return lowAboveHigh(high, low, units) ?? (high + low) / 2;

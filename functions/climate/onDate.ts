@@ -12,7 +12,6 @@ export const onDate = defineFunction({
   result: cell("none", "Value on that day, in the unit of the months"),
   sources: ["histospline"],
   cautions: ["smoothCurve"],
-  heldAgainst: ["NOAA daily normals 1991-2020", "the spline of SciPy"],
   examples: [
     {
       given: [[[-6.8, -5.3, -0.1, 6.8, 13.7, 18.4, 21.3, 20.3, 15.9, 9.2, 2.9, -2.9]], "2026-11-15"],

@@ -14,7 +14,6 @@ export const seasonShift = defineFunction({
   result: list("none", "The same values, January to December of the new year", "months"),
   sources: ["definition"],
   cautions: ["turnedYear"],
-  heldAgainst: ["by definition"],
   examples: [
     { given: [[[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]]], gives: [[7, 8, 9, 10, 11, 12, 1, 2, 3, 4, 5, 6]], within: 0 },
     {

@@ -10,7 +10,6 @@ export const stationGap = defineFunction({
   result: cell("metre", "Gap between station and band"),
   sources: ["definition"],
   cautions: ["proxy"],
-  heldAgainst: ["by definition"],
   examples: [
     { given: [300, 1200, 1800], gives: -900, within: 0 },
     { given: [1500, 1200, 1800], gives: 0, within: 0 },

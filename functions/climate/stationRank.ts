@@ -29,7 +29,6 @@ export const stationRank = defineFunction({
   ),
   sources: ["practice"],
   cautions: ["ruleOfThumb", "proxy"],
-  heldAgainst: ["common practice, no source", "distances of CLIMAT station pairs"],
   examples: [
     {
       given: [

@@ -26,7 +26,6 @@ export const age = defineFunction({
   result: cell("none", "Age, rounded down"),
   sources: ["definition"],
   cautions: [],
-  heldAgainst: ["by definition", "DATEDIF"],
   examples: [
     { given: ["2025-08-14", "2027-02-13"], gives: 17, within: 0 },
     { given: ["2025-08-14", "2027-02-14"], gives: 18, within: 0 },

@@ -19,7 +19,6 @@ export const growthRate = defineFunction({
   result: cell("percentPerDay", "Specific growth rate"),
   sources: ["definition"],
   cautions: ["sameScales"],
-  heldAgainst: ["by definition"],
   examples: [
     { given: [20, "2026-04-01", 30, "2026-06-10"], gives: 0.579236, within: 1e-6 },
     { given: [152, "2026-11-16", 146, "2027-02-08"], gives: -0.047945, within: 1e-6 },

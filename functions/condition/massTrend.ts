@@ -19,7 +19,6 @@ export const massTrend = defineFunction({
   result: cell("gramPerPeriod", "Gain per that many days; a loss is negative"),
   sources: ["theilSen"],
   cautions: ["sameScales", "noVet"],
-  heldAgainst: ["scipy 1.10.1"],
   examples: [
     {
       given: [

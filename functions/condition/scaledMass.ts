@@ -53,7 +53,6 @@ export const scaledMass = defineFunction({
   result: list("gram", "Scaled mass of each animal", "masses"),
   sources: ["peigGreen"],
   cautions: ["narrowLengths", "noVet"],
-  heldAgainst: ["R smatr 3.4-8", "by definition"],
   examples: [
     {
       given: [[[200], [250], [300]], [[800], [900], [1000]], 900, 3],

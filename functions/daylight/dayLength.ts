@@ -11,7 +11,6 @@ export const dayLength = defineFunction({
   result: cell("hour", "Sunrise to sunset, upper limb of the sun, standard refraction"),
   sources: ["meeus"],
   cautions: ["farFromGreenwich"],
-  heldAgainst: ["Astropy", "SunCalc"],
   examples: [{ given: [52, "2025-07-15"], gives: 16.25, within: 1 / 60 }],
   calculate({ latitude, date }) {
     return hoursOfDaylight(latitude, date);

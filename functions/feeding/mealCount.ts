@@ -10,7 +10,6 @@ export const mealCount = defineFunction({
   result: cell("none", "Number of meals"),
   sources: ["definition", "practice"],
   cautions: ["noFoodInTheCold"],
-  heldAgainst: ["by definition", "common practice, no source"],
   examples: [
     { given: ["2026-06-01", "2026-06-25", 7], gives: 4, within: 0 },
     {

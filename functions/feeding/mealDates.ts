@@ -14,7 +14,6 @@ export const mealDates = defineFunction({
   result: table({ name: "Date", unit: "date", about: "Day of a meal" }),
   sources: ["definition", "practice"],
   cautions: ["noFoodInTheCold", "feedTheAnimal"],
-  heldAgainst: ["by definition", "common practice, no source"],
   examples: [
     {
       given: ["2026-06-01", "2026-06-25", 7],

@@ -17,7 +17,6 @@ export const nextMeal = defineFunction({
   result: cell("date", "Day of the next meal"),
   sources: ["definition", "practice"],
   cautions: ["noFoodInTheCold", "feedTheAnimal"],
-  heldAgainst: ["by definition", "common practice, no source"],
   examples: [
     { given: ["2026-06-01", 7], gives: "2026-06-08", within: 0 },
     {

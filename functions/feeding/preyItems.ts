@@ -22,7 +22,6 @@ export const preyItems = defineFunction({
   result: cell("none", "Number of items"),
   sources: ["definition", "practice"],
   cautions: ["meal", "noVet"],
-  heldAgainst: ["by definition", "common practice, no source"],
   examples: [
     { given: [240, 8, 0.1], gives: 3, within: 0 },
     { given: [240, 30, 0.1], gives: 1, within: 0 },

@@ -13,7 +13,6 @@ export const preyMass = defineFunction({
   result: cell("gram", "Mass of the prey, all items of the meal together"),
   sources: ["definition"],
   cautions: ["meal", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [{ given: [240, 0.1], gives: 24, within: 1e-9 }],
   calculate: ({ body, ratio }) => body * ratio,
 });

@@ -12,7 +12,6 @@ export const preyRatio = defineFunction({
   result: cell("share", "Prey mass divided by body mass"),
   sources: ["definition"],
   cautions: ["noVet"],
-  heldAgainst: ["by definition"],
   examples: [{ given: [18, 240], gives: 0.075, within: 1e-12 }],
   calculate: ({ prey, body }) => prey / body,
 });

@@ -23,7 +23,6 @@ export const refusals = defineFunction({
   result: cell("none", "Refusals and regurgitations since the last meal that was taken; 0 if that was the last"),
   sources: ["definition"],
   cautions: ["refusing", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     { given: [[["taken"], ["refused"], ["refused"], [null]]], gives: 2, within: 0 },
     { given: [[["no"], ["regurgitated"], ["yes"]]], gives: 0, within: 0 },

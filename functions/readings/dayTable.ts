@@ -39,7 +39,6 @@ export const dayTable = defineFunction({
   ),
   sources: ["definition", "practice"],
   cautions: ["probePlace", "skippedReadings"],
-  heldAgainst: ["NOAA hourly normals, grouped by arquero", "Seattle hourly normals, grouped by arquero"],
   examples: [
     {
       given: [

@@ -16,7 +16,6 @@ export const readingGaps = defineFunction({
   ),
   sources: ["definition", "practice"],
   cautions: ["skippedReadings"],
-  heldAgainst: ["NOAA hourly normals", "by definition"],
   examples: [
     {
       given: [[["2026-11-02T08:00"], ["2026-11-02T10:00"], ["2026-11-02T20:00"], ["2026-11-02T21:00"]]],

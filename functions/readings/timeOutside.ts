@@ -84,7 +84,6 @@ export const timeOutside = defineFunction({
   ),
   sources: ["definition", "practice"],
   cautions: ["probePlace", "skippedReadings"],
-  heldAgainst: ["a straight line cut into seconds", "by definition"],
   examples: [
     {
       given: [

@@ -24,7 +24,6 @@ export const tracking = defineFunction({
   ),
   sources: ["definition", "practice"],
   cautions: ["coldKills", "probePlace", "skippedReadings"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: [

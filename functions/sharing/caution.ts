@@ -11,7 +11,6 @@ export const cautionOf = (everything: Everything) =>
     result: table({ name: "caution", unit: "text", about: "Caution" }),
     sources: ["definition"],
     cautions: [],
-    heldAgainst: ["by definition"],
     examples: [{ given: ["ONDATE"], gives: [[cautions.smoothCurve]], within: 0 }],
     calculate({ function: name }) {
       const found = lookUp(everything(), name);

@@ -19,7 +19,6 @@ export const proxyNote = defineFunction({
   result: cell("text", "The sentence"),
   sources: ["definition"],
   cautions: ["proxy", "lapseRate"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: ["Pass (invented)", 700, 1200, 1800, 35, "high"],

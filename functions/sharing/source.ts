@@ -11,7 +11,6 @@ export const sourceOf = (everything: Everything) =>
     result: table({ name: "source", unit: "text", about: "Citation" }),
     sources: ["definition"],
     cautions: [],
-    heldAgainst: ["by definition"],
     examples: [{ given: ["FLUCTUATION"], gives: [["By definition."]], within: 0 }],
     calculate({ function: name }) {
       const found = lookUp(everything(), name);

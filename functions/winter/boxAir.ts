@@ -34,7 +34,6 @@ export const boxAir = defineFunction({
   ),
   sources: ["andrewsPough", "costanzo", "stubblefield", "restingFactor", "standardAtmosphere"],
   cautions: ["openTheBox", "stretchedBelowTen", "noVet"],
-  heldAgainst: ["evaluated in R 4.2.2", "psychrolib 1.1.1"],
   examples: [
     { given: [300, 5, 5.3], gives: [[48.32873, 96.65746, 120.82183]], within: 1e-5 },
     { given: [300, 5, 5.3, 2000, 19], gives: [[37.91663, 75.83327, 94.79158]], within: 1e-5 },

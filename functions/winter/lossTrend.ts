@@ -28,7 +28,6 @@ export const lossTrend = defineFunction({
   ),
   sources: ["theilSen"],
   cautions: ["noLossLimit", "sameScales", "noVet"],
-  heldAgainst: ["scipy 1.10.1"],
   examples: [
     {
       given: [

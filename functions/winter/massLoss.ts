@@ -12,7 +12,6 @@ export const massLoss = defineFunction({
   result: cell("share", "Mass lost divided by mass at the start"),
   sources: ["definition"],
   cautions: ["noLossLimit", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     { given: [320, 312], gives: 0.025, within: 1e-12 },
     { given: [320, 324], gives: -0.0125, within: 1e-12 },

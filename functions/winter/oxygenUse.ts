@@ -21,7 +21,6 @@ export const oxygenUse = defineFunction({
   ),
   sources: ["andrewsPough", "costanzo", "stubblefield", "restingFactor"],
   cautions: ["stretchedBelowTen", "noVet"],
-  heldAgainst: ["evaluated in R 4.2.2", "Costanzo 1985"],
   examples: [
     { given: [300, 5], gives: [[0.77215, 0.96518, 1.93037]], within: 1e-5 },
     { given: [300, 25], gives: [[7.77568, 11.10811, 15.33347]], within: 1e-5 },

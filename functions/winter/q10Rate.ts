@@ -13,7 +13,6 @@ export const q10Rate = defineFunction({
   result: cell("none", "Rate at the new temperature, in the unit given"),
   sources: ["andrewsPough", "chappellEllis", "beaupreZaidan"],
   cautions: ["q10Differs", "noVet"],
-  heldAgainst: ["Stubblefield, Ultsch & Secor", "by definition"],
   examples: [
     { given: [12, 25, 5], gives: 2.08333, within: 1e-5 },
     { given: [12, 25, 15, 3], gives: 4, within: 1e-12 },

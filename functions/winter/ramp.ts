@@ -23,7 +23,6 @@ export const ramp = defineFunction({
   ),
   sources: ["definition"],
   cautions: ["coldKills", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: ["2026-10-05", 24, 8, 42],

@@ -67,7 +67,6 @@ export const rampCheck = defineFunction({
   ),
   sources: ["practice", "bonaGalloLicht", "costanzo"],
   cautions: ["noVetCheck", "coldKills", "noFoodInTheCold", "noVet"],
-  heldAgainst: ["common practice, no source"],
   examples: [
     {
       given: [[["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]], 24, 8],

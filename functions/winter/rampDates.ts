@@ -11,7 +11,6 @@ export const rampDates = defineFunction({
   result: planRows,
   sources: ["definition"],
   cautions: ["coldKills", "noFoodInTheCold", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: ["2026-09-21", 14, 42, 84, 42, 7],

@@ -11,7 +11,6 @@ export const rampDatesTo = defineFunction({
   result: planRows,
   sources: ["definition"],
   cautions: ["coldKills", "noFoodInTheCold", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: ["2027-03-29", 14, 42, 84, 42, 7],

@@ -20,7 +20,6 @@ export const setPoint = defineFunction({
   result: cell("celsius", "Set-point on that day"),
   sources: ["definition"],
   cautions: ["coldKills", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: [

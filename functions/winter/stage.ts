@@ -17,7 +17,6 @@ export const stage = defineFunction({
   result: cell("text", "Stage on that day"),
   sources: ["definition"],
   cautions: ["noFoodInTheCold", "noVet"],
-  heldAgainst: ["by definition"],
   examples: [
     {
       given: [

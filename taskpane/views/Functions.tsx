@@ -7,6 +7,7 @@ import { referenceOf } from "../../functions/reference";
 import { sources, type Source } from "../../functions/sources";
 import { symbol } from "../../functions/units";
 import { signature, takesInWords } from "../../functions/words";
+import { heldAgainst } from "../../functions/yardsticks";
 import { counted } from "../actions/action";
 import { insertFormula } from "../actions/insertFormula";
 import { Act } from "./Act";
@@ -96,7 +97,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
   const styles = useStyles();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  const { examples, heldAgainst } = referenceOf(definition);
+  const { examples } = referenceOf(definition);
   return (
     <article>
       <Button size="small" onClick={onBack}>
@@ -157,7 +158,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
           </Words>
         );
       })}
-      <Words quiet>Its figures are held against: {heldAgainst.join("; ")}.</Words>
+      <Words quiet>Its figures are held against: {heldAgainst(definition.name)}.</Words>
     </article>
   );
 };

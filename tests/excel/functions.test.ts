@@ -207,7 +207,6 @@ describe("functions of a test's own", () => {
     sources: ["definition"],
     cautions: [],
     examples: [{ given: [[["2026-10-05"]]], gives: [["2026-10-05", "x"]], within: 0 }],
-    heldAgainst: ["by definition"],
     calculate: ({ days, shift = 0 }) => [
       ...days.map((day) => [day + shift, "day"] as const),
       [notAvailable("no more days"), ""] as const,

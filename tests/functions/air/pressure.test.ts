@@ -4,16 +4,19 @@ import { call, callCell, down } from "../../call";
 import { mean } from "../../statistics";
 import table from "../../tables/standardAtmosphere.json";
 import { rows as pairs } from "../../tables/stationPairs.json";
+import { yardstick } from "../../yardstick";
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 const at = (elevation: number): number => callCell(pressure, elevation) as number;
 
-// ICAO Doc 7488/3: 0.001 hPa, half of the last digit given and a rounding.
-test.each(table.published)("$source, $H_ft ft", ({ H_ft, p_hPa, p_over_p0 }) => {
-  const answer = callCell(pressure, H_ft, "imperial") as number;
-  if (p_hPa !== undefined) expect(Math.abs(answer - p_hPa)).toBeLessThan(0.001);
-  if (p_over_p0 !== undefined) expect(Math.abs(answer / 1013.25 - p_over_p0)).toBeLessThan(1e-6);
-});
+// 0.001 hPa: half of the last digit given, and a rounding.
+yardstick(pressure, { against: "ICAO Doc 7488/3", within: 0.001, unit: "hPa" }, () =>
+  table.published.flatMap(({ H_ft, p_hPa, p_over_p0 }) => {
+    const answer = callCell(pressure, H_ft, "imperial") as number;
+    if (p_over_p0 !== undefined) expect(Math.abs(answer / 1013.25 - p_over_p0)).toBeLessThan(1e-6);
+    return p_hPa === undefined ? [] : [[answer, p_hPa]];
+  }),
+);
 
 // The hydrostatic equation, integrated: 0.001 hPa. Elevation read as geometric: 0.3 hPa at 5000 m.
 test.each(table.rows)("standard atmosphere at $elevation m", (row) => {
@@ -21,9 +24,9 @@ test.each(table.rows)("standard atmosphere at $elevation m", (row) => {
   expect(Math.abs(at(row.elevation) - row.pressureGeometric)).toBeLessThan(0.3);
 });
 
-// PsychroLib rounds the constants as ASHRAE prints them: 0.01 hPa up to 9000 m.
-test.each([-430, 0, 500, 1200, 2500, 4000, 9000])("PsychroLib at %d m", (elevation) =>
-  expect(Math.abs(at(elevation) - psychrolib.GetStandardAtmPressure(elevation) / 100)).toBeLessThan(0.01),
+// It rounds the constants as ASHRAE prints them: 0.01 hPa up to 9000 m.
+yardstick(pressure, { against: "PsychroLib", within: 0.01, unit: "hPa" }, () =>
+  [-430, 0, 500, 1200, 2500, 4000, 9000].map((m) => [at(m), psychrolib.GetStandardAtmPressure(m) / 100]),
 );
 
 // Real stations, mean pressure as reported (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt): their air is not
