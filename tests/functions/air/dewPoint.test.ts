@@ -3,31 +3,27 @@ import psychrolib from "psychrolib";
 import { dewPoint } from "../../../functions/air/dewPoint";
 import { callCell } from "../../call";
 import { saturation } from "../../tables/humidity.json";
+import { yardstick } from "../../yardstick";
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 const at = (temperature: number, humidity: number): number => callCell(dewPoint, temperature, humidity) as number;
 
 // PsychroLib uses ASHRAE's vapour pressure; the two differ by up to 0.3 %, which is 0.044 K of dew point at 0 °C and less above. Below 0 °C it
 // answers the frost point over ice, so only dew points above 0 °C are held against it.
-describe("PsychroLib", () => {
-  const cases = [1, 5, 10, 15, 20, 25, 30, 35, 40].flatMap((t) =>
-    [20, 40, 60, 80, 95, 100].map((rh) => [t, rh] as const),
-  );
-  const wet = cases.filter(([t, rh]) => psychrolib.GetTDewPointFromRelHum(t, rh / 100) > 0.05);
-  test("enough of them", () => expect(wet.length).toBeGreaterThan(35));
-  test.each(wet)("%d °C and %d %%", (t, rh) =>
-    expect(Math.abs(at(t, rh) - psychrolib.GetTDewPointFromRelHum(t, rh / 100))).toBeLessThan(0.045),
-  );
-});
+yardstick(dewPoint, { against: "PsychroLib", within: 0.045, unit: "K" }, () =>
+  [1, 5, 10, 15, 20, 25, 30, 35, 40]
+    .flatMap((t) => [20, 40, 60, 80, 95, 100].map((rh) => [at(t, rh), psychrolib.GetTDewPointFromRelHum(t, rh / 100)]))
+    .filter((pair): pair is [number, number] => (pair[1] as number) > 0.05),
+);
 
 // IAPWS-IF97: air that is saturated at the colder of two temperatures must answer it. 0.045 K for the same reason.
-describe("IAPWS-IF97", () => {
-  const pairs = saturation.flatMap((warm, i) => saturation.slice(0, i).map((cold) => [warm, cold] as const));
-  test.each(pairs)("%o has the dew point %o", (warm, cold) => {
-    const humidity = (100 * cold.pressure) / warm.pressure;
-    expect(Math.abs(at(warm.temperature, humidity) - cold.temperature)).toBeLessThan(0.045);
-  });
-});
+yardstick(dewPoint, { against: "IAPWS-IF97", within: 0.045, unit: "K" }, () =>
+  saturation.flatMap((warm, i) =>
+    saturation
+      .slice(0, i)
+      .map((cold) => [at(warm.temperature, (100 * cold.pressure) / warm.pressure), cold.temperature] as const),
+  ),
+);
 
 test("saturated air is at its dew point, and no dew point is above the air", () =>
   fc.assert(

@@ -3,15 +3,14 @@ import psychrolib from "psychrolib";
 import { humidityAfter } from "../../../functions/air/humidityAfter";
 import { callCell } from "../../call";
 import { after } from "../../tables/humidity.json";
+import { yardstick } from "../../yardstick";
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 const answer = (...given: readonly number[]): number => callCell(humidityAfter, ...given) as number;
 
 // IAPWS-IF97; 0.2 % of humidity, the difference between the vapour pressures. Beyond 100 the rest condenses.
-test.each(after)("IAPWS-IF97: $humidity % at $temperature °C, then $newTemperature °C", (row) =>
-  expect(
-    Math.abs(answer(row.temperature, row.humidity, row.newTemperature) - Math.min(100, row.newHumidity)),
-  ).toBeLessThan(0.2),
+yardstick(humidityAfter, { against: "IAPWS-IF97", within: 0.2, unit: "%" }, () =>
+  after.map((row) => [answer(row.temperature, row.humidity, row.newTemperature), Math.min(100, row.newHumidity)]),
 );
 
 test("one of the rows condenses and one does not", () => {
@@ -20,15 +19,19 @@ test("one of the rows condenses and one does not", () => {
 });
 
 // PsychroLib by the humidity ratio, which stays as it is: 0.2 %.
-test.each([
-  [10, 80, 26],
-  [5, 90, 20],
-  [26, 60, 20],
-  [18, 50, 30],
-])("PsychroLib: %d °C, %d %%, then %d °C", (t, rh, then) => {
-  const ratio = psychrolib.GetHumRatioFromRelHum(t, rh / 100, 95_000);
-  expect(Math.abs(answer(t, rh, then) - 100 * psychrolib.GetRelHumFromHumRatio(then, ratio, 95_000))).toBeLessThan(0.2);
-});
+yardstick(humidityAfter, { against: "PsychroLib", within: 0.2, unit: "%" }, () =>
+  (
+    [
+      [10, 80, 26],
+      [5, 90, 20],
+      [26, 60, 20],
+      [18, 50, 30],
+    ] as const
+  ).map(([t, rh, then]) => {
+    const ratio = psychrolib.GetHumRatioFromRelHum(t, rh / 100, 95_000);
+    return [answer(t, rh, then), 100 * psychrolib.GetRelHumFromHumRatio(then, ratio, 95_000)];
+  }),
+);
 
 test("unchanged where the temperature is, never above 100, and back again where nothing condensed", () =>
   fc.assert(

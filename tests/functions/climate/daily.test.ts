@@ -5,6 +5,7 @@ import { call, callCell, down } from "../../call";
 import { lebanonDays, lebanonMonths } from "../../normals";
 import { mean, rms } from "../../statistics";
 import curves from "../../tables/monthlyCurves.json";
+import { yardstick, yardstickOf } from "../../yardstick";
 
 const MONTHS = curves.means.seattle;
 
@@ -24,17 +25,24 @@ test.each([
 });
 
 // NOAA daily normals 1991-2020, Lebanon NH (US Government work); 0.15 K as for ONDATE.
-test("NOAA daily normals 1991-2020", () => {
-  const rows = call(daily, [lebanonMonths.mean], 2000);
-  expect(rows).toHaveLength(lebanonDays.mean.length);
-  expect(rms(rows.map(([, value], i) => (value as number) - (lebanonDays.mean[i] ?? NaN)))).toBeLessThan(0.15);
-});
-
-test.each(curves.rows.filter(({ series }) => series === "seattle"))(
-  "the spline of SciPy, day $day",
-  ({ day, spline }) =>
-    expect(Math.abs((call(daily, [MONTHS], 2026)[day - 1]?.[1] as number) - spline)).toBeLessThan(1e-8),
+yardstickOf(
+  daily,
+  { against: "NOAA daily normals 1991-2020", figure: "RMSE of the days' means", least: 0, most: 0.15, unit: "K" },
+  () => {
+    const rows = call(daily, [lebanonMonths.mean], 2000);
+    expect(rows).toHaveLength(lebanonDays.mean.length);
+    const off = rows.map(([, value], i) => (value as number) - (lebanonDays.mean[i] ?? NaN));
+    return { figure: rms(off), values: off.length };
+  },
 );
+
+// Ten decimals are given.
+yardstick(daily, { against: "the spline of SciPy", within: 1e-8, unit: "K" }, () => {
+  const days = call(daily, [MONTHS], 2026);
+  return curves.rows
+    .filter(({ series }) => series === "seattle")
+    .map(({ day, spline }) => [days[day - 1]?.[1] as number, spline]);
+});
 
 test("February of a leap year averages to its mean", () => {
   const february = call(daily, [MONTHS], 2028).filter(([day]) => isoOf(day as number).startsWith("2028-02"));

@@ -1,13 +1,15 @@
 import { dryMonth } from "../../../functions/climate/dryMonth";
 import { call, callCell } from "../../call";
 import { rows as stations } from "../../tables/dryMonths.json";
+import { yardstick } from "../../yardstick";
 
 // Twelve stations of CLIMAT reports (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt), their dry months counted
 // with NumPy. Exact: a comparison has no tolerance.
-test.each(stations)("$station: dry months counted with NumPy", ({ temperatures, rains, dry }) => {
-  const answers = call(dryMonth, [temperatures], [rains])[0] as boolean[];
-  expect(answers.flatMap((isDry, i) => (isDry ? [i + 1] : []))).toEqual(dry);
-});
+yardstick(dryMonth, { against: "dry months counted with NumPy", within: 0, unit: "" }, () =>
+  stations.flatMap(({ temperatures, rains, dry }) =>
+    (call(dryMonth, [temperatures], [rains])[0] as boolean[]).map((isDry, i) => [isDry, dry.includes(i + 1)] as const),
+  ),
+);
 
 test("there are dry months and others among them", () => {
   const dry = stations.flatMap((station) => station.dry).length;

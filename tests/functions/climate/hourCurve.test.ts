@@ -6,22 +6,22 @@ import { call, callCell, down } from "../../call";
 import { worcesterDays } from "../../normals";
 import { mean, rms } from "../../statistics";
 import { rows } from "../../tables/hourCurves.json";
+import { yardstick, yardstickOf } from "../../yardstick";
 
 /**
  * TrenchR 1.1.1 takes the lag of the minimum only as 0, so the shared arithmetic is held against it with that lag. Its
  * rows have ten decimals: 1e-8. The model has a step at dawn: at sunrise itself TrenchR answers the end of the night, the
  * curve the beginning of the day, so there the curve is asked a moment earlier.
  */
-test.each(rows)(
-  "TrenchR: $high to $low, sunrise $sunrise, hour $hour",
-  ({ high, low, sunrise, sunset, hour, temperature }) => {
+yardstick(hourCurve, { against: "TrenchR 1.1.1", within: 1e-8, unit: "K" }, () =>
+  rows.map(({ high, low, sunrise, sunset, hour, temperature }) => {
     // The curve counts from solar noon; the rows' noon lies between their sunrise and sunset.
     const shift = 12 - (sunrise + sunset) / 2;
     const answer = curve(high, low, sunset - sunrise, { ...AIR_150_CM, low: 0 })(
       (hour + shift + 24 - (hour === sunrise ? 1e-9 : 0)) % 24,
     );
-    expect(Math.abs(answer - temperature)).toBeLessThan(1e-8);
-  },
+    return [answer, temperature];
+  }),
 );
 
 const DAY = [22, 10, 14] as const;
@@ -90,10 +90,13 @@ describe("NOAA hourly normals", () => {
   );
 
   test("nearly all days are whole", () => expect(worcesterDays.length).toBeGreaterThan(355));
-  test(`RMSE ${rms(off).toFixed(2)} K, mean ${mean(off).toFixed(2)} K; flat at the mid-point ${rms(flat).toFixed(2)} K`, () => {
-    expect(rms(off)).toBeLessThan(1.5);
-    expect(rms(off)).toBeLessThan(rms(flat) / 2);
-  });
+  yardstickOf(
+    hourCurve,
+    { against: "NOAA hourly normals 1981-2010", figure: "RMSE of the hours", least: 0, most: 1.5, unit: "K" },
+    () => ({ figure: rms(off), values: off.length }),
+  );
+  test(`mean ${mean(off).toFixed(2)} K; flat at the mid-point RMSE ${rms(flat).toFixed(2)} K`, () =>
+    expect(rms(off)).toBeLessThan(rms(flat) / 2));
 });
 
 test("a low above its high, and a day of 24 hours", () => {

@@ -2,6 +2,7 @@ import { koppen } from "../../../functions/climate/koppen";
 import { callCell } from "../../call";
 import { rows as cities } from "../../tables/koppenCities.json";
 import { rows as stations } from "../../tables/dryMonths.json";
+import { yardstickOf } from "../../yardstick";
 
 const classOf = ({
   temperatures,
@@ -29,6 +30,17 @@ const DIFFERENT: Record<string, readonly [ours: string, why: string]> = {
 };
 const agreeing = cities.filter((city) => classOf(city) === city.published);
 
+yardstickOf(
+  koppen,
+  {
+    against: "published classes of 24 cities (kgc 1.0.0.2)",
+    figure: "cities that agree; each other lies at an edge of its class",
+    least: 16,
+    most: 16,
+    unit: "",
+  },
+  () => ({ figure: agreeing.length, values: cities.length }),
+);
 test("published classes of 24 cities: 16 agree", () => {
   expect(cities).toHaveLength(24);
   expect(agreeing).toHaveLength(16);

@@ -5,6 +5,7 @@ import { call, callCell, down } from "../../call";
 import { lebanonDays, lebanonMonths } from "../../normals";
 import { mean, rms } from "../../statistics";
 import curves from "../../tables/monthlyCurves.json";
+import { yardstick, yardstickOf } from "../../yardstick";
 
 const yearOf = (year: number): number[] => {
   const first = serial(year, 1, 1);
@@ -28,18 +29,29 @@ describe("NOAA daily normals 1991-2020", () => {
 
   describe.each(["high", "low", "mean"] as const)("%s", (element) => {
     const off = curve(lebanonMonths[element], days).map((value, i) => value - (lebanonDays[element][i] ?? NaN));
-    test(`RMSE ${rms(off).toFixed(3)} K, at most ${Math.max(...off.map(Math.abs)).toFixed(2)} K`, () => {
-      expect(rms(off)).toBeLessThan(0.15);
-      expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.4);
-    });
+    yardstickOf(
+      onDate,
+      {
+        against: "NOAA daily normals 1991-2020",
+        figure: `RMSE of the days' ${element}s`,
+        least: 0,
+        most: 0.15,
+        unit: "K",
+      },
+      () => ({ figure: rms(off), values: off.length }),
+    );
+    test(`at most ${Math.max(...off.map(Math.abs)).toFixed(2)} K`, () =>
+      expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.4));
   });
 });
 
 // The same arithmetic by the spline of SciPy; ten decimals are given.
-test.each(curves.rows)("the spline of SciPy: $series, day $day", ({ series, day, spline }) => {
-  const months = curves.means[series as keyof typeof curves.means];
-  expect(Math.abs((callCell(onDate, [months], serial(2026, 1, day)) as number) - spline)).toBeLessThan(1e-8);
-});
+yardstick(onDate, { against: "the spline of SciPy", within: 1e-8, unit: "K" }, () =>
+  curves.rows.map(({ series, day, spline }) => {
+    const months = curves.means[series as keyof typeof curves.means];
+    return [callCell(onDate, [months], serial(2026, 1, day)) as number, spline];
+  }),
+);
 
 // Other published methods (Epstein 1991; Lai & Kaplan 2022) draw other curves through the same means: up to 1 K at the
 // turning points.

@@ -3,6 +3,7 @@ import { greatCircle } from "../../../functions/climate/shared/greatCircle";
 import { stationScore, stationVerdict } from "../../../functions/climate/shared/stationRule";
 import { call, callCell } from "../../call";
 import { rows as pairs } from "../../tables/stationPairs.json";
+import { yardstick } from "../../yardstick";
 
 /**
  * Held against distances of CLIMAT station pairs, to 0.1 km, worked out apart from this project. 0.6 % and a rounding: a sphere is at
@@ -12,6 +13,19 @@ test.each(pairs)("$low is $km km from $high", ({ lowLatitude, lowLongitude, high
   expect(Math.abs(greatCircle(lowLatitude, lowLongitude, highLatitude, highLongitude) - km)).toBeLessThan(
     0.006 * km + 0.1,
   ),
+);
+yardstick(stationRank, { against: "distances of CLIMAT station pairs", within: 0.6, unit: "km" }, () =>
+  pairs.map(({ low, lowElevation, lowLatitude, lowLongitude, highLatitude, highLongitude, km }) => [
+    call(
+      stationRank,
+      [[low, lowElevation, lowLatitude, lowLongitude]],
+      0,
+      4000,
+      highLatitude,
+      highLongitude,
+    )[0]?.[2] as number,
+    km,
+  ]),
 );
 
 // A quarter of a meridian is 10 002 km on the ellipsoid; round the date line the short way counts.

@@ -4,6 +4,7 @@ import { dayLength } from "../../../functions/daylight/dayLength";
 import { dateOf, serial, serialOfIso } from "../../../functions/dates";
 import { call, callCell, down } from "../../call";
 import { rows } from "../../tables/dayLength.json";
+import { yardstick } from "../../yardstick";
 
 const MINUTE = 1 / 60;
 const hours = (latitude: number, date: string | number): number => callCell(dayLength, latitude, date) as number;
@@ -34,6 +35,16 @@ test.each(rows)("ephemerides: $date at $latitude°", ({ date, latitude, astropy,
     expect(Math.abs(hours(latitude, date) - truth)).toBeLessThanOrEqual(within(latitude));
   }
 });
+for (const [against, key] of [
+  ["Astropy", "astropy"],
+  ["PyEphem", "ephem"],
+  ["Astronomy Engine", "astronomyEngine"],
+] as const) {
+  const near = rows.filter(({ latitude }) => Math.abs(latitude) < 60);
+  yardstick(dayLength, { against, within: MINUTE, unit: "h" }, () =>
+    near.map((row) => [hours(row.latitude, row.date), row[key]]),
+  );
+}
 
 /** SunCalc 2 run here: sunrise and sunset at Greenwich's longitude. */
 const sunCalc = (latitude: number, day: number): number => {
@@ -44,14 +55,19 @@ const sunCalc = (latitude: number, day: number): number => {
 
 describe.each([2026, 2028, 1960, 2090])("SunCalc in %i", (year) => {
   const days = Array.from({ length: 366 }, (_, i) => serial(year, 1, 1) + i);
-  test.each([-65, -59.9, -45, -33, -12, 0, 8, 27, 40, 52, 59.9, 65])("at %d°, every day", (latitude) => {
+  const pairsAt = (latitude: number) => {
     const answers = call(dayLength, latitude, down(days));
-    for (const [i, day] of days.entries()) {
-      const truth = sunCalc(latitude, day);
-      expect(Number.isFinite(truth)).toBe(true);
-      expect(Math.abs((answers[i]?.[0] as number) - truth)).toBeLessThanOrEqual(within(latitude));
+    return days.map((day, i) => [answers[i]?.[0] as number, sunCalc(latitude, day)] as const);
+  };
+  test.each([-65, 65])("at %d°, every day", (latitude) => {
+    for (const [answer, truth] of pairsAt(latitude)) {
+      expect(Math.abs(answer - truth)).toBeLessThanOrEqual(within(latitude));
     }
   });
+  const against = `SunCalc, every day of ${year} at ten latitudes below 60°`;
+  yardstick(dayLength, { against, within: MINUTE, unit: "h" }, () =>
+    [-59.9, -45, -33, -12, 0, 8, 27, 40, 52, 59.9].flatMap(pairsAt),
+  );
 });
 
 test("polar day and polar night, north and south", () => {
