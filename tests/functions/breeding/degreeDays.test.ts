@@ -2,20 +2,20 @@ import fc from "fast-check";
 import { degreeDays } from "../../../functions/breeding/degreeDays";
 import { callCell } from "../../call";
 import { rows } from "../../tables/degreeDays.json";
+import { yardstick } from "../../yardstick";
 
 const answer = (...given: unknown[]) => callCell(degreeDays, ...given) as number;
 
 // 1e-9: the accuracy of scipy's quadrature, and the digits of the table.
-test.each(rows)("$high to $low °C over $base, ceiling $ceiling: numerical integration by scipy 1.10.1", (row) => {
-  expect(Math.abs(answer(row.high, row.low, row.base, row.ceiling) - row.integral)).toBeLessThan(1e-9);
-});
+yardstick(degreeDays, { against: "numerical integration by scipy 1.10.1", within: 1e-9, unit: "K d" }, () =>
+  rows.map((row) => [answer(row.high, row.low, row.base, row.ceiling), row.integral]),
+);
 
 // 0.005: TrenchR rounds to 0.01. Its single sine is at fault where the whole day lies above the ceiling: no figure there.
-test.each(rows.flatMap(({ trenchR, ...row }) => (trenchR === null ? [] : [{ ...row, trenchR }])))(
-  "$high to $low °C over $base, ceiling $ceiling: TrenchR 1.1.1",
-  (row) => {
-    expect(Math.abs(answer(row.high, row.low, row.base, row.ceiling) - row.trenchR)).toBeLessThanOrEqual(0.005);
-  },
+yardstick(degreeDays, { against: "TrenchR 1.1.1", within: 0.005, unit: "K d" }, () =>
+  rows.flatMap(({ trenchR, ...row }) =>
+    trenchR === null ? [] : [[answer(row.high, row.low, row.base, row.ceiling), trenchR] as const],
+  ),
 );
 
 /** The mean of the day's sine above base and below ceiling, by the midpoint rule. */

@@ -2,17 +2,19 @@ import fc from "fast-check";
 import { massTrend } from "../../../functions/condition/massTrend";
 import { callCell, down } from "../../call";
 import trends from "../../tables/trends.json";
+import { yardstick } from "../../yardstick";
 
 const FIRST = 46_113;
 const dated = (days: readonly number[]) => down(days.map((day) => FIRST + day));
 
 // Tolerance as in the table, times the days asked for: a median of pairwise slopes is exact but for rounding.
-describe.each(trends.rows)("$series, against scipy 1.10.1", ({ days, grams, slope }) => {
-  test.each([undefined, 1, 7, 30])("grams per %s days", (period) => {
-    const trend = callCell(massTrend, dated(days), down(grams), period) as number;
-    expect(Math.abs(trend - slope * (period ?? 7))).toBeLessThan(1e-9 * (period ?? 7));
-  });
-});
+yardstick(massTrend, { against: "scipy 1.10.1", within: 1e-9, unit: "g per day" }, () =>
+  trends.rows.flatMap(({ days, grams, slope }) =>
+    [undefined, 1, 7, 30].map(
+      (period) => [(callCell(massTrend, dated(days), down(grams), period) as number) / (period ?? 7), slope] as const,
+    ),
+  ),
+);
 
 test("rows out of order, missing weights and blank rows change nothing", () => {
   const row = fc.record({ day: fc.integer({ min: 0, max: 300 }), mass: fc.double({ min: 50, max: 500, noNaN: true }) });

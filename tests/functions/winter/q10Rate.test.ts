@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { q10Rate } from "../../../functions/winter/q10Rate";
 import { callCell } from "../../call";
 import table from "../../tables/oxygenUse.json";
+import { yardstick } from "../../yardstick";
 
 test("ten degrees up multiply, ten down divide, none leave the rate (by definition)", () => {
   expect(callCell(q10Rate, 10, 15, 25, 3)).toBeCloseTo(30, 12);
@@ -15,10 +16,10 @@ test("left out, q10 is 2.4, which is the temperature term of the oxygen formula 
   expect(Math.abs(2.4 / 10 ** (0.038 * 10) - 1)).toBeLessThan(1e-3);
 });
 
-test("metabolism that falls by 95 % from 30 to 5 °C (Stubblefield, Ultsch & Secor) is found with its Q10", () => {
-  // Q10 = 20^(10/25) as evaluated in the table to ten decimals.
-  expect(callCell(q10Rate, 100, 30, 5, table.fall.q10)).toBeCloseTo(5, 6);
-});
+// Their metabolism fell by 95 % from 30 to 5 °C; Q10 = 20^(10/25) as evaluated in the table to ten decimals.
+yardstick(q10Rate, { against: "Stubblefield, Ultsch & Secor", within: 1e-6, unit: "%" }, () => [
+  [callCell(q10Rate, 100, 30, 5, table.fall.q10) as number, 5],
+]);
 
 test("there and back is where it was", () => {
   const temperature = fc.double({ min: -5, max: 50, noNaN: true });
