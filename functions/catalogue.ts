@@ -43,6 +43,7 @@ import { refusals } from "./feeding/refusals";
 import { boxAir } from "./winter/boxAir";
 import { lossTrend } from "./winter/lossTrend";
 import { massLoss } from "./winter/massLoss";
+import { metabolicLoss } from "./winter/metabolicLoss";
 import { oxygenUse } from "./winter/oxygenUse";
 import { q10Rate } from "./winter/q10Rate";
 import { dayTable } from "./readings/dayTable";
@@ -104,6 +105,7 @@ export const topics: readonly Topic[] = [
       lossTrend,
       oxygenUse,
       boxAir,
+      metabolicLoss,
       q10Rate,
     ],
   },

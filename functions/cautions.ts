@@ -33,10 +33,14 @@ export const cautions = {
   noVetCheck: "A plan is held against practice; the animal is not looked at. This is no veterinary check.",
   noLossLimit:
     "No limit of winter mass loss is published for snakes as far as we know: agree one with your reptile vet.",
-  stretchedBelowTen:
-    "Below 10 °C the formula is stretched beyond its data: garter snakes used about half. Other snakes were not measured.",
+  quietAnimal:
+    "For a quiet, fasting snake; species differ by half either way. One that moves, digests or carries young uses far more.",
   openTheBox:
     "A reason to open the box more often, never less: leaks, damp bedding and a restless animal change the figure.",
+  boxFloor:
+    "The floor is practice, no source. At 19 % of oxygen, carbon dioxide stands near 1.6 %; from 1.5 % up it lowered gas exchange in two snakes (Oda et al. 2021).",
+  waterLoss:
+    "A loss beyond the most is water, droppings or a warmer box: look at humidity and drinking water first, then ask a reptile vet.",
   q10Differs: "Q10 differs: 2.4 to 4.8 in the species measured, higher in the cold. Use it for a few degrees only.",
 
   // feeding

@@ -100,13 +100,9 @@ export const sources = {
     status: "published",
     text: "Andrews & Pough (1985). Physiological Zoology 58:214-231, eq. 2, as in published codes.",
   },
-  restingFactor: {
-    status: "recalled",
-    text: "Andrews & Pough (1985), from memory: resting awake takes 10^0.14 times the oxygen of standard metabolism.",
-  },
   costanzo: {
     status: "published",
-    text: "Costanzo (1985). Physiological Zoology (abstract): garter snakes at 4 °C for 165 days used 0.42 to 0.45 cal per g and day, about half of what the formula of Andrews & Pough gives.",
+    text: "Costanzo (1985). Physiological Zoology (abstract): garter snakes at 4 °C for 165 days used 0.42 to 0.45 cal per g and day, about half of what the formula of Andrews & Pough gives, 76.5 to 78.7 % of it from glycogen and protein of the muscles; no change of weight.",
   },
   stubblefield: {
     status: "published",
@@ -118,7 +114,19 @@ export const sources = {
   },
   chappellEllis: {
     status: "published",
-    text: "Chappell & Ellis (1987). Journal of Comparative Physiology B 157:227-235 (abstract): Q10 of boas and pythons 2.6.",
+    text: "Chappell & Ellis (1987). Journal of Comparative Physiology B 157:227-235 (abstract): Q10 of boas and pythons 2.6; 0.80 ml of carbon dioxide for a ml of oxygen at 20 °C.",
+  },
+  mccueLillywhite: {
+    status: "published",
+    text: "McCue & Lillywhite (2002; authors and year from memory). Oxygen consumption and the energetics of island-dwelling Florida cottonmouth snakes (abstract): half of what is expected of snakes in general; Q10 2.4 to 2.8 from 15 to 30 °C; 29 % more in the dark hours.",
+  },
+  oda: {
+    status: "published",
+    text: "Oda, Leite, Abe & Klein (2021). Respiratory Physiology & Neurobiology, 103747 (abstract): carbon dioxide of 1.5 to 6 % lowered gas exchange in Boa constrictor and Crotalus durissus, oxygen of 12 to 3 % did not.",
+  },
+  energyOfFuels: {
+    status: "published",
+    text: "Energy set free by a ml of oxygen, 20.1 J, and held by a gram of fat, 39 339 J, protein, 17 985 J, and carbohydrate, 17 577 J, as in the source of HeatExchange.jl.",
   },
   beaupreZaidan: {
     status: "published",

@@ -2,9 +2,8 @@ import { columns, defineFunction, quantity, unitsParameter } from "../define";
 import { MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour } from "./shared/oxygenUse";
 
 /**
- * ml of oxygen per hour, dry at 0 °C and 1013.25 hPa: 0.013·M^0.80·10^(0.038·T) of Andrews & Pough (1985), with a
- * spread around it. Up to 10 °C, where the formula is stretched beyond its data: times 0.4, 0.5 and 1.0; from 15 °C
- * up: times 0.7, 1.0 and 1.38; straight in between.
+ * ml of oxygen per hour, dry at 0 °C and 1013.25 hPa, on one curve: 0.013·M^0.80·10^(0.038·T) of Andrews & Pough (1985)
+ * from 25 °C up; below, its value at 25 °C times 3.3 for every 10 °C. Least and most are half as much either way.
  */
 export const oxygenUse = defineFunction({
   name: "OXYGENUSE",
@@ -15,15 +14,19 @@ export const oxygenUse = defineFunction({
     units: unitsParameter,
   },
   result: columns(
-    { name: "Least", unit: "millilitrePerHour", about: "As little as may be" },
-    { name: "Likely", unit: "millilitrePerHour", about: "The likely figure" },
-    { name: "Most", unit: "millilitrePerHour", about: "As much as may be" },
+    { name: "Least", unit: "millilitrePerHour", about: "A frugal animal: half the likely figure" },
+    { name: "Likely", unit: "millilitrePerHour", about: "The likely figure of a quiet, fasting animal" },
+    {
+      name: "Most",
+      unit: "millilitrePerHour",
+      about: "A lavish one: half as much again; more when it moves or digests",
+    },
   ),
-  sources: ["andrewsPough", "costanzo", "stubblefield", "restingFactor"],
-  cautions: ["stretchedBelowTen", "noVet"],
+  sources: ["andrewsPough", "stubblefield", "costanzo", "mccueLillywhite"],
+  cautions: ["quietAnimal", "noVet"],
   examples: [
-    { given: [300, 5], gives: [[0.77215, 0.96518, 1.93037]], within: 1e-5 },
-    { given: [300, 25], gives: [[7.77568, 11.10811, 15.33347]], within: 1e-5 },
+    { given: [300, 5], gives: [[0.51001, 1.02003, 1.53004]], within: 1e-5 },
+    { given: [300, 25], gives: [[5.55406, 11.10811, 16.66217]], within: 1e-5 },
   ],
   calculate({ mass, temperature }) {
     const { least, likely, most } = oxygenPerHour(mass, temperature);

@@ -129,11 +129,16 @@ const air = together(
   ),
   heading("A17", "Hours until a box shut tight must be aired", null, null, "Soonest", "Likely", "Latest"),
   { blocks: [{ at: "A18", role: "label", rows: [["In the cold"]] }] },
-  spilled(
-    "D18",
-    once([mass, litres, elevation, coldSet], `VIV.BOXAIR(${mass},${coldSet},${litres},${elevation})`),
-    [1, 3],
-    "whole",
+  ...["D18", "E18", "F18"].map((at, i) =>
+    cell(
+      at,
+      "computed",
+      once(
+        [mass, litres, elevation, coldSet],
+        `INDEX(VIV.BOXAIR(${mass},${coldSet},${litres},${elevation}),1,${i + 1})`,
+      ),
+      { format: "whole" },
+    ),
   ),
 );
 

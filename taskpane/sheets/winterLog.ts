@@ -45,7 +45,7 @@ export const winterLog = assemble(
     key: "winterLog",
     name: "Winter log",
     sentence: "Box temperature, mass and air through the cold, and where the loss is heading.",
-    cautions: ["noLossLimit", "openTheBox", "stretchedBelowTen", "noVet"],
+    cautions: ["noLossLimit", "openTheBox", "quietAnimal", "noVet"],
     sources: ["theilSen", "andrewsPough", "costanzo", "stubblefield", "practice"],
     widths: [23.5, 11, 8, 8, 8, 10.5, 14, 1, 15, 9.5],
     cautionColumns: ["I", "J"],

@@ -83,19 +83,12 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   MASSLOSS: () => (320 - 312) / 320,
   LOSSTREND: () => Number(((-30 * loss.slope) / found(loss.grams[0])).toFixed(10)),
   OXYGENUSE: () =>
-    found(oxygenUse.rows.find(({ mass, temperature }) => mass === 100 && temperature === 2)).millilitresPerHour,
-  BOXAIR: () =>
-    Number(
-      (
-        (found(
-          oxygenUse.shutBox.rows.find(
-            ({ mass, air, temperature, floor }) => mass === 300 && air === 5 && temperature === 5 && floor === 19,
-          ),
-        ).hoursAtFullRate *
-          273.15) /
-        278.15
-      ).toFixed(4),
-    ),
+    found(oxygenUse.rows.find(({ mass, temperature }) => mass === 10 && temperature === 25)).millilitresPerHour,
+  BOXAIR: () => Number((0.04 + 0.8 * (20.9 - 19)).toFixed(9)),
+  METABOLICLOSS: () => {
+    const oxygen = 0.013 * 300 ** 0.8 * 10 ** 0.95 * 3.3 ** -2 * 24 * 30;
+    return Number(((oxygen * 20.1 * (2 / 3 / 39_339 + 1 / 3 / 17_577)) / 300).toFixed(10));
+  },
   Q10RATE: () => Number((12 / 2.4 ** 2).toFixed(6)),
   PREYRATIO: () => 18 / 240,
   PREYMASS: () => 240 / 10,
