@@ -46,7 +46,7 @@ export const functionsJson = (from: readonly Topic[] = topics) => ({
       id: definition.name,
       name: definition.name,
       description: definition.summary,
-      parameters: Object.entries(definition.parameters as Record<string, Parameter>).map(([name, parameter]) => ({
+      parameters: Object.entries(definition.parameters).map(([name, parameter]) => ({
         name,
         description: describe(parameter),
         type: "any",

@@ -303,16 +303,28 @@ export interface Column {
   readonly about: string;
 }
 
-/**
- * The shape of an answer.
- * "cell": one cell. "columns": one row of several cells. Both are answered for each cell of the cell parameters.
- * "list": as many cells as the parameter `like`, laid out as it is. "table": rows. Both are answered once.
- */
-export type Result =
-  | { readonly shape: "cell"; readonly columns: readonly [Column] }
-  | { readonly shape: "columns"; readonly columns: readonly Column[] }
-  | { readonly shape: "list"; readonly columns: readonly [Column]; readonly like: string }
-  | { readonly shape: "table"; readonly columns: readonly Column[] };
+/** One cell, for each cell of the cell parameters. */
+export interface CellResult {
+  readonly shape: "cell";
+  readonly columns: readonly [Column];
+}
+/** One row of several cells, for each cell of the cell parameters. */
+export interface ColumnsResult {
+  readonly shape: "columns";
+  readonly columns: readonly Column[];
+}
+/** As many cells as the parameter `like`, laid out as it is; answered once. */
+export interface ListResult {
+  readonly shape: "list";
+  readonly columns: readonly [Column];
+  readonly like: string;
+}
+/** Rows; answered once. */
+export interface TableResult {
+  readonly shape: "table";
+  readonly columns: readonly Column[];
+}
+export type Result = CellResult | ColumnsResult | ListResult | TableResult;
 
 export const cell = (unit: Unit, about: string) => ({ shape: "cell", columns: [{ name: "", unit, about }] }) as const;
 export const columns = (...named: readonly Column[]) => ({ shape: "columns", columns: named }) as const;
@@ -364,9 +376,16 @@ export const defineFunction = <const P extends Record<string, Parameter<never> |
   definition: Definition<P, R>,
 ): Definition<P, R> => definition;
 
-/** A definition whose parameters are not known to the compiler, as the catalogue holds it. */
-// eslint-disable-next-line @typescript-eslint/no-explicit-any -- `calculate` takes what its own parameters say
-export type AnyDefinition = Definition<any>;
+/** What `calculate` is given, by the names of the parameters. */
+export type Values = Record<string, unknown>;
+
+/** A definition of that shape whose parameters are not known to the compiler. */
+export interface Shaped<R extends Result> extends Omit<Definition<Record<string, Parameter>, R>, "calculate"> {
+  calculate(given: Values): Calculated<R>;
+}
+
+/** Any definition, as the catalogue holds it. */
+export type AnyDefinition = Shaped<CellResult> | Shaped<ColumnsResult> | Shaped<ListResult> | Shaped<TableResult>;
 
 /** The prefix of every function in a formula. */
 export const PREFIX = "VIV";

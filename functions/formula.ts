@@ -34,7 +34,7 @@ const argument = (given: Argument, parameter: Parameter): string => {
 
 /** An example as a keeper would type it, in English with commas: "=VIV.LAPSE(24,300,1400)". */
 export const formulaOf = ({ name, parameters }: AnyDefinition, { given }: Pick<Example, "given">): string => {
-  const kinds = Object.values(parameters as Record<string, Parameter>);
+  const kinds = Object.values(parameters);
   const typed = given.map((one, i) => argument(one, kinds[i] as Parameter));
   while (typed.at(-1) === "") typed.pop();
   return `=${PREFIX}.${name}(${typed.join(",")})`;

@@ -35,7 +35,7 @@ export const limitsInWords = (parameter: CellParameter, system: System = "metric
 
 /** How a function is typed: "VIV.LAPSE(temperature, stationElevation, homeElevation, [rate], [units])". */
 export const signature = ({ name, parameters }: AnyDefinition): string =>
-  `${PREFIX}.${name}(${Object.entries(parameters as Record<string, Parameter>)
+  `${PREFIX}.${name}(${Object.entries(parameters)
     .map(([key, { optional }]) => (optional ? `[${key}]` : key))
     .join(", ")})`;
 

@@ -19,10 +19,17 @@ export const plain = (cell: unknown): unknown =>
 /** A block of cells: rows of one length, one at least. */
 export type Block = readonly [readonly unknown[], ...(readonly unknown[])[]];
 
+/** A row that is missing among others is a row of blanks. */
+const blankRow = (rows: readonly unknown[]): readonly unknown[] =>
+  Array.from({ length: rows.find(Array.isArray)?.length ?? 1 }, () => null);
+
 /** A single cell is a block of one, and so is an array without cells, as one that is blank. */
 export const blockOf = (argument: unknown): Block => {
   if (!Array.isArray(argument)) return [[argument]];
-  const block = (Array.isArray(argument[0]) ? argument : [argument]) as unknown as Block;
+  const cells: readonly unknown[] = argument;
+  if (!Array.isArray(cells[0]) && !cells.some(Array.isArray)) return [cells.length === 0 ? [undefined] : cells];
+  const rows = cells.every(Array.isArray) ? cells : cells.map((row) => (Array.isArray(row) ? row : blankRow(cells)));
+  const block = rows as unknown as Block;
   return block[0].length === 0 ? [[undefined]] : block;
 };
 

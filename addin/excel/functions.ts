@@ -53,10 +53,7 @@ const errorOf = ({ code, message }: Problem): CustomFunctions.Error =>
 export const customFunction =
   (definition: AnyDefinition) =>
   (...given: readonly unknown[]): Sent[][] => {
-    const reply = evaluate(
-      definition,
-      given.slice(0, Object.keys(definition.parameters as object).length).map(argument),
-    );
+    const reply = evaluate(definition, given.slice(0, Object.keys(definition.parameters).length).map(argument));
     const { cells } = reply;
     const [only] = cells.length === 1 && cells[0]?.length === 1 ? cells[0] : [];
     // The platform's own class is what it wants thrown: only then do the words reach the cell.

@@ -57,7 +57,7 @@ class BoundFunction extends BaseFunction {
 
   constructor(private readonly definition: AnyDefinition) {
     super(`${PREFIX}.${definition.name}`);
-    const parameters: Parameter[] = Object.values(definition.parameters as Record<string, Parameter>);
+    const parameters: Parameter[] = Object.values(definition.parameters);
     this.least = parameters.filter(({ optional }) => !optional).length;
     this.most = parameters.length;
     const counts = this.least === this.most ? `${this.most}` : `${this.least} to ${this.most}`;
@@ -71,7 +71,7 @@ class BoundFunction extends BaseFunction {
 
   override calculate(...given: BaseValueObject[]): BaseValueObject {
     if (given.length < this.least) {
-      const missing = Object.keys(this.definition.parameters as object)[given.length];
+      const missing = Object.keys(this.definition.parameters)[given.length];
       return problemOut(new Problem("#VALUE!", `${missing} is missing: ${this.name} takes ${this.wanted}`));
     }
     if (given.length > this.most) {
@@ -117,13 +117,11 @@ export const hints = (catalogue: readonly AnyDefinition[]): IFunctionInfo[] =>
     functionType: FunctionType.User,
     description: definition.summary,
     abstract: definition.summary,
-    functionParameter: Object.entries(definition.parameters as Record<string, Parameter>).map(
-      ([name, parameter], i) => ({
-        name,
-        detail: detail(parameter),
-        example: shownArgument(definition.examples[0].given[i]),
-        require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-        repeat: BooleanNumber.FALSE,
-      }),
-    ),
+    functionParameter: Object.entries(definition.parameters).map(([name, parameter], i) => ({
+      name,
+      detail: detail(parameter),
+      example: shownArgument(definition.examples[0].given[i]),
+      require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+      repeat: BooleanNumber.FALSE,
+    })),
   }));

@@ -1,7 +1,7 @@
 import { Button, Field, Input, makeStyles, tokens } from "@fluentui/react-components";
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "react";
 import { topics } from "../../functions/catalogue";
-import type { AnyDefinition, Example, Parameter, Value } from "../../functions/define";
+import type { AnyDefinition, Example, Value } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
 import { referenceOf } from "../../functions/reference";
 import { sources, type Source } from "../../functions/sources";
@@ -111,7 +111,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
       <Cautions of={definition.cautions} />
       <SmallTitle>What it takes</SmallTitle>
       <dl className={styles.arguments}>
-        {Object.entries(definition.parameters as Record<string, Parameter>).map(([name, parameter]) => (
+        {Object.entries(definition.parameters).map(([name, parameter]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>

@@ -1,4 +1,4 @@
-import type { AnyDefinition, Parameter } from "../../functions/define";
+import type { AnyDefinition } from "../../functions/define";
 
 /** Capitals, accents and signs away: "Köppen" is found by "koppen". */
 const plain = (text: string): string =>
@@ -28,10 +28,7 @@ const haystack = (definition: AnyDefinition, topic: string): string => {
       definition.name,
       definition.summary,
       topic,
-      ...Object.entries(definition.parameters as Record<string, Parameter>).flatMap(([name, { about }]) => [
-        name.replace(/[A-Z]/g, " $&"),
-        about,
-      ]),
+      ...Object.entries(definition.parameters).flatMap(([name, { about }]) => [name.replace(/[A-Z]/g, " $&"), about]),
       ...definition.result.columns.map(({ about }) => about),
     ].join(" "),
   );

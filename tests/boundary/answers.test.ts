@@ -1,6 +1,8 @@
+import { faults } from "../../addin/boundary/faults";
 import { evaluate } from "../../addin/boundary/evaluate";
 import { lapse } from "../../functions/climate/lapse";
 import { seasonShift } from "../../functions/climate/seasonShift";
+import { stationRank } from "../../functions/climate/stationRank";
 import * as define from "../../functions/define";
 import { lossTrend } from "../../functions/winter/lossTrend";
 import { call, callCell, down } from "../call";
@@ -17,7 +19,8 @@ const amount = define.quantity("gram", "an amount", [0, 100]);
 const amounts = define.column(amount, { blank: "keep" });
 
 describe("what a function answers", () => {
-  test("one that throws is told of in a cell, and spoils no other", () => {
+  test("one that throws is told of in a cell and to the console, and spoils no other", () => {
+    const told = jest.spyOn(faults, "report").mockImplementation();
     const definition = madeUp({
       parameters: { amount },
       result: define.cell("none", "an answer"),
@@ -29,6 +32,18 @@ describe("what a function answers", () => {
     expect(call(definition, down([12, 13, 14]))).toEqual(
       down([12, "#VALUE! MADEUP met something that it was not made for: please report the arguments", 14]),
     );
+    expect(told.mock.calls).toEqual([["MADEUP", new Error("unlucky")]]);
+    told.mockRestore();
+  });
+
+  test("a fault is not swallowed: outside of tests it is told to the console, with its stack", () => {
+    const told = jest.spyOn(console, "error").mockImplementation();
+    const error = new Error("unlucky");
+    jest.isolateModules(() =>
+      jest.requireActual<{ faults: typeof faults }>("../../addin/boundary/faults").faults.report("MADEUP", error),
+    );
+    expect(told).toHaveBeenCalledWith("MADEUP:", error);
+    told.mockRestore();
   });
 
   test("a table without rows is #N/A", () => {
@@ -117,6 +132,28 @@ describe("what a function is given", () => {
     expect(callCell(lossTrend, [[1], [2, 3]], down([1, 2]), "2026-12-31")).toMatch(
       /^#VALUE! dates holds .*: give one row or one column$/,
     ));
+});
+
+describe("a row that is missing in a block is a row of blanks", () => {
+  test.each<[string, unknown]>([
+    ["the last", [[24], null]],
+    ["one in the middle", [[24], undefined, [20]]],
+    ["the first", [null, [24]]],
+  ])("%s", (_, block) => {
+    const whole = (block as (unknown[] | null | undefined)[]).map((row) => row ?? [null]);
+    expect(call(lapse, block, 500, 1500)).toEqual(call(lapse, whole, 500, 1500));
+  });
+  test("of several columns", () =>
+    expect(call(lapse, [[24, 20], null], 500, 1500)).toEqual([
+      [17.5, 13.5],
+      ["#N/A temperature is blank", "#N/A temperature is blank"],
+    ]));
+  test("in a list", () =>
+    expect(call(seasonShift, [[1], ...Array.from({ length: 10 }, (_, i) => [i]), null], 0)).toEqual([
+      ["#N/A month 12 of months is blank"],
+    ]));
+  test("in rows of several columns", () =>
+    expect(call(stationRank, [["Pass", 1450, 46.3, 11.6], null], 1200, 1800, 46.2, 11.5)).toHaveLength(1));
 });
 
 describe("a logger's column", () => {

@@ -8,7 +8,7 @@ import { onDate } from "../../functions/climate/onDate";
 import { seasonShift } from "../../functions/climate/seasonShift";
 import { stationRank } from "../../functions/climate/stationRank";
 import { scaledMass } from "../../functions/condition/scaledMass";
-import type { AnyDefinition, Parameter } from "../../functions/define";
+import type { AnyDefinition } from "../../functions/define";
 import { preyMass } from "../../functions/feeding/preyMass";
 import { preyRatio } from "../../functions/feeding/preyRatio";
 import { refusals } from "../../functions/feeding/refusals";
@@ -455,7 +455,7 @@ describe("units of one call", () => {
 
 describe("the limits that a message asks for", () => {
   const asked = catalogue.flatMap(({ name, parameters }) =>
-    Object.entries(parameters as Record<string, Parameter>).flatMap(([key, parameter]) =>
+    Object.entries(parameters).flatMap(([key, parameter]) =>
       (parameter.reads === "cell" ? [parameter] : parameter.columns.map(([, cell]) => cell))
         .filter(({ kind, limits }) => limits && (kind === "quantity" || kind === "count"))
         .map((cell) => [`${name}, ${key}`, cell] as const),

@@ -54,7 +54,7 @@ const sent = (
   );
 };
 const argumentsOf = (definition: AnyDefinition, { given }: Example, dress?: (value: unknown) => unknown): unknown[] => {
-  const parameters = Object.values(definition.parameters as Record<string, Parameter>);
+  const parameters = Object.values(definition.parameters);
   return parameters.map((parameter, i) => sent(given[i] ?? null, parameter, dress));
 };
 const rowsOf = ({ gives }: Example): readonly (readonly Value[])[] =>

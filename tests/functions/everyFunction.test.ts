@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { catalogue, topics } from "../../functions/catalogue";
 import { cautions } from "../../functions/cautions";
-import type { Parameter } from "../../functions/define";
 import { sources, type Source } from "../../functions/sources";
 import { habits } from "./habits";
 
@@ -46,7 +45,7 @@ test("no caution is unused", () => {
 });
 
 describe.each(catalogue.map((definition) => [definition.name, definition] as const))("%s", (name, definition) => {
-  const parameters = Object.entries(definition.parameters as Record<string, Parameter>);
+  const parameters = Object.entries(definition.parameters);
 
   test("has a name that no cell has", () => {
     expect(name).toMatch(/^[A-Z][A-Z0-9]{2,}$/);

@@ -7,8 +7,8 @@ import {
   optional,
   quantity,
   text,
+  type AnyDefinition,
   type Argument,
-  type Definition,
 } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
 
@@ -21,7 +21,7 @@ const definition = {
     list: column(quantity("celsius", "a list", [0, 50])),
     last: optional(count("none", "a count", [0, 9]), "none"),
   },
-} as unknown as Definition;
+} as unknown as AnyDefinition;
 
 test.each<[string, readonly Argument[]]>([
   ["24,300,1400", [24, 300, 1400]],

@@ -68,7 +68,7 @@ const expectClose = (answer: unknown, wanted: unknown): void => {
 };
 
 export const habits = (definition: AnyDefinition): void => {
-  const parameters = Object.entries(definition.parameters as Record<string, Parameter>);
+  const parameters = Object.entries(definition.parameters);
   const { result } = definition;
   /** Examples may show a spread; here each cell parameter starts from one cell. */
   const examples = definition.examples.map((example) => ({

@@ -59,7 +59,7 @@ export const rangeWithin = (parameter: RangeParameter): fc.Arbitrary<Raw> => {
 };
 
 export const parametersOf = (definition: AnyDefinition): readonly (readonly [string, Parameter])[] =>
-  Object.entries(definition.parameters as Record<string, Parameter>);
+  Object.entries(definition.parameters);
 
 /** The arguments of one call, all inside their limits; optional ones are left out now and then. Lists of one call are of one length. */
 export const argumentsWithin = (definition: AnyDefinition): fc.Arbitrary<Raw[]> =>
