@@ -1,8 +1,8 @@
 import { count, defineFunction, optional, quantity, table } from "../define";
-import { NOTHING, checkRows, type Measured } from "../shared/check";
+import { NOTHING, checkRows, type Measured } from "../rules/rule";
 import { figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
-import { pairingRules, type Measure } from "./shared/pairingRules";
+import { pairingRules, type Measure } from "../rules/pairing";
 
 const MONTHS = [0, 600] as const;
 const CLUTCHES = [0, 12] as const;
@@ -51,7 +51,7 @@ const measure = (given: Given): Record<Measure, Measured> => {
 };
 
 /**
- * The rules stand in shared/pairingRules.ts, one line each. A limit itself passes: the least age is old enough. What is
+ * The rules stand in rules/pairing.ts, one line each. A limit itself passes: the least age is old enough. What is
  * left out is not judged; of clutches and their limit, one alone gives a note.
  */
 export const pairingCheck = defineFunction({

@@ -1,22 +1,23 @@
 import { isoOf } from "../dates";
-import { column, date, defineFunction, optional, plan, table, unitsParameter } from "../define";
-import { NOTHING, checkRows, type Measured } from "../shared/check";
+import { column, date, defineFunction, optional, plan, quantity, table, unitsParameter } from "../define";
+import { NOTHING, checkRows, type Measured } from "../rules/rule";
+import { rampRules, type Measure } from "../rules/winterPlan";
+import { TEMPERATURE } from "../shared/limits";
 import { insideFast, PLAN_ROWS, type Plan } from "../shared/plan";
-import { rampRules, type Measure } from "./shared/rampRules";
 import { setPoints } from "../shared/setPoints";
-
-/** What is said where no meals were looked at. */
-const NO_MEALS = "Meals were not given and not checked.";
 
 interface Given {
   readonly plan: readonly number[];
   readonly warm: number;
   readonly cold: number;
   readonly meals?: readonly number[] | undefined;
+  readonly tooCold?: number | undefined;
+  readonly tooWarm?: number | undefined;
 }
 
-const measure = ({ plan, warm, cold, meals = [] }: Given): Record<Measure, Measured> => {
-  const [lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain] = plan as [
+const measure = ({ plan, warm, cold, meals, tooCold, tooWarm }: Given): Record<Measure, Measured> => {
+  const [lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal] = plan as [
+    number,
     number,
     number,
     number,
@@ -29,28 +30,32 @@ const measure = ({ plan, warm, cold, meals = [] }: Given): Record<Measure, Measu
   );
   // With dates out of order the fast is taken as wide as they allow, so that no meal slips through.
   const fast = { lastMeal: Math.min(...plan), firstMeal: Math.max(...plan) } as Plan;
-  const eaten = meals.filter((day) => insideFast(fast, day)).sort((a, b) => a - b);
+  const eaten = meals?.filter((day) => insideFast(fast, day)).sort((a, b) => a - b);
   return {
     order: { value: astray.length, unit: "none", told: astray.join("; ") },
     // Two set-points 1.8 °F apart are 1 K apart, whatever is lost in their conversion.
     drop: { value: Number((warm - cold).toFixed(9)), unit: "kelvin" },
     meals: {
-      value: eaten.length,
+      value: eaten?.length,
       unit: "none",
-      told: `${eaten.length === 1 ? "1 meal" : `${eaten.length} meals, the first`} on ${isoOf(eaten[0] ?? lastMeal)}`,
+      told: `${eaten?.length === 1 ? "1 meal" : `${eaten?.length} meals, the first`} on ${isoOf(eaten?.[0] ?? lastMeal)}`,
     },
     clearing: length(lastMeal, coolingStarts),
     cooling: length(coolingStarts, intoTheCold),
     cold: length(intoTheCold, warmingStarts),
     warming: length(warmingStarts, warmAgain),
+    settling: length(warmAgain, firstMeal),
+    warm: { value: warm, unit: "celsius" },
     temperature: { value: cold, unit: "celsius" },
+    tooWarm: { value: warm, unit: "celsius", own: tooWarm },
+    tooCold: { value: cold, unit: "celsius", own: tooCold },
   };
 };
 
 /**
- * The rules stand in shared/rampRules.ts, one line each. A limit itself passes: 14 days of clearing are enough, 13 are
+ * The rules stand in rules/winterPlan.ts, one line each. A limit itself passes: 14 days of clearing are enough, 13 are
  * not. A meal on the day of the last meal or of the first is no meal inside the fast. Dates out of order are answered as
- * a stop, and all else that can be told of them is told as well. Meals that were not given are told last.
+ * a stop, and all else that can be told of them is told as well. What was not given is told last.
  */
 export const rampCheck = defineFunction({
   name: "RAMPCHECK",
@@ -60,17 +65,33 @@ export const rampCheck = defineFunction({
     ...setPoints,
     meals: optional(column(date("Days of all meals given or planned"), { blank: "skip" }), "meals are not checked"),
     units: unitsParameter,
+    tooCold: optional(
+      quantity("celsius", "Your own limit: too cold for this animal below", TEMPERATURE),
+      "not checked",
+    ),
+    tooWarm: optional(
+      quantity("celsius", "Your own limit: too warm for this animal above", TEMPERATURE),
+      "not checked",
+    ),
   },
   result: table(
     { name: "Level", unit: "text", about: "stop, care or note" },
     { name: "Words", unit: "text", about: "What stands out, and whether that is practice or sourced" },
   ),
-  sources: ["practice", "bonaGalloLicht", "costanzo"],
+  sources: ["practice", "ownLimit", "bonaGalloLicht", "costanzo"],
   cautions: ["noVetCheck", "coldKills", "noFoodInTheCold", "noVet"],
   examples: [
     {
-      given: [[["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]], 24, 8],
-      gives: [["note", `${NOTHING} ${NO_MEALS}`]],
+      given: [
+        [["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]],
+        24,
+        8,
+        [["2026-09-21"]],
+        "metric",
+        4,
+        28,
+      ],
+      gives: [["note", NOTHING]],
       within: 0,
     },
     {
@@ -79,6 +100,9 @@ export const rampCheck = defineFunction({
         24,
         8,
         [["2026-09-21"], ["2026-10-12"], ["2027-03-29"]],
+        "metric",
+        4,
+        28,
       ],
       gives: [
         [
@@ -89,7 +113,5 @@ export const rampCheck = defineFunction({
       within: 0,
     },
   ],
-  calculate({ units = "metric", ...given }) {
-    return checkRows(rampRules, measure(given), units, given.meals ? "" : NO_MEALS);
-  },
+  calculate: ({ units, ...given }) => checkRows(rampRules, measure(given), units),
 });

@@ -18,8 +18,8 @@ const CHART = 27;
 const WEEKS = 46;
 const STAGES = WEEKS + WEEK_ROWS + 3;
 const LINES = STAGES + 8;
-/** As many as there are rules. */
-const MOST_LINES = 10;
+/** As many lines as can be told at once: one of each figure that the rules look at. */
+const MOST_LINES = 12;
 
 const backwards = "backwards";
 const [way, when, clear, cool, cold, warm, settle, warmSet, coldSet] = [

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { pairingCheck } from "../../../functions/breeding/pairingCheck";
-import { pairingRules } from "../../../functions/breeding/shared/pairingRules";
-import { NOTHING } from "../../../functions/shared/check";
+import { pairingRules } from "../../../functions/rules/pairing";
+import { NOTHING } from "../../../functions/rules/rule";
 import { call } from "../../call";
 
 const check = (...given: unknown[]) => call(pairingCheck, ...given) as [string, string][];

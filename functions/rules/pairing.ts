@@ -1,4 +1,4 @@
-import type { Rule } from "../../shared/check";
+import type { Rule } from "./rule";
 
 /**
  * What PAIRINGCHECK looks at.
