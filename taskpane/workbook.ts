@@ -1,5 +1,6 @@
 import type { Value } from "../functions/define";
 import type { Sheet } from "./sheets/sheet";
+import type { Form } from "./text/form";
 
 /**
  * What the pane may ask of a workbook. Every host implements the whole port; the pane knows no spreadsheet program.
@@ -43,10 +44,13 @@ export interface Workbook {
   toFile(names: readonly string[]): Promise<Uint8Array>;
 
   /** What opening a file would bring, and what could not be carried over; nothing is opened. There where `open` is. */
-  readonly look?: (name: string, bytes: Uint8Array) => Promise<Opened>;
+  readonly look?: (name: string, bytes: Uint8Array, said?: Partial<Form>) => Promise<Opened>;
 
-  /** Opens a file of the user's own as the workbook; only where the host is a spreadsheet of ours. */
-  readonly open?: (name: string, bytes: Uint8Array) => Promise<Opened>;
+  /**
+   * Opens a file of the user's own as the workbook; only where the host is a spreadsheet of ours. `said` is what the user
+   * has said of a CSV file's form: the rest is guessed, and refused where it can be read in two ways.
+   */
+  readonly open?: (name: string, bytes: Uint8Array, said?: Partial<Form>) => Promise<Opened>;
 }
 
 export interface Options {

@@ -1,39 +1,52 @@
-import Papa from "papaparse";
-import { serialOfIso } from "../../functions/dates";
-import type { Value } from "../../functions/define";
+import { formats } from "../../taskpane/sheets/sheet";
+import { WorkbookError } from "../../taskpane/workbook";
+import type { Form } from "../../taskpane/text/form";
+import { ambiguousWords, guessForm } from "../../taskpane/text/guessForm";
+import { misfitsInWords, readTable } from "../../taskpane/text/readTable";
+import { isUtf8, textOf } from "../../taskpane/text/textOf";
+import type { FileCell, ReadFile } from "./book";
 
-/** A cell of a CSV file. A date is its serial number, told apart because it is to be shown as one. */
-export type CsvCell = Value | null | { readonly date: number };
+/** A name for a sheet without the signs that a sheet's name can't have. */
+const sheetName = (file: string): string =>
+  file
+    .replace(/\.[^.]*$/, "")
+    .replace(/[\\/?*:[\]]/g, " ")
+    .trim()
+    .slice(0, 31) || "Sheet1";
 
-// A leading zero is a label's, not a number's: "007" stays text.
-const NUMBER = /^[-+]?(0|[1-9]\d*)?(\.\d+)?(e[-+]?\d+)?$/i;
-
-const cellOf = (raw: string): CsvCell => {
-  const text = raw.trim();
-  if (text === "") return null;
-  if (/\d/.test(text) && NUMBER.test(text) && Number.isFinite(Number(text))) return Number(text);
-  const date = serialOfIso(text);
-  if (date !== undefined) return { date };
-  if (/^true$/i.test(text)) return true;
-  if (/^false$/i.test(text)) return false;
-  // Everything else is text, a "=" or "@" at its start too.
-  return raw;
-};
-
-/** The sign between the cells: the commonest of the first line, and not the comma where it may be a decimal sign. */
-const delimiterOf = (text: string): string => {
-  const [first = ""] = text
-    .replace(/"[^"]*"/g, "")
-    .trimStart()
-    .split(/[\r\n]/, 1);
-  const count = (sign: string): number => first.split(sign).length;
-  return ["\t", ";", ","].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
-};
-
-/** The cells of a CSV text, whatever its delimiter: plain numbers, ISO dates, TRUE and FALSE are read, the rest is text. */
-export const readCsv = (text: string): CsvCell[][] => {
-  const plain = text.replace(/^\uFEFF/, "");
-  return Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) })
-    .data.map((row) => row.map(cellOf))
-    .filter((row, i, rows) => i < rows.length - 1 || row.some((cell) => cell !== null));
+/** A CSV file as a workbook of one sheet. What has been said of its form is taken as said, and the rest guessed. */
+export const readCsv = (name: string, bytes: Uint8Array, said: Partial<Form> = {}): ReadFile => {
+  const text = textOf(bytes);
+  const { form, ambiguous } = guessForm(text, said);
+  if (ambiguous !== undefined) throw new WorkbookError(`${ambiguousWords(ambiguous)} Nothing was changed.`);
+  const { cells, misfits } = readTable(text, form);
+  return {
+    sheets: [
+      {
+        name: sheetName(name),
+        cells: cells.map((row) =>
+          row.map((cell): FileCell =>
+            typeof cell === "object" && cell !== null
+              ? { value: cell.date, format: Number.isInteger(cell.date) ? formats.date : formats.moment }
+              : { value: cell },
+          ),
+        ),
+        widths: [],
+        heights: [],
+        merges: [],
+        freeze: { rows: 0, columns: 0 },
+        validation: [],
+        rules: [],
+        notes: [],
+        names: [],
+        charts: [],
+      },
+    ],
+    left: [
+      ...(isUtf8(bytes)
+        ? []
+        : ["letters that are not in UTF-8 were read as Windows western ones: look at names with accents"]),
+      ...misfitsInWords(misfits),
+    ],
+  };
 };

@@ -1,8 +1,8 @@
 import { CellValueType, type ICellData, type IObjectMatrixPrimitiveType } from "@univerjs/core";
 import { formats } from "../../taskpane/sheets/sheet";
-import type { CsvCell } from "../file/csv";
+import type { TextCell } from "../../taskpane/text/readTable";
 
-const dataOf = (cell: Exclude<CsvCell, null>): ICellData => {
+const dataOf = (cell: Exclude<TextCell, null>): ICellData => {
   switch (typeof cell) {
     case "object":
       return {
@@ -20,7 +20,7 @@ const dataOf = (cell: Exclude<CsvCell, null>): ICellData => {
 };
 
 /** The cells of a file as the engine keeps them. */
-export const cellDataOf = (cells: readonly (readonly CsvCell[])[]): IObjectMatrixPrimitiveType<ICellData> =>
+export const cellDataOf = (cells: readonly (readonly TextCell[])[]): IObjectMatrixPrimitiveType<ICellData> =>
   Object.fromEntries(
     cells.map((row, i) => [
       i,

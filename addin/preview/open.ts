@@ -3,7 +3,7 @@ import type { FWorkbook } from "@univerjs/sheets/lib/facade";
 import { WorkbookError } from "../../taskpane/workbook";
 import type { FileCell, FileSheet, ReadFile } from "../file/book";
 import { readCsv } from "../file/csv";
-import { formats } from "../../taskpane/sheets/sheet";
+import type { Form } from "../../taskpane/text/form";
 import type { Engine } from "./engine";
 import { placeNames, placeSheet } from "./insert";
 import { freeName } from "../freeName";
@@ -66,52 +66,9 @@ const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWo
   },
 });
 
-/** A name for a sheet without the signs that a sheet's name can't have. */
-const sheetName = (file: string): string =>
-  file
-    .replace(/\.[^.]*$/, "")
-    .replace(/[\\/?*:[\]]/g, " ")
-    .trim()
-    .slice(0, 31) || "Sheet1";
-
-const csvSheet = (name: string, text: string): FileSheet => ({
-  name: sheetName(name),
-  cells: readCsv(text).map((row) =>
-    row.map((cell): FileCell =>
-      typeof cell === "object" && cell !== null
-        ? { value: cell.date, format: Number.isInteger(cell.date) ? formats.date : formats.moment }
-        : { value: cell },
-    ),
-  ),
-  widths: [],
-  heights: [],
-  merges: [],
-  freeze: { rows: 0, columns: 0 },
-  validation: [],
-  rules: [],
-  notes: [],
-  names: [],
-  charts: [],
-});
-
-/** Text in UTF-8, or where it is none in Windows' western code page, which older programs save CSV in. */
-const textOf = (bytes: Uint8Array): { readonly text: string; readonly left: readonly string[] } => {
-  try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), left: [] };
-  } catch {
-    return {
-      text: new TextDecoder("windows-1252").decode(bytes),
-      left: ["letters that are not in UTF-8 were read as Windows western ones: look at names with accents"],
-    };
-  }
-};
-
 /** The sheets of a keeper's own file. A WorkbookError says what is wrong with it. */
-export const readFile = async (name: string, bytes: Uint8Array): Promise<ReadFile> => {
-  if (/\.csv$/i.test(name)) {
-    const { text, left } = textOf(bytes);
-    return { sheets: [csvSheet(name, text)], left };
-  }
+export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<ReadFile> => {
+  if (/\.csv$/i.test(name)) return readCsv(name, bytes, said);
   if (!/\.xlsx$/i.test(name)) throw new WorkbookError(`"${name}" is neither .xlsx nor CSV. Nothing was changed.`);
   const { readXlsx } = await import("../file/read");
   try {

@@ -13,6 +13,7 @@ import {
 } from "../../taskpane/workbook";
 import { roleLooks } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
+import type { Form } from "../../taskpane/text/form";
 import type { Engine } from "./engine";
 import { fileSheetOf } from "./fileSheet";
 import { insertSheet } from "./insert";
@@ -277,14 +278,14 @@ export class PreviewWorkbook implements Workbook {
     return writeXlsx(sheets);
   }
 
-  async look(name: string, bytes: Uint8Array): Promise<Opened> {
-    const { sheets, left } = await readFile(name, bytes);
+  async look(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
+    const { sheets, left } = await readFile(name, bytes, said);
     return { sheets: sheets.map((sheet) => sheet.name), left };
   }
 
   /** The file's sheets take the place of all that are open, as one step of undo. */
-  async open(name: string, bytes: Uint8Array): Promise<Opened> {
-    const { sheets, left } = await readFile(name, bytes);
+  async open(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
+    const { sheets, left } = await readFile(name, bytes, said);
     if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
     await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
     await this.engine.settle();

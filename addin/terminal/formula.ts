@@ -3,13 +3,16 @@ import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/catalogue";
 import { isoOf } from "../../functions/dates";
-import { readCsv } from "../file/csv";
+import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
+import { formWords, guessForm } from "../../taskpane/text/guessForm";
+import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/readTable";
 import { cellDataOf } from "../preview/cellData";
 import { startHeadless } from "../preview/headless";
 import { evaluateFormulas, type FormulaCell } from "../preview/formulas";
 
 const USAGE =
-  "give a formula: npm run -s formula -- [--csv FILE] [--json] '=VIV.LAPSE(24,300,1400)', or - to read one a line";
+  "give a formula: npm run -s formula -- [--csv FILE [--dates day-month-year] [--decimal comma]] [--json] " +
+  "'=VIV.LAPSE(24,300,1400)', or - to read one a line";
 
 /** Far more rows than a year of readings has, and few enough that a formula over a whole column stays quick. */
 const ROWS = 131_072;
@@ -75,18 +78,66 @@ const formulasOf = (given: readonly string[]): string[] => {
   return filled;
 };
 
+const OPTIONS = {
+  csv: { type: "string" },
+  dates: { type: "string" },
+  decimal: { type: "string" },
+  json: { type: "boolean" },
+} as const;
+
 const options = () => {
   try {
-    return parseArgs({ allowPositionals: true, options: { csv: { type: "string" }, json: { type: "boolean" } } });
+    return parseArgs({ allowPositionals: true, options: OPTIONS });
   } catch (error) {
     throw new InputError(`${inWords(error)}; ${USAGE}`);
   }
 };
 
-const run = async (): Promise<string> => {
+const ORDERS: Readonly<Record<string, DateOrder>> = {
+  "year-month-day": "ymd",
+  "day-month-year": "dmy",
+  "month-day-year": "mdy",
+};
+const MARKS: Readonly<Record<string, Decimal>> = { point: ".", comma: "," };
+
+/** One of the words that an option takes. */
+const oneOf = <T>(words: Readonly<Record<string, T>>, option: string, given: string | undefined): T | undefined => {
+  if (given === undefined) return undefined;
+  const found = words[given];
+  if (found === undefined) throw new InputError(`--${option} ${given}: give ${Object.keys(words).join(", ")}`);
+  return found;
+};
+
+/** The cells of a CSV file, and what was guessed of it. Where two guesses are as good, the user has to say. */
+const cellsOf = (file: string, said: Partial<Form>): { cells: readonly (readonly TextCell[])[]; said: string } => {
+  const text = read(file);
+  const { form, ambiguous } = guessForm(text, said);
+  if (ambiguous !== undefined) {
+    throw new InputError(
+      `${file}: '${ambiguous}' can be read in more than one way: say --dates day-month-year or another order`,
+    );
+  }
+  const { cells, misfits } = readTable(text, form);
+  const guessed = `${file}: read with ${formWords(form)} (--dates and --decimal change that)`;
+  return { cells, said: [guessed, ...misfitsInWords(misfits)].join("; ") };
+};
+
+interface Answered {
+  readonly out: string;
+  /** What was guessed of a file. */
+  readonly said?: string;
+  /** Whether any answer is an error. */
+  readonly failed: boolean;
+}
+
+const run = async (): Promise<Answered> => {
   const { values, positionals } = options();
   const formulas = formulasOf(positionals);
-  const cells = values.csv === undefined ? [] : readCsv(read(values.csv));
+  const dateOrder = oneOf(ORDERS, "dates", values.dates);
+  const decimal = oneOf(MARKS, "decimal", values.decimal);
+  const said = { ...(dateOrder ? { dateOrder } : {}), ...(decimal ? { decimal } : {}) };
+  const file = values.csv === undefined ? undefined : cellsOf(values.csv, said);
+  const cells = file?.cells ?? [];
   const engine = startHeadless(catalogue, {
     sheets: {
       sheet: {
@@ -105,14 +156,23 @@ const run = async (): Promise<string> => {
   const lines = answers.flatMap((rows = []) =>
     values.json ? [JSON.stringify(rows.map((row) => row.map(json)))] : rows.map((row) => row.map(plain).join("\t")),
   );
-  return `${lines.join("\n")}\n`;
+  return {
+    out: `${lines.join("\n")}\n`,
+    ...(file ? { said: file.said } : {}),
+    failed: answers.some((rows = []) => rows.some((row) => row.some((cell) => "error" in cell))),
+  };
 };
 
-// The engine's timers would keep the process alive: it ends when all is written.
+const oneLine = (words: string): string => `${words.replace(/[\r\n]+/g, " ")}\n`;
+
+// The engine's timers would keep the process alive: it ends when all is written. 1: an answer is an error; 2: no answers.
 run().then(
-  (text) => process.stdout.write(text, () => process.exit(0)),
+  ({ out, said, failed }) => {
+    if (said !== undefined) process.stderr.write(oneLine(said));
+    process.stdout.write(out, () => process.exit(failed ? 1 : 0));
+  },
   (error: unknown) => {
     const words = error instanceof InputError ? error.message : `this should not happen: ${inWords(error)}`;
-    process.stderr.write(`${words.replace(/[\r\n]+/g, " ")}\n`, () => process.exit(2));
+    process.stderr.write(oneLine(words), () => process.exit(2));
   },
 );

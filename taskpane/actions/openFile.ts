@@ -1,3 +1,6 @@
+import type { Form } from "../text/form";
+import { ambiguousWords, formWords, guessForm, type FormGuess } from "../text/guessForm";
+import { textOf } from "../text/textOf";
 import { WorkbookError } from "../workbook";
 import { counted, type Action } from "./action";
 import { sheetsInWords } from "./insertSheet";
@@ -5,7 +8,13 @@ import { sheetsInWords } from "./insertSheet";
 export interface OpenedFile {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** What the keeper has said of a CSV file's form. */
+  readonly said?: Partial<Form>;
 }
+
+/** How a CSV file will be read; undefined for a file of another kind. */
+export const formOf = ({ name, bytes, said }: OpenedFile): FormGuess | undefined =>
+  /\.csv$/i.test(name) ? guessForm(textOf(bytes), said) : undefined;
 
 /** Only where the workbook can open files: in a spreadsheet of our own. `choice` is undefined until a file is chosen. */
 export const openFile: Action<OpenedFile | undefined> = {
@@ -19,12 +28,14 @@ export const openFile: Action<OpenedFile | undefined> = {
     if (!file) return no("Choose an .xlsx or CSV file first.");
     if (!/\.(xlsx|csv)$/i.test(file.name))
       return no(`"${file.name}" is neither .xlsx nor CSV. Save it as one of these, then open it.`);
+    const guess = formOf(file);
+    if (guess?.ambiguous !== undefined) return no(ambiguousWords(guess.ambiguous));
     const names = await workbook.sheetNames();
-    const { sheets, left } = (await workbook.look?.(file.name, file.bytes)) ?? { sheets: [], left: [] };
+    const { sheets, left } = (await workbook.look?.(file.name, file.bytes, file.said)) ?? { sheets: [], left: [] };
     return {
       text:
         `"${file.name}"${sheets.length > 0 ? `, ${counted(sheets.length, "sheet")},` : ""} will take the place of ` +
-        `${sheetsInWords(names)}. What you have not saved as a file is lost. The file itself is only read.` +
+        `${sheetsInWords(names)}.${guess ? ` It is read with ${formWords(guess.form)}.` : ""} What you have not saved as a file is lost. The file itself is only read.` +
         (left.length > 0 ? " What cannot be carried over:" : ""),
       ...(left.length > 0 ? { list: left } : {}),
       possible: true,
@@ -33,7 +44,7 @@ export const openFile: Action<OpenedFile | undefined> = {
   },
   async run(workbook, file) {
     if (!workbook.open || !file) throw new WorkbookError("Choose a file first. Nothing was changed.");
-    const { sheets, left } = await workbook.open(file.name, file.bytes);
+    const { sheets, left } = await workbook.open(file.name, file.bytes, file.said);
     return {
       text:
         `"${file.name}" is open: ${counted(sheets.length, "sheet")}. The file itself stays as it is: save your work as .xlsx.` +

@@ -1,25 +1,18 @@
-import { Checkbox, Field, Input, makeStyles, Textarea, tokens } from "@fluentui/react-components";
+import { Checkbox, Field, Input, makeStyles, Textarea } from "@fluentui/react-components";
 import { useEffect, useMemo, useState, type ReactNode } from "react";
 import { isoOf } from "../../functions/dates";
 import { importReadings, type ReadingsChoice } from "../actions/importReadings";
 import { guessLayout } from "../actions/readings/guessLayout";
-import {
-  dateOrders,
-  separators,
-  temperatureUnits,
-  type DateOrder,
-  type Guess,
-  type Layout,
-  type Separator,
-  type TemperatureUnit,
-} from "../actions/readings/layout";
-import { firstRows } from "../actions/readings/pieces";
-import { readMoment } from "../actions/readings/readMoment";
+import { temperatureUnits, type Guess, type Layout, type TemperatureUnit } from "../actions/readings/layout";
 import { previewReadings, type Block, type Landed } from "../actions/readings/readReadings";
-import { textOf } from "../actions/readings/textOf";
+import { dateOrders, decimals, decimalWords, orderWords, separators, separatorWords } from "../text/form";
+import { firstRows } from "../text/pieces";
+import { readMoment } from "../text/readMoment";
+import { textOf } from "../text/textOf";
 import { Act } from "./Act";
 import { Choose } from "./Choose";
 import { FilePicker } from "./FilePicker";
+import { FirstRows } from "./FirstRows";
 import { Cautions, Points, SmallTitle, Title, useNarrow, Words } from "./Parts";
 
 const useStyles = makeStyles({
@@ -32,32 +25,9 @@ const useStyles = makeStyles({
   },
   further: { border: "none", margin: 0, padding: 0, minWidth: 0 },
   legend: { padding: 0 },
-  scroll: { overflowX: "auto", marginBottom: "8px" },
-  table: {
-    borderCollapse: "collapse",
-    fontSize: "0.8125rem",
-    "& th, & td": {
-      borderBottom: `1px solid ${tokens.colorNeutralStroke2}`,
-      padding: "3px 8px 3px 0",
-      textAlign: "start",
-      whiteSpace: "nowrap",
-    },
-  },
 });
 
-const separatorWords: Readonly<Record<Separator, string>> = {
-  "\t": "tab",
-  ";": "semicolon ;",
-  ",": "comma ,",
-  "|": "bar |",
-};
 const unitWords: Readonly<Record<TemperatureUnit, string>> = { celsius: "°C", fahrenheit: "°F, changed to °C" };
-const orderWords: Readonly<Record<DateOrder, string>> = {
-  ymd: "year, month, day",
-  dmy: "day, month, year",
-  mdy: "month, day, year",
-};
-
 /** A moment to the minute, which is enough to tell the order of a date; midnight shows its hour too. */
 const momentWords = (serial: number): string => {
   const [date = "", clock = "00:00:00"] = isoOf(serial).split("T");
@@ -79,51 +49,27 @@ const Preview = ({
   readonly block: Omit<Block, "share">;
   readonly titles: readonly string[];
   readonly layout: Layout;
-}) => {
-  const styles = useStyles();
-  return (
-    <>
-      <SmallTitle>The first rows, as they will land</SmallTitle>
-      {block.rows.length > 0 ? (
-        <div className={styles.scroll} tabIndex={0} role="region" aria-label="The first rows">
-          <table className={styles.table}>
-            <thead>
-              <tr>
-                <th scope="col">Time</th>
-                <th scope="col">°C</th>
-                {layout.others.map((column) => (
-                  <th scope="col" key={column}>
-                    {titles[column]}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {block.rows.map((row, i) => (
-                <tr key={i}>
-                  {row.map((landed, column) => (
-                    <td key={column}>{shown(landed, column)}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      ) : (
-        <Words>No row could be read this way. Change what is said above.</Words>
-      )}
-      {block.refused.length > 0 && (
-        <Points>
-          {block.refused.map(({ row, reason }) => (
-            <li key={row}>
-              Row {row}: {reason}
-            </li>
-          ))}
-        </Points>
-      )}
-    </>
-  );
-};
+}) => (
+  <>
+    {block.rows.length > 0 ? (
+      <FirstRows
+        headings={["Time", "°C", ...layout.others.map((column) => titles[column] ?? "")]}
+        rows={block.rows.map((row) => row.map(shown))}
+      />
+    ) : (
+      <Words>No row could be read this way. Change what is said above.</Words>
+    )}
+    {block.refused.length > 0 && (
+      <Points>
+        {block.refused.map(({ row, reason }) => (
+          <li key={row}>
+            Row {row}: {reason}
+          </li>
+        ))}
+      </Points>
+    )}
+  </>
+);
 
 interface Given {
   readonly name: string;
@@ -258,7 +204,7 @@ export default function Readings() {
             <Choose
               label="Decimal mark"
               value={layout.decimal}
-              options={[[".", "point 21.5"] as const, [",", "comma 21,5"] as const]}
+              options={decimals.map((decimal) => [decimal, decimalWords[decimal]] as const)}
               onChoose={(decimal) => say({ decimal })}
             />
             <Choose

@@ -10,6 +10,7 @@ import { thaw } from "../actions/thaw";
 import { Act } from "./Act";
 import { Choose } from "./Choose";
 import { usePane } from "./context";
+import { CsvForm } from "./CsvForm";
 import { FilePicker } from "./FilePicker";
 import { SmallTitle, Title, Words } from "./Parts";
 
@@ -162,6 +163,7 @@ export default function Share() {
             accept=".xlsx,.csv"
             onPick={async (picked) => setFile({ name: picked.name, bytes: new Uint8Array(await picked.arrayBuffer()) })}
           />
+          {file && <CsvForm file={file} onSay={(said) => setFile({ ...file, ...(said ? { said } : {}) })} />}
           <Act action={openFile} choice={file} />
         </section>
       )}

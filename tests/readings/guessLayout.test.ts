@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
-import { dateOrders, separators } from "../../taskpane/actions/readings/layout";
+import { dateOrders, separators } from "../../taskpane/text/form";
 import { clock, readAll, written } from "./files";
 
 const lines = (...rows: string[]): string => rows.join("\r\n");

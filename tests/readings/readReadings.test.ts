@@ -2,12 +2,13 @@ import Papa from "papaparse";
 import fc from "fast-check";
 import { serialOfIso } from "../../functions/dates";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
-import { separators, type Layout } from "../../taskpane/actions/readings/layout";
-import { piecesOf } from "../../taskpane/actions/readings/pieces";
-import { readFigure } from "../../taskpane/actions/readings/readFigure";
-import { readMoment } from "../../taskpane/actions/readings/readMoment";
+import type { Layout } from "../../taskpane/actions/readings/layout";
+import { separators } from "../../taskpane/text/form";
+import { piecesOf } from "../../taskpane/text/pieces";
+import { readFigure } from "../../taskpane/text/readFigure";
+import { readMoment } from "../../taskpane/text/readMoment";
 import { previewReadings, readReadings } from "../../taskpane/actions/readings/readReadings";
-import { textOf } from "../../taskpane/actions/readings/textOf";
+import { textOf } from "../../taskpane/text/textOf";
 import { clock, readAll, written } from "./files";
 
 const at = (text: string): number => serialOfIso(text) as number;

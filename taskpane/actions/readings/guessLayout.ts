@@ -1,13 +1,9 @@
-import Papa from "papaparse";
-import { dateOrders, separators, type DateOrder, type Guess, type Layout, type Separator } from "./layout";
-import { firstRows, isEmptyRow, piecesOf } from "./pieces";
-import { readFigure } from "./readFigure";
-import { isBareDate, isClock, readMoment } from "./readMoment";
-
-type Rows = readonly (readonly string[])[];
-
-/** So many rows tell the columns; the date order is looked for through the whole file if it has to be. */
-const SAMPLE = 200;
+import { dateOrders } from "../../text/form";
+import { guessDateOrder, guessDecimal, guessSeparator, SAMPLE, type Rows } from "../../text/guessForm";
+import { firstRows, isEmptyRow } from "../../text/pieces";
+import { readFigure } from "../../text/readFigure";
+import { isBareDate, isClock, readMoment } from "../../text/readMoment";
+import type { Guess, Layout } from "./layout";
 
 /** °C. Half of the readings above this are in °F: nothing that this is made for is kept so warm. */
 const TOO_WARM = 45;
@@ -16,12 +12,6 @@ const isMoment = (text: string): boolean => dateOrders.some((order) => readMomen
 
 /** A figure that could be a temperature, with either decimal mark; a date as a bare number is none. */
 const isFigure = (text: string): boolean => readFigure(text, ".") !== undefined || readFigure(text, ",") !== undefined;
-
-const guessSeparator = (text: string): Separator => {
-  const sample = text.slice(0, 64 * 1024);
-  const { meta } = Papa.parse(sample, { preview: SAMPLE, delimitersToGuess: [...separators] });
-  return separators.find((separator) => separator === meta.delimiter) ?? ",";
-};
 
 const share = (rows: Rows, column: number, holds: (text: string) => boolean): number =>
   rows.filter((row) => holds(row[column] ?? "")).length / Math.max(rows.length, 1);
@@ -36,37 +26,6 @@ const mostly = (rows: Rows, columns: readonly number[], holds: (text: string) =>
 /** Whether a column only numbers the rows. */
 const isRowNumber = (rows: Rows, column: number): boolean =>
   rows.length > 1 && rows.every((row, i) => i === 0 || Number(row[column]) === Number(rows[i - 1]?.[column]) + 1);
-
-const guessDecimal = (rows: Rows, columns: readonly number[]): Layout["decimal"] => {
-  let commas = 0;
-  for (const row of rows) {
-    for (const column of columns) {
-      const cell = row[column] ?? "";
-      if (/\d,\d/.test(cell) && readFigure(cell, ",") !== undefined) commas++;
-      if (/\d\.\d/.test(cell) && readFigure(cell, ".") !== undefined) commas--;
-    }
-  }
-  return commas > 0 ? "," : ".";
-};
-
-/**
- * The order in which the most dates are days of the calendar, and whether it is the only one. The file is read until one
- * order is ahead; where day and month are both 12 or less throughout, none ever is.
- */
-const guessDateOrder = (text: string, separator: Separator, column: number): { order: DateOrder; sure: boolean } => {
-  const valid = dateOrders.map((order) => ({ order, count: 0 }));
-  for (const { rows } of piecesOf(text, separator)) {
-    for (const row of rows) {
-      for (const tally of valid) if (readMoment(row[column] ?? "", tally.order) !== undefined) tally.count++;
-    }
-    valid.sort((a, b) => b.count - a.count);
-    if ((valid[0]?.count ?? 0) > (valid[1]?.count ?? 0)) break;
-  }
-  const [first, second] = valid as [(typeof valid)[number], (typeof valid)[number]];
-  // Bare serial numbers are the same in every order, and nothing needs to be asked of them.
-  const dated = firstRows(text, separator, SAMPLE).some((row) => /\d[-/.]\d+[-/.]\d/.test(row[column] ?? ""));
-  return { order: first.order, sure: first.count > second.count || !dated };
-};
 
 const guessUnit = (rows: Rows, title: string, column: number, decimal: Layout["decimal"]): Layout["unit"] => {
   const words = [title, ...rows.map((row) => row[column] ?? "")];
@@ -117,7 +76,7 @@ export const guessLayout = (text: string, said: Partial<Layout> = {}): Guess => 
     figures[0] ??
     timeColumn;
   const decimal = said.decimal ?? guessDecimal(rows, figures);
-  const { order, sure } = guessDateOrder(text, separator, timeColumn);
+  const { order, ambiguous } = guessDateOrder(text, separator, timeColumn);
   return {
     layout: {
       separator,
@@ -130,7 +89,7 @@ export const guessLayout = (text: string, said: Partial<Layout> = {}): Guess => 
       temperatureColumn,
       others: said.others ?? [],
     },
-    ask: said.dateOrder === undefined && !sure ? ["dateOrder"] : [],
+    ask: said.dateOrder === undefined && ambiguous !== undefined ? ["dateOrder"] : [],
     titles,
   };
 };

@@ -1,21 +1,12 @@
-/** How the cells of a line are kept apart; the comma last, because it may be a decimal mark between any of the others. */
-export const separators = ["\t", ";", "|", ","] as const;
-export type Separator = (typeof separators)[number];
-
-/** In which order a date names its year, month and day. */
-export const dateOrders = ["ymd", "dmy", "mdy"] as const;
-export type DateOrder = (typeof dateOrders)[number];
+import type { Form } from "../../text/form";
 
 export const temperatureUnits = ["celsius", "fahrenheit"] as const;
 export type TemperatureUnit = (typeof temperatureUnits)[number];
 
 /** How a file of readings is to be read. Each of these is guessed, shown, and can be overruled. Columns count from 0. */
-export interface Layout {
-  readonly separator: Separator;
-  readonly decimal: "." | ",";
+export interface Layout extends Form {
   /** Lines above the first reading: a heading, and whatever a logger says of itself. */
   readonly headings: number;
-  readonly dateOrder: DateOrder;
   readonly unit: TemperatureUnit;
   readonly timeColumn: number;
   /** The column of the time of day, where it stands apart from the date. */

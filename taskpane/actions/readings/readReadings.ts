@@ -1,8 +1,9 @@
 import { toMetric } from "../../../functions/units";
-import type { DateOrder, Layout } from "./layout";
-import { isEmptyRow, piecesOf } from "./pieces";
-import { readFigure } from "./readFigure";
-import { readMoment } from "./readMoment";
+import { orderWords } from "../../text/form";
+import { isEmptyRow, piecesOf } from "../../text/pieces";
+import { readFigure } from "../../text/readFigure";
+import { readMoment } from "../../text/readMoment";
+import type { Layout } from "./layout";
 
 /** What lands in a cell: a figure, text that stays text whatever it begins with, or nothing. */
 export type Landed = number | string | null;
@@ -23,12 +24,6 @@ export interface Block {
   readonly share: number;
 }
 
-const ORDER_WORDS: Record<DateOrder, string> = {
-  ymd: "year, month, day",
-  dmy: "day, month, year",
-  mdy: "month, day, year",
-};
-
 /** At most so many letters of a cell are shown in a reason. */
 const SHOWN = 40;
 const shown = (text: string): string => (text.length > SHOWN ? `'${text.slice(0, SHOWN)}…'` : `'${text}'`);
@@ -48,7 +43,7 @@ const readRow = (cells: readonly string[], layout: Layout): { landed?: Landed[];
   if (time === undefined) {
     const written = clock === undefined ? date : `${date} ${clock}`;
     if (written.trim() === "") return { reason: "no time" };
-    return { reason: `time ${shown(written)} is no moment in the order ${ORDER_WORDS[dateOrder]}` };
+    return { reason: `time ${shown(written)} is no moment in the order ${orderWords[dateOrder]}` };
   }
   const written = cells[temperatureColumn] ?? "";
   const figure = readFigure(written, decimal);

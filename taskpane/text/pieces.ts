@@ -1,5 +1,5 @@
 import Papa from "papaparse";
-import type { Separator } from "./layout";
+import type { Separator } from "./form";
 
 /** About so many letters are parsed at a time, so that the pane stays awake. */
 const PIECE = 256 * 1024;

@@ -1,5 +1,5 @@
-import { FIRST_DAY, LAST_DAY } from "../../../functions/dates";
-import type { DateOrder } from "./layout";
+import { FIRST_DAY, LAST_DAY } from "../../functions/dates";
+import type { DateOrder } from "./form";
 
 const CLOCK = String.raw`(\d{1,2})[:.](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?(?:\s*([ap])\.?m\.?)?(?:\s*(?:Z|[+-]\d{2}:?\d{2}))?`;
 const MOMENT = new RegExp(String.raw`^\s*(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})(?:(?:T|,?\s+)${CLOCK})?\s*$`, "i");
@@ -18,8 +18,12 @@ const secondsOf = (hour: string, minute: string, second = "0", half?: string): n
   return hours * 3600 + Number(minute) * 60 + Number(second);
 };
 
-/** The day of a date whose three figures stand in that order; undefined where there is no such day. */
-const dayOf = (figures: readonly [string, string, string], order: DateOrder): number | undefined => {
+/**
+ * The day of a date whose three figures stand in that order; undefined where there is no such day. A year of four figures
+ * at the front is followed by month and day everywhere.
+ */
+const dayOf = (figures: readonly [string, string, string], wanted: DateOrder): number | undefined => {
+  const order = figures[0].length === 4 ? "ymd" : wanted;
   const [yearText, month, day] = [
     figures[order.indexOf("y")],
     figures[order.indexOf("m")],
@@ -56,6 +60,12 @@ export const readMoment = (text: string, order: DateOrder, clock?: string): numb
 
 /** Whether the text is a time of day and nothing else. */
 export const isClock = (text: string): boolean => /[:.]/.test(text) && CLOCK_ALONE.test(text) && /:|[ap]/i.test(text);
+
+/** Whether the text is three figures as a date has them, with or without a time of day. */
+export const isDate = (text: string): boolean => MOMENT.test(text);
+
+/** Whether the text is a date that means the same day in every order, were it a day. */
+export const isYearFirst = (text: string): boolean => MOMENT.exec(text)?.[1]?.length === 4;
 
 /** Whether the text is a date without a time of day. */
 export const isBareDate = (text: string): boolean => {
