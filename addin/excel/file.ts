@@ -109,7 +109,7 @@ const fileSheet = ({ contents, key, looks, columns }: Asked): FileSheet => {
         ...ruleLooks[look],
       })) ?? [],
     notes: template?.notes ?? [],
-    names: template?.names ?? [],
+    names: [],
     charts: template?.charts ?? [],
   };
 };

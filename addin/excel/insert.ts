@@ -150,7 +150,6 @@ export const drawSheet = (sheet: Excel.Worksheet, data: Sheet): void => {
   for (const { row, lines } of data.lines) {
     sheet.getRangeByIndexes(row - 1, 0, 1, 1).getEntireRow().format.rowHeight = pointsOfLines(lines);
   }
-  for (const { name, range } of data.names) sheet.names.add(name, sheet.getRange(range));
   for (const validation of data.validation) {
     const { dataValidation } = sheet.getRange(validation.range);
     dataValidation.rule = ruleOf(validation);

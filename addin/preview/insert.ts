@@ -125,12 +125,13 @@ export const placeSheet = (
 
 /**
  * Names of ranges for a sheet that is about to stand in the workbook, and how its formulas are to be rewritten. The
- * engine looks a name up in the whole workbook: a name that is taken gets a number.
+ * engine looks a name up in the whole workbook: a name that is taken gets a number. Names come first: a formula that is
+ * worked out before its names exist stays "#NAME?".
  */
 export const placeNames = (
   workbook: FWorkbook,
   sheet: string,
-  names: Sheet["names"],
+  names: FileSheet["names"],
 ): ((formula: string) => string) => {
   const taken = new Set(workbook.getDefinedNames().map((one) => one.getName().toLowerCase()));
   const changed = new Map<string, string>();
@@ -150,19 +151,13 @@ export const insertSheet = (engine: Engine, workbook: FWorkbook, sheet: Sheet): 
     sheet.name,
     workbook.getSheets().map((one) => one.getSheetName()),
   );
-  // Names come first: a formula that is worked out before its names exist stays "#NAME?".
-  const own = placeNames(workbook, name, sheet.names);
-  const blocks = sheet.blocks.map((block) => ({
-    ...block,
-    rows: block.rows.map((row) => row.map((one) => (typeof one === "string" && one.startsWith("=") ? own(one) : one))),
-  }));
-  const data = { ...sheetDataOf({ ...sheet, blocks }), custom: { template: sheet.key } };
+  const data = { ...sheetDataOf(sheet), custom: { template: sheet.key } };
   placeSheet(engine, workbook, name, data, {
     validation: sheet.validation,
     notes: sheet.notes,
     rules: sheet.rules.map(({ range, when, look }) => ({
       ranges: [range],
-      when: own(when.startsWith("=") ? when : `=${when}`),
+      when: when.startsWith("=") ? when : `=${when}`,
       ...ruleLooks[look],
     })),
   });

@@ -2,7 +2,7 @@ import { block, fixed } from "./shared/address";
 import { assemble } from "./shared/assemble";
 import { cell, fields, heading, LOG_ROWS, table, text, together } from "./shared/part";
 import { animals, clutch, day, TODAY, type Animal } from "./shared/scenario";
-import { date, MASS, number, oneOf, whole } from "./shared/takes";
+import { date, MASS, number, oneOf, whole, validationOf } from "./shared/takes";
 import { once } from "./shared/words";
 
 const ANIMALS = 13;
@@ -104,7 +104,7 @@ const done = block(`A${CHECK + 1}`, checks.length);
 const checkList = together(
   heading(`A${CHECK}`, "Done", "Before the first pairing (practice)", ...Array<null>(8).fill(null)),
   { blocks: [{ at: `A${CHECK + 1}`, role: "input", rows: checks.map(([yes]) => [yes]) }] },
-  { validation: [{ range: done, ...oneOf("yes", "no") }] },
+  { validation: [validationOf(done, oneOf("yes", "no"))] },
   { blocks: [{ at: `B${CHECK + 1}`, role: "label", rows: checks.map(([, words]) => [words]) }] },
   cell(
     `B${CHECK + 1 + checks.length}`,

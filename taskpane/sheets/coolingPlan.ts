@@ -4,7 +4,7 @@ import { block } from "./shared/address";
 import { assemble } from "./shared/assemble";
 import { cell, fields, heading, labels, spilled, table, text, together } from "./shared/part";
 import { animals, winter } from "./shared/scenario";
-import { date, MASS, number, oneOf, whole } from "./shared/takes";
+import { date, MASS, number, oneOf, whole, validationOf } from "./shared/takes";
 import { isoText, once } from "./shared/words";
 
 /** The longest legs that the plan takes; the table of weeks holds them all together. */
@@ -225,7 +225,7 @@ const weeks = together(
 const checkList = together(
   heading(`F${CHART}`, "Done", null, "Before the first cooling day", null, null),
   { blocks: [{ at: `F${CHART + 1}`, role: "input", rows: checks.map(([done]) => [done]) }] },
-  { validation: [{ range: block(`F${CHART + 1}`, checks.length), ...oneOf("yes", "no") }] },
+  { validation: [validationOf(block(`F${CHART + 1}`, checks.length), oneOf("yes", "no"))] },
   labels(
     `H${CHART + 1}`,
     checks.map(([, words]) => words),

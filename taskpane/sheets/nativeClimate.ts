@@ -15,7 +15,7 @@ import {
   type Part,
 } from "./shared/part";
 import { home, lower, STATION_TERMS, town, TOWN_TERMS, upper } from "./shared/scenario";
-import { LATITUDE, number, whole } from "./shared/takes";
+import { LATITUDE, number, whole, validationOf } from "./shared/takes";
 import { isoText, onceFilled, rounded } from "./shared/words";
 
 /** The three places side by side, three columns each. */
@@ -139,7 +139,7 @@ const records = together(
       return together({
         blocks: [{ at: top(range), role: "input", rows: MONTHS.map((_, i) => [values[i] ?? null]) }],
         formats: [{ range, format: "tenth" }],
-        validation: [{ range, ...number(limits, unit) }],
+        validation: [validationOf(range, number(limits, unit))],
       });
     }),
   ),

@@ -24,8 +24,10 @@ export interface Sheet {
   readonly validation: readonly Validation[];
   readonly rules: readonly ColourRule[];
   readonly notes: readonly { readonly at: string; readonly text: string }[];
-  /** Names of ranges, of the sheet alone. */
-  readonly names: readonly { readonly name: string; readonly range: string }[];
+  /** Where its named cells and columns stand, as addresses: tests and other sheets ask for them by name. */
+  readonly places: Readonly<Record<string, string>>;
+  /** Cells that repeat another sheet's, by that sheet's key and the name there: "coolingPlan.dates.firstMeal". */
+  readonly links: readonly { readonly at: string; readonly from: string }[];
   /** Areas that are one cell to the eye; only for running text, never across the frozen edge. */
   readonly merges: readonly string[];
   /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */

@@ -3,7 +3,7 @@ import { block, fixed } from "./shared/address";
 import { assemble, EXAMPLE } from "./shared/assemble";
 import { cell, fields, heading, labels, monthLabels, spilled, table, text, together } from "./shared/part";
 import { home, planYear, STATION_TERMS, upper, winter } from "./shared/scenario";
-import { date, LATITUDE, number, whole } from "./shared/takes";
+import { date, LATITUDE, number, whole, validationOf } from "./shared/takes";
 import { isoText, rounded } from "./shared/words";
 
 const WEEKS = 52;
@@ -65,7 +65,7 @@ const inputs = together(
     together({
       blocks: [{ at: `${column}${MONTHS_ROW + 1}`, role: "input", rows: values.map((value) => [value]) }],
       formats: [{ range: block(`${column}${MONTHS_ROW + 1}`, 12), format: "tenth" }],
-      validation: [{ range: block(`${column}${MONTHS_ROW + 1}`, 12), ...number(limits, unit) }],
+      validation: [validationOf(block(`${column}${MONTHS_ROW + 1}`, 12), number(limits, unit))],
     }),
   ),
   {

@@ -71,7 +71,8 @@ const every: Sheet = {
     { range: "B3:B5", when: "$B3<10", look: "cold" },
   ],
   notes: [{ at: "A3", text: `A note${" that goes on".repeat(30)}.` }],
-  names: [{ name: "days", range: "A3:A5" }],
+  places: {},
+  links: [],
   merges: ["A10:B10"],
   lines: [{ row: 10, lines: 3 }],
   charts: [
@@ -153,7 +154,6 @@ describe("inserting sheets", () => {
       "A1:A1048576 format.columnWidth = 66.75", // 12 letters of 7 px and 5 px around them, 0.75 points a pixel
       "A10:XFD10 format.rowHeight = 45",
       "A10:B10 merge(false)",
-      "name days = A3:A5",
       "freeze A1:A2",
       'A3:A5 validation.rule = {"date":{"formula1":"2000-01-01","formula2":"2100-01-01","operator":"Between"}}',
       'B6 validation.rule = {"wholeNumber":{"formula1":0,"formula2":9,"operator":"Between"}}',

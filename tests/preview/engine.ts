@@ -4,6 +4,7 @@ import { PreviewWorkbook } from "../../addin/preview/workbook";
 import { catalogue } from "../../functions/catalogue";
 import { isoOf } from "../../functions/dates";
 import { areaOf } from "../../taskpane/sheets/shared/address";
+import { addressIn, type Places } from "../../taskpane/sheets/shared/names";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { CellState, Workbook } from "../../taskpane/workbook";
 
@@ -27,7 +28,19 @@ export class Reading {
   constructor(
     readonly name: string,
     readonly cells: readonly (readonly CellState[])[],
+    readonly places: Places = {},
   ) {}
+
+  /** What a cell shows by its name, "now.last" or "log.mass[3]"; of a column, "log.mass", all its cells. */
+  of(name: string): unknown {
+    const address = addressIn(this.places, name);
+    return address.includes(":") ? this.column(name) : this.at(address);
+  }
+
+  /** What the cells of a column show, from its first row down. */
+  column(name: string): unknown[] {
+    return this.block(addressIn(this.places, name)).map(([first]) => first);
+  }
 
   /** The cell with its formula, format and where it is spilled from. */
   state(address: string): CellState {
@@ -66,10 +79,11 @@ export class Reading {
   }
 }
 
-export const readSheet = async (workbook: Workbook, name: string): Promise<Reading> => {
+/** A sheet of a workbook; its names are those of the template that it was drawn from. */
+export const readSheet = async (workbook: Workbook, name: string, template?: Sheet): Promise<Reading> => {
   const [contents] = await workbook.read([name]);
   if (!contents) throw new Error(`no sheet ${name}`);
-  return new Reading(contents.name, contents.cells);
+  return new Reading(contents.name, contents.cells, template?.places);
 };
 
 /** Inserts templated sheets into a new workbook and answers them worked out, in order. */
@@ -77,7 +91,7 @@ export const drawn = async (...sheets: readonly Sheet[]): Promise<Reading[]> => 
   const { workbook, close } = openWorkbook();
   try {
     const names = await workbook.insert(sheets);
-    return (await workbook.read(names)).map(({ name, cells }) => new Reading(name, cells));
+    return (await workbook.read(names)).map(({ name, cells }, i) => new Reading(name, cells, sheets[i]?.places));
   } finally {
     close();
   }

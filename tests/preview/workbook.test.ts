@@ -17,7 +17,7 @@ const sheet: Sheet = {
     { at: "A1", role: "title", rows: [["Everything"]] },
     { at: "A3", role: "label", rows: [["Station, °C"], ["Day"], ["Kind"]] },
     { at: "B3", role: "input", rows: [[20], [46_300], ["adult"]] },
-    { at: "A7", role: "computed", rows: [["=VIV.LAPSE(temperature,500,1500)"]] },
+    { at: "A7", role: "computed", rows: [["=VIV.LAPSE(B3,500,1500)"]] },
     { at: "A8", role: "computed", rows: [["=VIV.RAMP(B4,24,8,14)"]], spills: [3, 2] },
   ],
   formats: [
@@ -35,7 +35,8 @@ const sheet: Sheet = {
     { range: "B3", when: "=B3>30", look: "stop" },
   ],
   notes: [{ at: "B3", text: "A monthly mean." }],
-  names: [{ name: "temperature", range: "B3" }],
+  places: {},
+  links: [],
   merges: ["A12:C13"],
   lines: [{ row: 2, lines: 2 }],
   charts: [],
@@ -93,7 +94,7 @@ describe("insert", () => {
     expect((await range?.getValidatorStatus())?.flat()).toEqual([fits ? "valid" : "invalid"]);
   });
 
-  test("three times in one workbook, each with its own names", async () => {
+  test("three times in one workbook, each with its own figures", async () => {
     expect(await workbook.insert([sheet, sheet])).toEqual(["Everything", "Everything (2)"]);
     expect(await workbook.insert([sheet])).toEqual(["Everything (3)"]);
     await workbook.write([{ sheet: "Everything (2)", row: 2, column: 1, cells: [[10]] }]);

@@ -140,7 +140,7 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     for (const { when } of sheet.rules) expect(callsIn(when)).toEqual([]);
   });
 
-  test("formulas, charts, formats, rules, notes and names point into the sheet", () => {
+  test("formulas, charts, formats, rules, notes, named cells and links point into the sheet", () => {
     const whole = extent(sheet);
     const pointed = [
       ...formulasOf(sheet).flatMap(addressesIn),
@@ -148,7 +148,8 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
       ...sheet.formats.map(({ range }) => range),
       ...sheet.validation.map(({ range }) => range),
       ...sheet.notes.map(({ at }) => at),
-      ...sheet.names.map(({ range }) => range),
+      ...Object.values(sheet.places),
+      ...sheet.links.map(({ at }) => at),
       ...sheet.charts.flatMap(({ along, summary }) => [along, summary]),
       ...sheet.charts.flatMap(({ series }) =>
         series.flatMap((one) => (one.draw === "band" ? [one.low, one.high] : [one.values])),
@@ -156,6 +157,8 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     ];
     expect(pointed.filter((address) => !inside(areaOf(address), whole))).toEqual([]);
   });
+
+  test("every name has become an address", () => expect(JSON.stringify(sheet)).not.toMatch(/[⟦⟧]/));
 
   test("every chart has a summary in words", () => {
     for (const { summary } of sheet.charts) {

@@ -1,6 +1,7 @@
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import { areaOf } from "../../taskpane/sheets/shared/address";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { home, lower, town, upper, winter } from "../../taskpane/sheets/shared/scenario";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { winterLog } from "../../taskpane/sheets/winterLog";
@@ -42,10 +43,10 @@ test("a cell may point to another sheet, and follows it", async () => {
       return { sheet, row: top - 1, column: left - 1, cells: [[{ formula }]] };
     };
     const column = [7, 8, 9, 10, 11, 12].map((row, i) => point(`J${8 + i}`, `='${plan}'!E${row}`, year));
-    await workbook.write([...column, point("B9", `='${plan}'!E10`, log)]);
+    await workbook.write([...column, point(cellOf(winterLog, "animal.warming"), `='${plan}'!E10`, log)]);
     await workbook.write([{ sheet: plan, row: 11, column: 1, cells: [[70]] }]);
     expect((await readSheet(workbook, year)).at("J11")).toBe("2027-01-25");
-    expect((await readSheet(workbook, log)).at("B9")).toBe("2027-01-25");
+    expect((await readSheet(workbook, log, winterLog)).of("animal.warming")).toBe("2027-01-25");
     expect((await readSheet(workbook, log)).errors()).toEqual([]);
     expect((await readSheet(workbook, year)).errors()).toEqual([]);
   } finally {

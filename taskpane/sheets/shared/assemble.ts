@@ -4,11 +4,9 @@ import type { Sheet } from "../sheet";
 import { areaOf, columnLetters, columnNumber } from "./address";
 import { areaOfBlock, heading, text, together, type Part } from "./part";
 
-type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
+export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
   /** The columns of the caution block, at the top right, first and last. Running words keep to the left of it. */
   readonly cautionColumns: readonly [first: string, last: string];
-  /** The rows that stay in view: the title alone where nothing is said. */
-  readonly frozenRows?: number;
   /** What the example is made of; `INVENTED` where nothing is said, null where the sheet has no example. */
   readonly example?: string | null;
   /** The first column of the foot; A where nothing is said. */
@@ -69,36 +67,40 @@ const lastRow = ({ blocks, charts, merges }: Required<Part>, until: number): num
     ].flatMap(({ left, bottom }) => (left <= until ? [bottom] : [])),
   );
 
+/** The sentence, the line about the example and the legend, under the title; one column is left free beside the cautions. */
+export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns }: About) =>
+  stacked(
+    [sentence, ...(example ? [example, LEGEND] : [])],
+    2,
+    1,
+    Math.max(1, columnNumber(cautionColumns[0]) - 2),
+    widths,
+    "text",
+  );
+
+/** The caution block at the top right. */
+export const warnedOf = ({ cautions: keys, cautionColumns, widths }: About) => {
+  const [first, last] = cautionColumns.map(columnNumber) as [number, number];
+  const words = keys.map((key) => cautions[key]);
+  const { part, next } = stacked(words, 2, first, last, widths, "caution");
+  const title = heading(`${cautionColumns[0]}1`, "Cautions", ...Array<null>(last - first).fill(null));
+  return { part: together(title, part), next };
+};
+
 /**
  * A sheet from its parts: adds the title, the sentence, the line about the example, the legend, the caution block at
- * the top right and the sources at the foot. With a wide left part the parts may begin at row 6.
+ * the top right and the sources at the foot.
  */
-export const assemble = (
-  { key, name, sentence, cautions: cautionKeys, sources: sourceKeys, widths, ...about }: About,
-  ...parts: readonly Part[]
-): Sheet => {
-  const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
-  // One column is left free between the two.
-  const leftEnd = Math.max(1, first - 2);
-  const example = about.example === undefined ? INVENTED : about.example;
-  const lead = stacked([sentence, ...(example ? [example, LEGEND] : [])], 2, 1, leftEnd, widths, "text");
-  const warned = stacked(
-    cautionKeys.map((caution) => cautions[caution]),
-    2,
-    first,
-    last,
-    widths,
-    "caution",
-  );
+export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
+  const { key, name, sentence, cautions: cautionKeys, sources: sourceKeys, widths, cautionColumns } = about;
   const body = together(
     { blocks: [{ at: "A1", role: "title", rows: [[name]] }] },
-    lead.part,
-    heading(`${columnLetters(first)}1`, "Cautions", ...Array<null>(last - first).fill(null)),
-    warned.part,
+    leadOf(about).part,
+    warnedOf(about).part,
     ...parts,
   );
   const footColumn = about.footColumn ?? "A";
-  const footEnd = Math.max(leftEnd, last);
+  const footEnd = columnNumber(cautionColumns[1]);
   const footRow = lastRow(body, footEnd) + 2;
   const foot = stacked(
     [...sourceKeys.map(sourceLine), ...(about.foot ?? [])],
@@ -115,7 +117,8 @@ export const assemble = (
     cautions: cautionKeys,
     sources: sourceKeys,
     widths,
-    freeze: { rows: about.frozenRows ?? 1, columns: 0 },
+    freeze: { rows: 1, columns: 0 },
+    places: {},
     ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),
   };
 };

@@ -1,10 +1,10 @@
 import type { Block, Content, Format, Sheet } from "../sheet";
 import { areaFrom, beside, block } from "./address";
-import type { Takes } from "./takes";
+import { validationOf, type Takes } from "./takes";
 
 /** Some of a sheet: builders answer parts, and `assemble` joins them. */
 export type Part = Partial<
-  Pick<Sheet, "blocks" | "formats" | "validation" | "rules" | "notes" | "names" | "merges" | "lines" | "charts">
+  Pick<Sheet, "blocks" | "formats" | "validation" | "rules" | "notes" | "links" | "merges" | "lines" | "charts">
 >;
 
 const joined = <K extends keyof Part>(parts: readonly Part[], key: K): NonNullable<Part[K]> =>
@@ -17,7 +17,7 @@ export const together = (...parts: readonly Part[]): Required<Part> => ({
   validation: joined(parts, "validation"),
   rules: joined(parts, "rules"),
   notes: joined(parts, "notes"),
-  names: joined(parts, "names"),
+  links: joined(parts, "links"),
   merges: joined(parts, "merges"),
   lines: joined(parts, "lines"),
   charts: joined(parts, "charts"),
@@ -28,15 +28,15 @@ export const areaOfBlock = ({ at, rows, spills }: Block) =>
   areaFrom(at, spills?.[0] ?? rows.length, spills?.[1] ?? Math.max(...rows.map((row) => row.length)));
 
 /** What may stand beside a cell or a column of cells. */
-interface Trimmings {
+export interface Trimmings {
   readonly format?: Format;
   readonly takes?: Takes;
   readonly note?: string;
 }
 
-const trimmed = (range: string, at: string, { format, takes, note }: Trimmings): Part => ({
+export const trimmed = (range: string, at: string, { format, takes, note }: Trimmings): Part => ({
   formats: format ? [{ range, format }] : [],
-  validation: takes ? [{ range, ...takes }] : [],
+  validation: takes ? [validationOf(range, takes)] : [],
   notes: note ? [{ at, text: note }] : [],
 });
 

@@ -1,0 +1,97 @@
+import type { Sheet } from "../sheet";
+import { areaOf, block, columnNumber } from "./address";
+import { assemble, leadOf, warnedOf, type About } from "./assemble";
+import { addressIn, withAddresses, type Places } from "./names";
+import { together, type Part } from "./part";
+import type { Gap, Region } from "./region";
+
+/** Regions and gaps, one below the other. */
+type Stack = readonly (Region | Gap)[];
+/** What stands below one another on a page: a region in column A, a gap, or stacks side by side by their first columns. */
+type Band = Region | Gap | Readonly<Record<string, Stack>>;
+
+interface Placed {
+  readonly at: string;
+  readonly region: Region["region"];
+}
+
+const isRegion = (band: Band): band is Region => "region" in band && !Array.isArray(band.region);
+const isGap = (band: Band): band is Gap => "gap" in band && typeof band.gap === "number";
+
+/** The regions of a stack with their places, and the first row below it. */
+const stacked = (
+  column: string,
+  top: number,
+  stack: Stack,
+): { readonly placed: readonly Placed[]; readonly next: number } => {
+  const placed: Placed[] = [];
+  let next = top;
+  for (const one of stack) {
+    if (isGap(one)) next += one.gap;
+    else {
+      placed.push({ at: `${column}${next}`, region: one.region });
+      next += one.region.rows;
+    }
+  }
+  return { placed, next };
+};
+
+/** Every text of a part with its names replaced: formulas keep their dollar signs, ranges have none. */
+const resolved = (part: Required<Part>, places: Places): Required<Part> => {
+  const range = (text: string): string => withAddresses(text, places, true);
+  const formula = (text: string): string => withAddresses(text, places);
+  return {
+    ...part,
+    blocks: part.blocks.map((one) => ({
+      ...one,
+      rows: one.rows.map((row) => row.map((content) => (typeof content === "string" ? formula(content) : content))),
+    })),
+    rules: part.rules.map((rule) => ({ ...rule, when: formula(rule.when) })),
+    charts: part.charts.map((chart) => ({
+      ...chart,
+      along: range(chart.along),
+      summary: range(chart.summary),
+      ...(chart.provenance ? { provenance: chart.provenance.map(range) } : {}),
+      series: chart.series.map((one) =>
+        one.draw === "band"
+          ? { ...one, low: range(one.low), high: range(one.high) }
+          : { ...one, values: range(one.values) },
+      ),
+    })),
+  };
+};
+
+/**
+ * A sheet from regions: bands one below the other under the sheet's sentence and legend, each a region in column A, a
+ * gap, or stacks side by side. A stack in the columns of the cautions begins below these.
+ */
+export const page = (about: About, ...bands: readonly Band[]): Sheet => {
+  const [cautionsFrom, cautionsEnd] = [columnNumber(about.cautionColumns[0]), warnedOf(about).next];
+  let next = leadOf(about).next + 1;
+  const placed: Placed[] = [];
+  for (const band of bands) {
+    const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;
+    const from = next;
+    for (const [column, stack] of Object.entries(stacks)) {
+      const top = columnNumber(column) >= cautionsFrom ? Math.max(from, cautionsEnd + 1) : from;
+      const laid = stacked(column, top, stack);
+      placed.push(...laid.placed);
+      next = Math.max(next, laid.next);
+    }
+  }
+  const all = placed.map(({ at, region }) => Object.entries(region.places(at))).flat();
+  const places: Places = Object.fromEntries(all);
+  if (Object.keys(places).length < all.length) throw new Error(`${about.name} has two cells of one name`);
+  const body = together(...placed.map(({ at, region }) => region.build(at)));
+  return { ...assemble(about, resolved(body, places)), places };
+};
+
+/** The address of a name on a sheet: "animal.start" is a cell, "log.mass" a column, "log.mass[3]" its third cell. */
+export const cellOf = ({ places }: Pick<Sheet, "places">, name: string): string => addressIn(places, name);
+
+/** Cells of a column from one row to another. */
+export const rowsOf = (sheet: Pick<Sheet, "places">, column: string, from: number, to: number): string => {
+  const { top, bottom } = areaOf(cellOf(sheet, column));
+  if (from < 1 || top + to - 1 > bottom) throw new Error(`${column} has no rows ${from} to ${to}`);
+  return block(cellOf(sheet, `${column}[${from}]`), to - from + 1);
+};

@@ -1,0 +1,57 @@
+import type { Content, Look } from "../sheet";
+import { block } from "./address";
+import type { Cell, Places } from "./names";
+import { heading, type Part, type Trimmings } from "./part";
+import type { Takes } from "./takes";
+
+/** A part of a sheet that takes room; the page tells it where. */
+export interface Region {
+  readonly region: {
+    readonly rows: number;
+    readonly columns: number;
+    /** Where its named cells and columns stand, from its top left cell. */
+    readonly places: (at: string) => Places;
+    readonly build: (at: string) => Part;
+  };
+}
+
+/** Rows that stay free. */
+export interface Gap {
+  readonly gap: number;
+}
+export const gap = (rows: number): Gap => ({ gap: rows });
+
+/** Colours a field's line or a column where `when` is true; `when` may name the cell itself and those beside it. */
+export interface Rule<K extends string = string> {
+  readonly look: Look;
+  readonly when: (own: Cell, beside: Readonly<Record<K, Cell>>) => string;
+  /** How many columns are coloured from its own on; its own width where nothing is said. */
+  readonly over?: number;
+}
+
+/** What may be said of a cell, and of a column of cells. */
+export interface Told<K extends string = string> extends Omit<Trimmings, "takes"> {
+  /** Follows the label or the title, and what an input says that it takes. */
+  readonly unit?: string;
+  readonly takes?: Takes;
+  readonly rules?: readonly Rule<K>[];
+  /** The cell or column of another sheet, by that sheet's key and its name there, which this one repeats. */
+  readonly from?: string;
+}
+
+/** The trimmings, with the unit in what an input takes where it names none itself. */
+export const trimmingsOf = ({ format, note, takes, unit }: Told): Trimmings => ({
+  ...(format ? { format } : {}),
+  ...(note ? { note } : {}),
+  ...(takes ? { takes: "least" in takes && takes.kind !== "date" && unit ? { unit, ...takes } : takes } : {}),
+});
+
+/** A heading over so many columns, from words that stand in the first ones. */
+export const headingOver = (at: string, words: Content | readonly Content[], columns: number): Part => {
+  const list = Array.isArray(words) ? (words as readonly Content[]) : [words as Content];
+  return heading(at, ...Array.from({ length: columns }, (_, i) => list[i] ?? null));
+};
+
+/** The link of a cell or a column to the sheet that it belongs to. */
+export const linked = (at: string, rows: number, { from }: Pick<Told, "from">): Part =>
+  from ? { links: [{ at: block(at, rows), from }] } : {};
