@@ -1,25 +1,9 @@
-import {
-  Button,
-  makeStyles,
-  mergeClasses,
-  MessageBar,
-  MessageBarBody,
-  ProgressBar,
-  tokens,
-} from "@fluentui/react-components";
 import { useEffect, useId, useRef, useState, type ReactNode } from "react";
+import { Button } from "../components/Button";
+import { Message } from "../components/Message";
+import { Progress } from "../components/Progress";
 import { failureInWords, perform, type Action, type Outcome, type Words } from "../actions/action";
 import { usePane } from "./context";
-
-const useStyles = makeStyles({
-  act: { display: "flex", flexDirection: "column", gap: "8px", minWidth: 0, marginBottom: "8px" },
-  row: { display: "flex", flexWrap: "wrap", gap: "8px", alignItems: "center" },
-  list: { margin: "4px 0 0", paddingInlineStart: "18px", maxHeight: "12em", overflowY: "auto" },
-  words: { overflowWrap: "anywhere", whiteSpace: "normal" },
-  answer: { marginTop: "8px" },
-  progress: { flexGrow: 1, minWidth: "80px" },
-  quiet: { color: tokens.colorNeutralForeground3 },
-});
 
 type State =
   | { readonly kind: "rest" }
@@ -31,18 +15,15 @@ type State =
 const SHOWN = 200;
 const PROGRESS_AFTER = 1000; // ms: what is quicker needs no progress
 
-const List = ({ items, label }: { readonly items: readonly string[]; readonly label: string }) => {
-  const { list } = useStyles();
-  // A list that scrolls can be reached and scrolled by keyboard.
-  return (
-    <ul className={list} tabIndex={0} aria-label={label}>
-      {items.slice(0, SHOWN).map((item, i) => (
-        <li key={i}>{item}</li>
-      ))}
-      {items.length > SHOWN && <li>and {items.length - SHOWN} more</li>}
-    </ul>
-  );
-};
+/** A list that scrolls can be reached and scrolled by keyboard. */
+const List = ({ items, label }: { readonly items: readonly string[]; readonly label: string }) => (
+  <ul className="details" tabIndex={0} aria-label={label}>
+    {items.slice(0, SHOWN).map((item, i) => (
+      <li key={i}>{item}</li>
+    ))}
+    {items.length > SHOWN && <li>and {items.length - SHOWN} more</li>}
+  </ul>
+);
 
 interface ActProps<Choice> {
   readonly action: Action<Choice>;
@@ -59,7 +40,6 @@ interface ActProps<Choice> {
 /** A button for an action, and in place under it: the question, the progress with its cancel, and what came of it. */
 export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDone, children }: ActProps<Choice>) => {
   const { workbook, busy, setBusy } = usePane();
-  const styles = useStyles();
   const [state, setState] = useState<State>({ kind: "rest" });
   const [share, setShare] = useState<number | undefined>();
   const [slow, setSlow] = useState(false);
@@ -104,14 +84,13 @@ export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDon
 
   const running = state.kind === "running";
   return (
-    <div className={styles.act}>
-      <div className={styles.row}>
+    <div className="act">
+      <div className="row">
         <Button
           ref={button}
-          size="small"
-          appearance={primary ? "primary" : "secondary"}
+          primary={primary}
           aria-label={name}
-          disabledFocusable={busy || unavailable}
+          unavailable={busy || unavailable}
           onClick={() => void press()}
         >
           {action.label}
@@ -119,57 +98,37 @@ export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDon
         {children}
         {running && slow && (
           <>
-            <ProgressBar className={styles.progress} value={share} aria-label={`${action.label}: how far it is`} />
-            <Button size="small" onClick={() => stopper.current?.abort()}>
-              Cancel
-            </Button>
+            <Progress share={share} label={`${action.label}: how far it is`} />
+            <Button onClick={() => stopper.current?.abort()}>Cancel</Button>
           </>
         )}
       </div>
       {state.kind === "ask" && (
-        <MessageBar layout="multiline" intent="info" politeness="polite">
-          <MessageBarBody className={styles.words}>
-            <span id={about}>{state.words.text}</span>
-            {state.words.list && <List items={state.words.list} label="In detail" />}
-            <div className={mergeClasses(styles.row, styles.answer)}>
-              <Button
-                ref={agree}
-                size="small"
-                appearance="primary"
-                aria-describedby={about}
-                onClick={() => void press(state.words)}
-              >
-                Go ahead
-              </Button>
-              <Button size="small" onClick={leave}>
-                Leave it
-              </Button>
-            </div>
-          </MessageBarBody>
-        </MessageBar>
+        <Message intent="info">
+          <span id={about}>{state.words.text}</span>
+          {state.words.list && <List items={state.words.list} label="In detail" />}
+          <div className="row">
+            <Button ref={agree} primary aria-describedby={about} onClick={() => void press(state.words)}>
+              Go ahead
+            </Button>
+            <Button onClick={leave}>Leave it</Button>
+          </div>
+        </Message>
       )}
       <div role="status">
         {state.kind === "done" && (
-          <MessageBar layout="multiline" intent={state.done.left?.length ? "warning" : "success"}>
-            <MessageBarBody className={styles.words}>
-              {state.done.text}
-              {!!state.done.left?.length && <List items={state.done.left} label="Left as it was" />}
-            </MessageBarBody>
-          </MessageBar>
+          <Message intent={state.done.left?.length ? "warning" : "success"}>
+            {state.done.text}
+            {!!state.done.left?.length && <List items={state.done.left} label="Left as it was" />}
+          </Message>
         )}
         {state.kind === "refused" && (
-          <MessageBar layout="multiline" intent="warning">
-            <MessageBarBody className={styles.words}>
-              {state.words.text}
-              {!!state.words.list?.length && <List items={state.words.list} label="In detail" />}
-            </MessageBarBody>
-          </MessageBar>
+          <Message intent="warning">
+            {state.words.text}
+            {!!state.words.list?.length && <List items={state.words.list} label="In detail" />}
+          </Message>
         )}
-        {state.kind === "failed" && (
-          <MessageBar layout="multiline" intent="error">
-            <MessageBarBody className={styles.words}>{state.text}</MessageBarBody>
-          </MessageBar>
-        )}
+        {state.kind === "failed" && <Message intent="error">{state.text}</Message>}
       </div>
     </div>
   );

@@ -1,14 +1,9 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
 import { topics } from "../../functions/catalogue";
 import { cautions, type CautionKey } from "../../functions/cautions";
 import { VERSION } from "../../functions/release";
 import { probe } from "../actions/probe";
 import { Act } from "./Act";
 import { Cautions, Points, SmallTitle, Title, Words } from "./Parts";
-
-const useStyles = makeStyles({
-  part: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, paddingTop: "8px", marginTop: "8px" },
-});
 
 /** What keepers' practice says, as plain words. None of it is from a source, and the page says so. */
 const practice: readonly { readonly title: string; readonly points: readonly string[] }[] = [
@@ -68,7 +63,6 @@ const cautionsByTopic = (): readonly { readonly title: string; readonly keys: re
 };
 
 export default function Care() {
-  const styles = useStyles();
   return (
     <>
       <Title>What this tool is not</Title>
@@ -81,7 +75,7 @@ export default function Care() {
       <Words quiet>This add-in sends nothing anywhere.</Words>
 
       {practice.map(({ title, points }) => (
-        <section key={title} className={styles.part}>
+        <section key={title} className="part">
           <Title>{title}</Title>
           <Words quiet>Common practice, no source.</Words>
           <Points>
@@ -92,7 +86,7 @@ export default function Care() {
         </section>
       ))}
 
-      <section className={styles.part}>
+      <section className="part">
         <Title>Cautions by topic</Title>
         {cautionsByTopic().map(({ title, keys }) => (
           <section key={title}>
@@ -102,7 +96,7 @@ export default function Care() {
         ))}
       </section>
 
-      <section className={styles.part}>
+      <section className="part">
         <Title>Blank cells in this spreadsheet</Title>
         <Words>{probe.about}</Words>
         <Act action={probe} choice={undefined} />

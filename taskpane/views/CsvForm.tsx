@@ -6,7 +6,7 @@ import { firstRows } from "../text/pieces";
 import { readMoment } from "../text/readMoment";
 import { readTable, type TextCell } from "../text/readTable";
 import { textOf } from "../text/textOf";
-import { Choose } from "./Choose";
+import { Select } from "../components/Select";
 import { FirstRows } from "./FirstRows";
 import { SmallTitle, Words } from "./Parts";
 
@@ -44,21 +44,21 @@ export const CsvForm = ({ file, onSay }: CsvFormProps) => {
     <>
       <SmallTitle>How {file.name} is read</SmallTitle>
       <Words quiet>This has been guessed. Change what is wrong.</Words>
-      <Choose
+      <Select
         label="Order of the date"
         value={ambiguous === undefined ? form.dateOrder : undefined}
         options={orders}
         first={ambiguous === undefined ? undefined : "please choose"}
-        hint={ambiguous === undefined ? undefined : `"${ambiguous}" can be read in more than one way.`}
+        warning={ambiguous === undefined ? undefined : `"${ambiguous}" can be read in more than one way.`}
         onChoose={(dateOrder) => dateOrder && onSay({ ...said, dateOrder })}
       />
-      <Choose
+      <Select
         label="Decimal mark"
         value={form.decimal}
         options={decimals.map((decimal) => [decimal, decimalWords[decimal]] as const)}
         onChoose={(decimal) => decimal && onSay({ ...said, decimal })}
       />
-      <Choose
+      <Select
         label="Between cells"
         value={form.separator}
         options={separators.map((separator) => [separator, separatorWords[separator]] as const)}

@@ -1,4 +1,5 @@
-import { Button, Field, Input, makeStyles, tokens } from "@fluentui/react-components";
+import { Button } from "../components/Button";
+import { Input } from "../components/Input";
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "react";
 import { topics } from "../../functions/catalogue";
 import type { AnyDefinition, Example, Value } from "../../functions/define";
@@ -11,45 +12,8 @@ import { heldAgainst } from "../../functions/yardsticks";
 import { counted } from "../actions/action";
 import { insertFormula } from "../actions/insertFormula";
 import { Act } from "./Act";
-import { Cautions, SmallTitle, Title, useNarrow, Words } from "./Parts";
+import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { search, type Found } from "./search";
-
-const useStyles = makeStyles({
-  list: { listStyleType: "none", margin: "8px 0 0", padding: 0 },
-  entry: {
-    display: "block",
-    width: "100%",
-    textAlign: "start",
-    font: "inherit",
-    color: "inherit",
-    backgroundColor: "transparent",
-    border: "none",
-    borderTop: `1px solid ${tokens.colorNeutralStroke2}`,
-    padding: "8px 2px",
-    cursor: "pointer",
-    ":hover": { backgroundColor: tokens.colorNeutralBackground1Hover },
-    ":focus-visible": { outline: `2px solid ${tokens.colorStrokeFocus2}`, outlineOffset: "-2px" },
-  },
-  name: { fontWeight: 600, display: "block" },
-  topic: { fontSize: "0.8125rem", fontWeight: 600, color: tokens.colorNeutralForeground2, margin: "16px 0 4px" },
-  formula: {
-    display: "block",
-    fontFamily: tokens.fontFamilyMonospace,
-    fontSize: "0.8125rem",
-    backgroundColor: tokens.colorNeutralBackground3,
-    padding: "6px 8px",
-    margin: "0 0 8px",
-    overflowWrap: "anywhere",
-    whiteSpace: "pre-wrap",
-  },
-  arguments: {
-    margin: "0 0 8px",
-    "& dt": { fontWeight: 600 },
-    "& dd": { margin: "0 0 6px", paddingInlineStart: "12px" },
-  },
-  quiet: { color: tokens.colorNeutralForeground2 },
-  count: { margin: "8px 0 0", color: tokens.colorNeutralForeground2, fontSize: "0.8125rem" },
-});
 
 const all: readonly Found[] = topics.flatMap(({ title, functions }) =>
   functions.map((definition) => ({ definition, topic: title })),
@@ -94,29 +58,26 @@ const shapeWords = ({ result }: AnyDefinition): string =>
   })[result.shape];
 
 const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => void }) => {
-  const styles = useStyles();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   const { examples } = referenceOf(definition);
   return (
     <article>
-      <Button size="small" onClick={onBack}>
-        All functions
-      </Button>
-      <h2 ref={title} tabIndex={-1} className={styles.topic}>
+      <Button onClick={onBack}>All functions</Button>
+      <h2 ref={title} tabIndex={-1} className="topic">
         {topic}
       </h2>
-      <code className={styles.formula}>{signature(definition)}</code>
+      <code className="formula">{signature(definition)}</code>
       <Words>{definition.summary}</Words>
       <Cautions of={definition.cautions} />
       <SmallTitle>What it takes</SmallTitle>
-      <dl className={styles.arguments}>
+      <dl className="arguments">
         {Object.entries(definition.parameters).map(([name, parameter]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>
               {parameter.about}.{" "}
-              <span className={styles.quiet}>
+              <span className="quiet">
                 Give {takesInWords(parameter)}.
                 {parameter.reads === "cell" &&
                   parameter.limits &&
@@ -136,7 +97,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
       {examples.map((example, i) => (
         <section key={i}>
           <SmallTitle>{examples.length === 1 ? "Example" : `Example ${i + 1}`}</SmallTitle>
-          <code className={styles.formula}>
+          <code className="formula">
             {formulaOf(definition, example)}
             {"\n"}→ {answerWords(example)}
           </code>
@@ -164,8 +125,6 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
 };
 
 export default function Functions({ open }: { readonly open?: string }) {
-  const styles = useStyles();
-  const narrow = useNarrow();
   const [typed, setTyped] = useState("");
   const [chosen, setChosen] = useState<string | undefined>(open);
   const [last, setLast] = useState<string | undefined>();
@@ -193,32 +152,29 @@ export default function Functions({ open }: { readonly open?: string }) {
   const grouped = wanted.trim() === "";
   return (
     <>
-      <Field className={narrow.field} label="Find a function: name, word or purpose">
-        <Input
-          className={narrow.within}
-          input={{ className: narrow.within }}
-          type="search"
-          value={typed}
-          onChange={(_, { value }) => setTyped(value)}
-          autoComplete="off"
-        />
-      </Field>
-      <p className={styles.count} role="status">
+      <Input
+        label="Find a function: name, word or purpose"
+        type="search"
+        value={typed}
+        onChange={setTyped}
+        autoComplete="off"
+      />
+      <p className="count" role="status">
         {found.length === 0
           ? `Nothing found for "${wanted}". Try another word, such as "winter", "meal" or "egg".`
           : `${found.length} of ${all.length} functions`}
       </p>
-      <ul className={styles.list}>
+      <ul className="functions">
         {found.map(({ definition, topic }, i) => (
           <li key={definition.name}>
             {grouped && found[i - 1]?.topic !== topic && <Title>{topic}</Title>}
             <button
               type="button"
               id={`${id}-${definition.name}`}
-              className={styles.entry}
+              className="function"
               onClick={() => setChosen(definition.name)}
             >
-              <span className={styles.name}>VIV.{definition.name}</span> {definition.summary}
+              <span className="name">VIV.{definition.name}</span> {definition.summary}
             </button>
           </li>
         ))}

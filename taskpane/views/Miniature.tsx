@@ -1,33 +1,9 @@
-import { makeStyles, tokens } from "@fluentui/react-components";
 import { areaOf } from "../actions/place";
-import type { Block, Role, Sheet } from "../sheets/sheet";
-
-const useStyles = makeStyles({
-  picture: {
-    width: "96px",
-    height: "72px",
-    flexShrink: 0,
-    border: `1px solid ${tokens.colorNeutralStroke2}`,
-    backgroundColor: tokens.colorNeutralBackground1,
-    forcedColorAdjust: "none",
-  },
-});
+import type { Block, Sheet } from "../sheets/sheet";
 
 const ROWS = 34;
 const COLUMNS = 14;
 const ROW = 3; // heights and widths are the picture's own measure: a row is 3, a character 1
-
-const fills: Readonly<Record<Role, string>> = {
-  title: tokens.colorNeutralForeground1,
-  heading: tokens.colorNeutralForeground3,
-  label: tokens.colorNeutralStroke1,
-  input: tokens.colorPaletteBlueBorderActive,
-  setting: tokens.colorPaletteBlueBorderActive,
-  computed: tokens.colorNeutralStroke2,
-  text: tokens.colorNeutralStroke2,
-  caution: tokens.colorPaletteMarigoldBorderActive,
-  source: tokens.colorNeutralStroke2,
-};
 
 /** The cells of a block that hold something, each as long as its text, at most as wide as its column. */
 const marks = (block: Block, left: readonly number[], widths: readonly number[]) => {
@@ -47,7 +23,7 @@ const marks = (block: Block, left: readonly number[], widths: readonly number[])
         x: left[at.column + column] ?? 0,
         y: (at.row + row) * ROW,
         width: isFormula ? Math.max(1, room - 2) : Math.max(1, length),
-        fill: fills[block.role],
+        role: block.role,
       });
     }
   }
@@ -56,13 +32,12 @@ const marks = (block: Block, left: readonly number[], widths: readonly number[])
 
 /** A small drawing of a sheet, from the same data as the sheet: where the keeper writes, what is worked out, the charts. */
 export const Miniature = ({ sheet }: { readonly sheet: Sheet }) => {
-  const { picture } = useStyles();
   const widths = Array.from({ length: COLUMNS }, (_, i) => sheet.widths[i] ?? 9);
   const left = widths.reduce<number[]>((sums, width) => [...sums, (sums.at(-1) ?? 0) + width], [0]);
   const end = left[COLUMNS] ?? 0;
   return (
     <svg
-      className={picture}
+      className="miniature"
       viewBox={`0 0 ${end} ${ROWS * ROW}`}
       preserveAspectRatio="none"
       aria-hidden="true"
@@ -70,8 +45,8 @@ export const Miniature = ({ sheet }: { readonly sheet: Sheet }) => {
     >
       {sheet.blocks
         .flatMap((block) => marks(block, left, widths))
-        .map(({ fill, ...mark }, i) => (
-          <rect key={i} {...mark} height={ROW - 1} fill={fill} />
+        .map(({ role, ...mark }, i) => (
+          <rect key={i} {...mark} height={ROW - 1} className={role} />
         ))}
       {sheet.charts.map(({ area }) => {
         const place = areaOf(area);
@@ -82,8 +57,8 @@ export const Miniature = ({ sheet }: { readonly sheet: Sheet }) => {
         const wave = `M${x} ${y + height * 0.75} Q${x + width / 4} ${y + height * 0.7} ${x + width / 2} ${y + height / 4} T${x + width} ${y + height * 0.75}`;
         return (
           <g key={area}>
-            <rect x={x} y={y} width={width} height={height} fill={tokens.colorNeutralBackground3} />
-            <path d={wave} fill="none" stroke={tokens.colorBrandStroke1} strokeWidth={2} />
+            <rect x={x} y={y} width={width} height={height} className="chart" />
+            <path d={wave} />
           </g>
         );
       })}

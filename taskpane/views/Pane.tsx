@@ -1,18 +1,11 @@
-import {
-  FluentProvider,
-  makeStyles,
-  teamsHighContrastTheme,
-  tokens,
-  webDarkTheme,
-  webLightTheme,
-} from "@fluentui/react-components";
 import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from "react";
 import type { SavedFile } from "../actions/savedFile";
 import type { Workbook } from "../workbook";
 import { PaneProvider } from "./context";
 import { Safe } from "./Safe";
 import { Sheets } from "./Sheets";
-import { Tabs } from "./Tabs";
+import { Tabs } from "../components/Tabs";
+import "./pane.css";
 
 export const sections = [
   { key: "sheets", label: "Sheets" },
@@ -24,7 +17,6 @@ export const sections = [
 export type Section = (typeof sections)[number]["key"];
 
 export type Theme = "light" | "dark" | "contrast";
-const themes = { light: webLightTheme, dark: webDarkTheme, contrast: teamsHighContrastTheme };
 
 /** What the page around the pane may change while it stands. */
 export interface Outside {
@@ -55,12 +47,6 @@ const Readings = lazy(() => import("./Readings"));
 const Share = lazy(() => import("./Share"));
 const Care = lazy(() => import("./Care"));
 
-const useStyles = makeStyles({
-  pane: { height: "100%", display: "flex", flexDirection: "column", minWidth: 0 },
-  panel: { flexGrow: 1, overflowY: "auto", padding: "12px", minHeight: 0, overflowWrap: "anywhere" },
-  loading: { color: tokens.colorNeutralForeground3 },
-});
-
 interface PaneProps {
   readonly workbook: Workbook;
   readonly outside: OutsideStore;
@@ -68,7 +54,6 @@ interface PaneProps {
 }
 
 export const Pane = ({ workbook, outside, save }: PaneProps) => {
-  const styles = useStyles();
   const id = useId();
   const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
   const [busy, setBusy] = useState(false);
@@ -78,7 +63,7 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
   }, [id, section]);
 
   return (
-    <FluentProvider theme={themes[theme]} className={styles.pane}>
+    <div className="pane" data-theme={theme}>
       <PaneProvider value={{ workbook, save, busy, setBusy }}>
         <Tabs
           id={id}
@@ -89,13 +74,13 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
         <div
           key={section}
           id={`${id}-panel`}
-          className={styles.panel}
+          className="panel"
           role="tabpanel"
           aria-labelledby={`${id}-tab-${section}`}
           tabIndex={0}
         >
           <Safe>
-            <Suspense fallback={<p className={styles.loading}>Loading …</p>}>
+            <Suspense fallback={<p className="quiet">Loading …</p>}>
               {section === "sheets" && <Sheets />}
               {section === "functions" && <Functions open={item} />}
               {section === "readings" && <Readings />}
@@ -105,6 +90,6 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
           </Safe>
         </div>
       </PaneProvider>
-    </FluentProvider>
+    </div>
   );
 };

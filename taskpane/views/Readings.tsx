@@ -1,4 +1,8 @@
-import { Checkbox, Field, Input, makeStyles, Textarea } from "@fluentui/react-components";
+import { Checkbox } from "../components/Checkbox";
+import { FilePicker } from "../components/FilePicker";
+import { Input } from "../components/Input";
+import { Select } from "../components/Select";
+import { Textarea } from "../components/Textarea";
 import { useEffect, useMemo, useState, type ReactNode } from "react";
 import { isoOf } from "../../functions/dates";
 import { importReadings, type ReadingsChoice } from "../actions/importReadings";
@@ -10,22 +14,8 @@ import { firstRows } from "../text/pieces";
 import { readMoment } from "../text/readMoment";
 import { textOf } from "../text/textOf";
 import { Act } from "./Act";
-import { Choose } from "./Choose";
-import { FilePicker } from "./FilePicker";
 import { FirstRows } from "./FirstRows";
-import { Cautions, Points, SmallTitle, Title, useNarrow, Words } from "./Parts";
-
-const useStyles = makeStyles({
-  fields: {
-    display: "grid",
-    gridTemplateColumns: "repeat(auto-fill, minmax(min(130px, 100%), 1fr))",
-    gap: "8px",
-    marginBottom: "8px",
-    "& > *": { minWidth: 0 },
-  },
-  further: { border: "none", margin: 0, padding: 0, minWidth: 0 },
-  legend: { padding: 0 },
-});
+import { Cautions, Points, SmallTitle, Title, Words } from "./Parts";
 
 const unitWords: Readonly<Record<TemperatureUnit, string>> = { celsius: "°C", fahrenheit: "°F, changed to °C" };
 /** A moment to the minute, which is enough to tell the order of a date; midnight shows its hour too. */
@@ -77,8 +67,6 @@ interface Given {
 }
 
 export default function Readings() {
-  const styles = useStyles();
-  const narrow = useNarrow();
   const [given, setGiven] = useState<Given | undefined>();
   const [said, setSaid] = useState<Partial<Layout>>({});
   const [guess, setGuess] = useState<Guess | undefined>();
@@ -151,63 +139,59 @@ export default function Readings() {
         accept=".csv,.tsv,.txt,.tab,text/csv,text/tab-separated-values,text/plain"
         onPick={async (file) => give({ name: file.name, text: textOf(new Uint8Array(await file.arrayBuffer())) })}
       />
-      <Field className={narrow.field} label="Or paste readings here">
-        <Textarea
-          className={narrow.within}
-          textarea={{ className: narrow.within }}
-          rows={3}
-          resize="vertical"
-          spellCheck={false}
-          onChange={(_, { value }) => give({ name: "pasted text", text: value })}
-        />
-      </Field>
+      <Textarea
+        label="Or paste readings here"
+        rows={3}
+        spellCheck={false}
+        onChange={(text) => give({ name: "pasted text", text })}
+      />
       {given && !layout && <Words quiet>Looking at {given.name} …</Words>}
       {layout && (
         <>
           <SmallTitle>How {given?.name} is read</SmallTitle>
           <Words quiet>This has been guessed. Change what is wrong.</Words>
-          <div className={styles.fields}>
-            <Choose
+          <div className="fields">
+            <Select
               label="Time"
               value={layout.timeColumn}
               options={columns}
               onChoose={(timeColumn) => say({ timeColumn })}
             />
-            <Choose
+            <Select
               label="Time of day apart"
               value={layout.clockColumn}
               options={columns}
               first="no: with the date"
               onChoose={(clockColumn) => say({ clockColumn })}
             />
-            <Choose
+            <Select
               label="Temperature"
               value={layout.temperatureColumn}
               options={columns}
               onChoose={(temperatureColumn) => say({ temperatureColumn })}
             />
-            <Choose
+            <Select
               label="Unit in the file"
               value={layout.unit}
               options={temperatureUnits.map((unit) => [unit, unitWords[unit]] as const)}
               onChoose={(unit) => say({ unit })}
             />
-            <Choose
+            <Select
               label="Order of the date"
               wide
               value={asked ? undefined : layout.dateOrder}
               options={orders}
               first={asked ? "please choose" : undefined}
-              hint={asked ? `"${sample}" can be read in more than one way.` : undefined}
+              warning={asked ? `"${sample}" can be read in more than one way.` : undefined}
               onChoose={(dateOrder) => say({ dateOrder })}
             />
-            <Choose
+            <Select
               label="Decimal mark"
               value={layout.decimal}
               options={decimals.map((decimal) => [decimal, decimalWords[decimal]] as const)}
               onChoose={(decimal) => say({ decimal })}
             />
-            <Choose
+            <Select
               label="Between cells"
               value={layout.separator}
               options={separators.map((separator) => [separator, separatorWords[separator]] as const)}
@@ -220,24 +204,21 @@ export default function Readings() {
                 })
               }
             />
-            <Field className={narrow.field} label="Heading lines">
-              <Input
-                className={narrow.within}
-                input={{ className: narrow.within }}
-                type="number"
-                min={0}
-                max={1000}
-                value={String(layout.headings)}
-                onChange={(_, { value }) => {
-                  const headings = Number(value);
-                  if (Number.isInteger(headings) && headings >= 0 && value !== "") say({ headings });
-                }}
-              />
-            </Field>
+            <Input
+              label="Heading lines"
+              type="number"
+              min={0}
+              max={1000}
+              value={String(layout.headings)}
+              onChange={(value) => {
+                const headings = Number(value);
+                if (Number.isInteger(headings) && headings >= 0 && value !== "") say({ headings });
+              }}
+            />
           </div>
           {columns.length > 2 && (
-            <fieldset className={styles.further}>
-              <legend className={styles.legend}>Bring along as well</legend>
+            <fieldset className="choices">
+              <legend>Bring along as well</legend>
               {columns
                 .filter(
                   ([column]) => ![layout.timeColumn, layout.clockColumn, layout.temperatureColumn].includes(column),
@@ -247,11 +228,11 @@ export default function Readings() {
                     key={column}
                     label={title}
                     checked={layout.others.includes(column)}
-                    onChange={(_, { checked }) =>
+                    onChange={(checked) =>
                       say({
                         others: columns
                           .map(([one]) => one)
-                          .filter((one) => (one === column ? checked === true : layout.others.includes(one))),
+                          .filter((one) => (one === column ? checked : layout.others.includes(one))),
                       })
                     }
                   />

@@ -1,4 +1,6 @@
-import { Checkbox, makeStyles, tokens } from "@fluentui/react-components";
+import { Checkbox } from "../components/Checkbox";
+import { FilePicker } from "../components/FilePicker";
+import { Select } from "../components/Select";
 import { useCallback, useEffect, useState } from "react";
 import { freeze } from "../actions/freeze";
 import { openFile, type OpenedFile } from "../actions/openFile";
@@ -8,24 +10,9 @@ import { picturesOf, savePicture } from "../actions/savePicture";
 import { sharedCopy } from "../actions/sharedCopy";
 import { thaw } from "../actions/thaw";
 import { Act } from "./Act";
-import { Choose } from "./Choose";
 import { usePane } from "./context";
 import { CsvForm } from "./CsvForm";
-import { FilePicker } from "./FilePicker";
 import { SmallTitle, Title, Words } from "./Parts";
-
-const useStyles = makeStyles({
-  which: { border: "none", margin: "0 0 8px", padding: 0, minWidth: 0 },
-  legend: { padding: 0, fontWeight: 600 },
-  names: { maxHeight: "12em", overflowY: "auto", display: "flex", flexDirection: "column" },
-  part: { borderTop: `1px solid ${tokens.colorNeutralStroke2}`, paddingBottom: "12px" },
-  fields: {
-    display: "grid",
-    gap: "8px",
-    marginBottom: "8px",
-    "& > *": { minWidth: 0 },
-  },
-});
 
 const kinds = [
   ["png", "PNG, for posts"],
@@ -56,7 +43,6 @@ const useContents = () => {
 };
 
 export default function Share() {
-  const styles = useStyles();
   const { workbook, save } = usePane();
   const { names, pictures } = useContents();
   const [all, setAll] = useState(true);
@@ -74,23 +60,19 @@ export default function Share() {
   return (
     <>
       <Title>Hand it to people without the add-in</Title>
-      <fieldset className={styles.which}>
-        <legend className={styles.legend}>Which sheets</legend>
-        <Checkbox
-          label="All sheets, hidden ones too"
-          checked={all}
-          onChange={(_, { checked }) => setAll(checked === true)}
-        />
+      <fieldset className="choices">
+        <legend>Which sheets</legend>
+        <Checkbox label="All sheets, hidden ones too" checked={all} onChange={setAll} />
         {!all && (
-          <div className={styles.names}>
+          <div className="names">
             {names.map((name) => (
               <Checkbox
                 key={name}
                 label={name}
                 checked={!left.has(name)}
-                onChange={(_, { checked }) => {
+                onChange={(checked) => {
                   const next = new Set(left);
-                  if (checked === true) next.delete(name);
+                  if (checked) next.delete(name);
                   else next.add(name);
                   setLeft(next);
                 }}
@@ -100,17 +82,17 @@ export default function Share() {
         )}
       </fieldset>
 
-      <section className={styles.part}>
+      <section className="part">
         <SmallTitle>Save as a file</SmallTitle>
         <Words>{saveFile.about}</Words>
         <Act action={saveFile} choice={{ names: chosen, save }} />
       </section>
-      <section className={styles.part}>
+      <section className="part">
         <SmallTitle>Shared copy</SmallTitle>
         <Words>{sharedCopy.about}</Words>
         <Act action={sharedCopy} choice={chosen} />
       </section>
-      <section className={styles.part}>
+      <section className="part">
         <SmallTitle>Freeze and thaw</SmallTitle>
         <Words>{freeze.about}</Words>
         <Act
@@ -127,19 +109,19 @@ export default function Share() {
           onDone={() => setThawed(thawed + 1)}
         />
       </section>
-      <section className={styles.part}>
+      <section className="part">
         <SmallTitle>Picture of a chart</SmallTitle>
         <Words>{savePicture.about}</Words>
         {picture ? (
           <>
-            <div className={styles.fields}>
-              <Choose
+            <div className="fields">
+              <Select
                 label="Chart"
                 value={pictures.indexOf(picture)}
                 options={pictures.map(({ sheet, chart }, i) => [i, `${sheet}: ${chart}`] as const)}
                 onChoose={(number = 0) => setPicked(number)}
               />
-              <Choose label="As" value={kind} options={kinds} onChoose={(one = "png") => setKind(one)} />
+              <Select label="As" value={kind} options={kinds} onChoose={(one = "png") => setKind(one)} />
             </div>
             <Act action={savePicture} choice={{ ...picture, kind, save, document, today: new Date() }} />
           </>
@@ -148,14 +130,14 @@ export default function Share() {
         )}
       </section>
 
-      <section className={styles.part}>
+      <section className="part">
         <SmallTitle>Formulas that show #NAME?</SmallTitle>
         <Words>{reenter.about}</Words>
         <Act action={reenter} choice={undefined} />
       </section>
 
       {workbook.open && (
-        <section className={styles.part}>
+        <section className="part">
           <SmallTitle>Open a file of yours</SmallTitle>
           <Words>{openFile.about}</Words>
           <FilePicker
