@@ -1,6 +1,4 @@
 import { failureInWords } from "../../taskpane/actions/action";
-import { insertSheet } from "../../taskpane/actions/insertSheet";
-import { sheets } from "../../taskpane/sheets/catalogue";
 import type { Workbook } from "../../taskpane/workbook";
 
 /** The ribbon's own buttons, by the names that the manifest gives them, and the sheets that they insert. */
@@ -18,6 +16,9 @@ export const command =
   async (event: { readonly completed: () => void }): Promise<void> => {
     try {
       notice("");
+      // The sheets come when they are wanted: a workbook that is opened waits for the functions only.
+      const { insertSheet } = await import("../../taskpane/actions/insertSheet");
+      const { sheets } = await import(/* webpackChunkName: "sheets" */ "../../taskpane/sheets/catalogue");
       await insertSheet.run(
         workbook,
         sheets.filter((sheet) => sheet.key === key),

@@ -4,7 +4,6 @@ import { WorkbookError, type CellContent, type Options, type PlainLook, type Wor
 import { freeName } from "../freeName";
 import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents } from "./contents";
 import { entryOf } from "./entry";
-import { fileSheets } from "./file";
 import { failed, isNameTaken, stopIfAborted } from "./failure";
 import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
 import { sizeOf, write } from "./write";
@@ -186,10 +185,9 @@ export const excelWorkbook: Workbook = {
   remove,
   toFile: (names) =>
     running("write the file", async (context) => {
-      const found = await fileSheets(context, names);
       // The writer is large, and seldom wanted.
-      const { writeXlsx } = await import("../file/write");
-      return writeXlsx(found);
+      const [{ fileSheets }, { writeXlsx }] = await Promise.all([import("./file"), import("../file/write")]);
+      return writeXlsx(await fileSheets(context, names));
     }),
   show: (name, row, column) =>
     running("show the sheet", async (context) => {

@@ -3,7 +3,6 @@ import type { SavedFile } from "../actions/savedFile";
 import type { Workbook } from "../workbook";
 import { PaneProvider } from "./context";
 import { Safe } from "./Safe";
-import { Sheets } from "./Sheets";
 import { Tabs } from "../components/Tabs";
 import "./pane.css";
 
@@ -41,7 +40,8 @@ export class OutsideStore {
   };
 }
 
-// What is not seen first is loaded when it is wanted.
+// A section is loaded when it is wanted.
+const Sheets = lazy(() => import("./Sheets"));
 const Functions = lazy(() => import("./Functions"));
 const Readings = lazy(() => import("./Readings"));
 const Share = lazy(() => import("./Share"));
