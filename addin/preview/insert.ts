@@ -158,9 +158,7 @@ export const placeNames = (
     }
     if (free === name) continue;
     changed.set(name.toLowerCase(), free);
-    tell(
-      `the name "${name}": it is "${free}" here, in formulas too, because the preview has a use of its own for it`,
-    );
+    tell(`the name "${name}": it is "${free}" here, in formulas too, because the preview has a use of its own for it`);
   }
   return (formula) => renamed(formula, changed);
 };
