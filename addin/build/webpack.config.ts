@@ -69,16 +69,29 @@ export const excel = (): Configuration => ({
 });
 
 /** The preview: the spreadsheet in a browser page, with the same pane. */
-export const preview = (): Configuration => ({
-  ...common(),
-  name: "preview",
-  optimization: { minimizer: [quick({})] },
-  entry: { preview: "./addin/preview/main.tsx" },
-  output: {
-    path: join(root, "dist", "preview"),
-    filename: "[name].[contenthash:8].js",
-    chunkFilename: "[name].[contenthash:8].js",
-    publicPath: "auto",
-  },
-  plugins: [new CssPlugin(), new HtmlPlugin({ template: "./addin/preview/index.html", filename: "index.html" })],
-});
+export const preview = (): Configuration => {
+  const shared = common();
+  return {
+    ...shared,
+    name: "preview",
+    optimization: { minimizer: [quick({})] },
+    entry: { preview: "./addin/preview/main.tsx" },
+    output: {
+      path: join(root, "dist", "preview"),
+      filename: "[name].[contenthash:8].js",
+      chunkFilename: "[name].[contenthash:8].js",
+      publicPath: "auto",
+    },
+    plugins: [new CssPlugin(), new HtmlPlugin({ template: "./addin/preview/index.html", filename: "index.html" })],
+    module: {
+      rules: [
+        ...(shared.module?.rules ?? []),
+        // The engine reads what is typed through our own reader.
+        {
+          include: /node_modules[\\/]@univerjs/,
+          resolve: { alias: { numfmt$: join(root, "addin", "preview", "numfmt.ts") } },
+        },
+      ],
+    },
+  };
+};

@@ -2,9 +2,12 @@ import { IUndoRedoService } from "@univerjs/core";
 import { catalogue } from "../../functions/catalogue";
 import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { mannerOf } from "../../taskpane/text/mannerOf";
+import { setManner } from "./manner";
+import { showManner } from "./mannerMenu";
 import { hangPictures, registerPictures } from "./pictures";
 import { startPage } from "./page";
-import { showProblems } from "./problems";
+import { sayUnderPointer, showProblems } from "./problems";
 import { PreviewWorkbook } from "./workbook";
 import "./preview.css";
 
@@ -44,7 +47,10 @@ const start = async (): Promise<void> => {
       pane.setTheme(theme());
     });
   }
+  setManner(mannerOf(navigator.language));
+  showManner(element("manner"));
   showProblems(engine, element("problem"));
+  sayUnderPointer(engine);
   // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
   Object.assign(window, { workbook });
 

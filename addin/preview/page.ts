@@ -15,14 +15,21 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-drawing/lib/index.css";
+import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
+import sorting from "@univerjs/preset-sheets-sort/locales/en-US";
+import "@univerjs/preset-sheets-sort/lib/index.css";
 import type { AnyDefinition } from "../../functions/define";
 import { hints } from "./bind";
+import { copySpills } from "./copySpills";
+import { drawFigures } from "./drawnFigures";
 import { register, type Engine } from "./engine";
+import { enterAsTyped } from "./enterKey";
+import { readAsTyped } from "./typed";
 
 /** An engine that draws its spreadsheet into an element of the page, with one empty workbook. */
 export const startPage = (container: HTMLElement, dark: boolean, catalogue: readonly AnyDefinition[]): Engine => {
   const join = merge as (...parts: object[]) => typeof core;
-  const words = join({}, core, validation, rules, notes, drawing);
+  const words = join({}, core, validation, rules, notes, drawing, sorting);
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: words },
@@ -39,6 +46,7 @@ export const startPage = (container: HTMLElement, dark: boolean, catalogue: read
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsNotePreset(),
     UniverSheetsDrawingPreset(),
+    UniverSheetsSortPreset(),
   ];
   // Two presets may bring the same plugin: the later one's settings count.
   const plugins = new Map<string, readonly [PluginCtor, object | undefined]>();
@@ -52,5 +60,10 @@ export const startPage = (container: HTMLElement, dark: boolean, catalogue: read
   for (const [kind, settings] of plugins.values()) univer.registerPlugin(kind, settings);
   const api = FUniver.newAPI(univer);
   api.createWorkbook({ name: "Preview" });
-  return register(univer, api, catalogue);
+  const engine = register(univer, api, catalogue);
+  readAsTyped(engine);
+  drawFigures(engine);
+  copySpills(engine);
+  enterAsTyped(engine);
+  return engine;
 };
