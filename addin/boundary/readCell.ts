@@ -2,7 +2,7 @@ import type { CellParameter, Value } from "../../functions/define";
 import { Problem, notUsable } from "../../functions/problem";
 import { toMetric, type System } from "../../functions/units";
 import { isBlank, plain, SheetError, shown } from "./cell";
-import { wanted } from "./words";
+import { wanted, wantedForm } from "./words";
 
 /** Where a cell stands, for a message: "temperature", or "month 7 of temperatures". Built only when it is needed. */
 type Place = () => string;
@@ -44,7 +44,7 @@ export const readCell = (
     return new Problem(cell.code === "#N/A" ? "#N/A" : "#VALUE!", `${place()} holds the error ${cell.code}`);
   }
   const read = parameter.schema.safeParse(cell);
-  if (!read.success) return notUsable(`${place()} holds ${shown(cell)}: ${wanted(parameter, system)}`);
+  if (!read.success) return notUsable(`${place()} holds ${shown(cell)}: ${wantedForm(parameter, system, cell)}`);
   const value = read.data as Value;
   if (typeof value !== "number") return value;
   const metric = toMetric(value, unit, system);

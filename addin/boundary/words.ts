@@ -2,6 +2,17 @@ import type { CellParameter } from "../../functions/define";
 import type { System } from "../../functions/units";
 import { limitsInWords, quoted } from "../../functions/words";
 
+const COMMA = /^\s*[-+]?\d*,\d+\s*$/;
+
+/** What a message asks for where a cell has not the right form at all: a date that is text, a figure with a comma. */
+export const wantedForm = (parameter: CellParameter, system: System, cell: unknown): string => {
+  if (parameter.kind === "date") return "give a real date, or 2026-10-05";
+  const comma =
+    typeof cell === "string" && COMMA.test(cell) && (parameter.kind === "quantity" || parameter.kind === "count");
+  const words = wanted(parameter, system);
+  return comma ? `${words}; its comma makes it text, and not the number ${cell.trim().replace(",", ".")}` : words;
+};
+
 /** What a message asks for: "give a number from -90 to 60 °C", and the hint of its limits where there is one. */
 export const wanted = (parameter: CellParameter, system: System): string =>
   `${form(parameter, system)}${parameter.limits?.hint ? `; ${parameter.limits.hint}` : ""}`;

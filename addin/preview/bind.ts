@@ -110,6 +110,18 @@ const shownArgument = (argument: Argument | undefined): string => {
 const detail = (parameter: Parameter): string =>
   `${parameter.about}: ${takesInWords(parameter)}${parameter.without === undefined ? "" : `. Left out: ${parameter.without}`}`;
 
+/**
+ * The engine shows an example as those of all arguments, joined with commas: what is left out at the end leaves none. Its
+ * own copies, which it makes with `map`, are of this class too.
+ */
+class Joined<T> extends Array<T> {
+  override join(sign?: string): string {
+    const all = Array.from(this);
+    while (all.at(-1) === "") all.pop();
+    return all.join(sign);
+  }
+}
+
 /** What the formula bar says while a function is typed. */
 export const hints = (catalogue: readonly AnyDefinition[]): IFunctionInfo[] =>
   catalogue.map((definition) => ({
@@ -117,11 +129,13 @@ export const hints = (catalogue: readonly AnyDefinition[]): IFunctionInfo[] =>
     functionType: FunctionType.User,
     description: definition.summary,
     abstract: definition.summary,
-    functionParameter: Object.entries(definition.parameters).map(([name, parameter], i) => ({
-      name,
-      detail: detail(parameter),
-      example: shownArgument(definition.examples[0].given[i]),
-      require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-      repeat: BooleanNumber.FALSE,
-    })),
+    functionParameter: Joined.from(
+      Object.entries(definition.parameters).map(([name, parameter], i) => ({
+        name,
+        detail: detail(parameter),
+        example: shownArgument(definition.examples[0].given[i]),
+        require: parameter.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+        repeat: BooleanNumber.FALSE,
+      })),
+    ),
   }));

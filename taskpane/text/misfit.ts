@@ -24,6 +24,9 @@ export const misfitWords = (raw: string, { dateOrder, decimal }: Manner): string
   const other = decimal === "." ? "," : ".";
   if (!/\d/.test(text) || !text.includes(other)) return undefined;
   if (readFigure(text, decimal) !== undefined || readFigure(text, other) === undefined) return undefined;
+  const figure = text.replace(other, decimal);
+  // Three figures behind the mark may be thousands as well.
+  const thousands = /^[-+]?\d{1,3}[.,]\d{3}$/.test(text) ? ` or ${text.replace(other, "")}` : "";
   const [mark, own] = other === "," ? ["comma", "point"] : ["point", "comma"];
-  return `'${text}' has a decimal ${mark}, and figures are read with a decimal ${own}: it stays text. Write ${text.replace(other, decimal)}`;
+  return `'${text}' has a decimal ${mark}, and figures are read with a decimal ${own}: it stays text. Write ${figure}${thousands}`;
 };

@@ -108,7 +108,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
   text: {
     cell: [
       at1500("24C", `#VALUE! temperature holds '24C': ${number}`),
-      at1500("24,5", `#VALUE! temperature holds '24,5': ${number}`),
+      at1500("24,5", `#VALUE! temperature holds '24,5': ${number}; its comma makes it text, and not the number 24.5`),
       at1500("warm", `#VALUE! temperature holds 'warm': ${number}`),
       at1500("0x10", `#VALUE! temperature holds '0x10': ${number}`),
       at1500("Infinity", `#VALUE! temperature holds 'Infinity': ${number}`),
@@ -125,7 +125,7 @@ const table: Record<Holding, { readonly cell: readonly Case[]; readonly range: r
       [
         stage,
         ["2026-12-24", down(PLAN.map((day, i) => (i === 2 ? "mid-November" : day)))],
-        "#VALUE! row 3 of plan holds 'mid-November': give a date from 1900-03-01 to 9999-12-31",
+        "#VALUE! row 3 of plan holds 'mid-November': give a real date, or 2026-10-05",
       ],
     ],
   },
@@ -403,10 +403,16 @@ describe("what a keeper gets wrong", () => {
       "a date with its format around it",
       ...ramped({ type: "FormattedNumber", basicValue: 46_300, numberFormat: "yyyy-mm-dd" }, from(46_300)),
     ],
-    ["a day that the calendar has not", ...ramped("2026-02-30", `#VALUE! start holds '2026-02-30': ${date}`)],
-    ["a date that could be read two ways", ...ramped("5/10/2026", `#VALUE! start holds '5/10/2026': ${date}`)],
+    [
+      "a day that the calendar has not",
+      ...ramped("2026-02-30", `#VALUE! start holds '2026-02-30': give a real date, or 2026-10-05`),
+    ],
+    [
+      "a date that could be read two ways",
+      ...ramped("5/10/2026", `#VALUE! start holds '5/10/2026': give a real date, or 2026-10-05`),
+    ],
     ["a year alone reads as a serial number, a day of 1905", ...ramped(2026, from(2026))],
-    ["TRUE for a date", ...ramped(true, `#VALUE! start holds TRUE: ${date}`)],
+    ["TRUE for a date", ...ramped(true, `#VALUE! start holds TRUE: give a real date, or 2026-10-05`)],
     ["a date past the calendar", ...ramped(2_958_466, `#VALUE! start holds 2958466: ${date}`)],
     ["a blank date", ...ramped(null, "#N/A start is blank")],
   ])("dates: %s", (_, ...one) => shows(one));

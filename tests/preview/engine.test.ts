@@ -110,5 +110,9 @@ test("every function has a hint for each argument, with what it takes", () => {
     ["rate", 0],
     ["units", 0],
   ]);
+  // The engine joins the examples of a copy with commas; arguments that are left out at the end leave none behind.
+  const example = found.map((one) => one.functionParameter.map((parameter) => parameter.example).join(","));
+  expect(example.filter((one) => one.endsWith(","))).toEqual([]);
+  expect(example[found.indexOf(lapse as (typeof found)[number])]).toBe("24,300,1400");
   expect(lapse?.functionParameter[0]?.detail).toBe("Temperature at the station: a number from -90 to 60 °C");
 });

@@ -79,6 +79,7 @@ test.each([
   ["31/02/2026", "dmy", ".", /'31\/02\/2026' is no day of the calendar: it stays text/],
   ["24,5", "dmy", ".", /'24,5' has a decimal comma, and figures are read with a decimal point.*Write 24\.5/],
   ["24.5", "dmy", ",", /'24\.5' has a decimal point.*Write 24,5/],
+  ["1,234", "dmy", ".", /Write 1\.234 or 1234$/],
   ["25/10/2026", "dmy", ".", undefined],
   ["2026-10-25", "mdy", ".", undefined],
   ["24.5", "dmy", ".", undefined],

@@ -231,6 +231,6 @@ test.each<[string, unknown[], string]>([
   [
     "a meal that is no date",
     [down(practicePlan), 24, 8, down(["last week"])],
-    "#VALUE! row 1 of meals holds 'last week': give a date from 1900-03-01 to 9999-12-31",
+    "#VALUE! row 1 of meals holds 'last week': give a real date, or 2026-10-05",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(rampCheck, ...given)).toBe(message));
