@@ -65,7 +65,6 @@ export const hatchForecast = defineFunction({
     baseTemperature,
     threshold,
   },
-  forEach: "clutch",
   result: columns(
     {
       name: "Developed",
