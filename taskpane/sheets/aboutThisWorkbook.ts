@@ -1,28 +1,38 @@
 import { VERSION } from "../../functions/release";
 import { ELEVATION } from "../../functions/shared/limits";
-import { assemble } from "./shared/assemble";
-import { cell, fields, heading, label, table, text, together } from "./shared/part";
-import { lower, STATION_TERMS, town, TOWN_TERMS, TODAY, upper } from "./shared/scenario";
+import { form } from "./shared/form";
+import { once } from "./shared/formula";
+import { log } from "./shared/log";
+import { page } from "./shared/page";
+import { gap } from "./shared/region";
+import { begins } from "./shared/rules";
+import { title, words } from "./shared/running";
+import { lower, STATION_TERMS, TODAY, town, TOWN_TERMS, upper } from "./shared/scenario";
 import { date, number } from "./shared/takes";
-import { once } from "./shared/words";
 
-const STATIONS = 25;
-const STATION_ROWS = 8;
-const FUNCTIONS = STATIONS + STATION_ROWS + 3;
-/** How many functions may be asked about, and the lines that their sources and their cautions take at most. */
-const ASKED = 3;
+const WIDTHS = [25, 11, 11, 22, 16, 1, 13, 12] as const;
+const LEFT = 5;
+const RIGHT = WIDTHS.length - 1;
+/** The lines that the sources and the cautions of a function take at most. */
 const SOURCE_ROWS = 8;
 const CAUTION_ROWS = 4;
-/** Sentences as running words: a cell of a table would cut them off. */
-const lines = (sentences: string): string => `TEXTJOIN(CHAR(10),TRUE,${sentences})`;
-const records = [upper, lower, town] as const;
 
-const terms = {
-  [upper.name]: ["DWD, CLIMAT reports", "CC BY 4.0"],
-  [lower.name]: ["DWD, CLIMAT reports", "CC BY 4.0"],
-  [town.name]: ["NOAA NCEI, normals", "US Government"],
-} as const;
-const used = ["LAPSE", "RAMPDATES", "BOXAIR"] as const;
+const workbook = form("workbook", "This workbook", {
+  keeper: { label: "Kept by", value: "A keeper (invented)", wide: 4 },
+  animals: { label: "Animals", value: "Five montane snakes (invented)", wide: 4 },
+  changed: { label: "Last changed on", value: TODAY, format: "date", takes: date },
+  version: { label: "Version of the add-in", value: "=VIV.RELEASE()" },
+  madeWith: {
+    label: "Version when it was made",
+    value: VERSION,
+    note: "Type it once. Where it differs from the line above, look at the figures again.",
+  },
+  verdict: {
+    value: ({ version, madeWith }) =>
+      once`IF(${version}=${madeWith},"same version","another version: look at the figures again")`,
+    rules: [begins("another", "care")],
+  },
+});
 
 /** What somebody reads who opens the workbook without the add-in. */
 const reading = [
@@ -32,69 +42,69 @@ const reading = [
   "A station shows the year's curve in the open air, not the place where an animal sits. Schedules are practice unless a source is given. Ask a reptile vet before an animal is cooled; follow local law on keeping, trade and release.",
 ] as const;
 
-export const aboutThisWorkbook = assemble(
+const records = [
+  { ...upper, takenFrom: "DWD, CLIMAT reports", terms: "CC BY 4.0" },
+  { ...lower, takenFrom: "DWD, CLIMAT reports", terms: "CC BY 4.0" },
+  { ...town, takenFrom: "NOAA NCEI, normals", terms: "US Government" },
+] as const;
+
+const stations = log(
+  "stations",
+  8,
+  {
+    name: { title: "Station", input: records.map(({ name }) => name) },
+    elevation: {
+      title: "Elevation",
+      unit: "m",
+      input: records.map(({ elevation }) => elevation),
+      format: "whole",
+      takes: number(ELEVATION),
+    },
+    years: { title: "Years", input: records.map(({ period }) => period) },
+    takenFrom: { title: "Taken from", input: records.map(({ takenFrom }) => takenFrom) },
+    terms: { title: "Terms", input: records.map(({ terms }) => terms) },
+  },
+  { title: "Where the station records come from" },
+);
+
+/** Sentences as running words: a cell of a table would cut them off. */
+const joined = (sentences: string): string => `TEXTJOIN(CHAR(10),TRUE,${sentences})`;
+/** A function's name, and beside it what it rests on. */
+const asked = (example: string, i: number) => {
+  const name = log(`asked${i + 1}`, 1, { function: { title: null, input: [example] } }, { titleLines: 0 });
+  const about = name.function.at(1);
+  const cautions = form(`cautionsOf${i + 1}`, null, { label: { label: "and its cautions" } });
+  return {
+    A: [name, gap(SOURCE_ROWS - 1), cautions],
+    B: [
+      words(`sources${i + 1}`, [SOURCE_ROWS, RIGHT], `=IF(OR(${about}=""),"",${joined(`VIV.SOURCE(${about})`)})`),
+      words(
+        `cautions${i + 1}`,
+        [CAUTION_ROWS, RIGHT],
+        `=IF(OR(${about}=""),"",IFNA(${joined(`VIV.CAUTION(${about})`)},"No caution of its own."))`,
+      ),
+    ],
+  };
+};
+
+export const aboutThisWorkbook = page(
   {
     key: "aboutThisWorkbook",
     name: "About this workbook",
     sentence: "What was used, by whom and where it comes from, for a reader without the add-in.",
     cautions: ["noVet", "proxy"],
     sources: ["definition"],
-    widths: [25, 11, 11, 22, 16, 1, 13, 12],
+    widths: WIDTHS,
     cautionColumns: ["G", "H"],
     foot: [STATION_TERMS, TOWN_TERMS],
   },
-  heading("A6", "This workbook", null, null, null, null),
-  fields("A7", [
-    { label: "Kept by", value: "A keeper (invented)", wide: 4 },
-    { label: "Animals", value: "Five montane snakes (invented)", wide: 4 },
-    { label: "Last changed on", value: TODAY, format: "date", takes: date },
-    { label: "Version of the add-in", value: "=VIV.RELEASE()" },
-    {
-      label: "Version when it was made",
-      value: VERSION,
-      note: "Type it once. Where it differs from the line above, look at the figures again.",
-    },
-  ]),
-  cell(
-    "C11",
-    "computed",
-    '=IF(OR(B10="",B11=""),"",IF(B10=B11,"same version","another version: look at the figures again"))',
-  ),
-  heading("A13", "To read it", null, null, null, null),
-  ...reading.map((words, i) => text(`A${14 + 2 * i}`, words, i === reading.length - 1 ? 3 : 2, 5)),
-  heading(`A${STATIONS - 1}`, "Where the station records come from", null, null, null, null),
-  table({
-    at: `A${STATIONS}`,
-    rows: STATION_ROWS,
-    columns: [
-      { title: "Station", input: records.map(({ name }) => name) },
-      {
-        title: "Elevation m",
-        input: records.map(({ elevation }) => elevation),
-        format: "whole",
-        takes: number(ELEVATION, "m"),
-      },
-      { title: "Years", input: records.map(({ period }) => period) },
-      { title: "Taken from", input: records.map(({ name }) => terms[name]?.[0] ?? null) },
-      { title: "Terms", input: records.map(({ name }) => terms[name]?.[1] ?? null) },
-    ],
-  }),
-  heading(`A${FUNCTIONS}`, "What a function rests on: type its name", ...Array<null>(7).fill(null)),
-  ...Array.from({ length: ASKED }, (_, i) => {
-    const row = FUNCTIONS + 1 + (SOURCE_ROWS + CAUTION_ROWS) * i;
-    return together(
-      cell(`A${row}`, "input", used[i] ?? null),
-      label(`A${row + SOURCE_ROWS}`, "and its cautions"),
-      text(`B${row}`, once([`A${row}`], lines(`VIV.SOURCE(A${row})`)), SOURCE_ROWS, 7),
-      text(
-        `B${row + SOURCE_ROWS}`,
-        once([`A${row}`], `IFNA(${lines(`VIV.CAUTION(A${row})`)},"No caution of its own.")`),
-        CAUTION_ROWS,
-        7,
-      ),
-    );
-  }),
-  {
-    rules: [{ range: "C11", when: '=LEFT($C$11,7)="another"', look: "care" }],
-  },
+  workbook,
+  gap(1),
+  title("To read it", LEFT),
+  ...reading.map((line, i) => words(`reading${i + 1}`, [i === reading.length - 1 ? 3 : 2, LEFT], line)),
+  gap(1),
+  stations,
+  gap(2),
+  title("What a function rests on: type its name", WIDTHS.length),
+  ...["LAPSE", "RAMPDATES", "BOXAIR"].map(asked),
 );

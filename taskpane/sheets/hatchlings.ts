@@ -1,17 +1,67 @@
-import { block, fixed } from "./shared/address";
-import { assemble } from "./shared/assemble";
-import { fields, heading, LOG_ROWS, table, text } from "./shared/part";
+import { form } from "./shared/form";
+import { f, once } from "./shared/formula";
+import { log, LOG_ROWS } from "./shared/log";
+import { namedColumn, through, type RowCell } from "./shared/names";
+import { page } from "./shared/page";
+import { gap } from "./shared/region";
+import { begins, moreThanNone } from "./shared/rules";
+import { title, words } from "./shared/running";
 import { clutch, TODAY } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
-import { blanksKept, once, onceFilled, rounded } from "./shared/words";
+import { blanksKept, onceFilled, rounded } from "./shared/words";
 
-const TABLE = 20;
-const FIRST = TABLE + 1;
+const looked = form(
+  "looked",
+  "Looked at",
+  {
+    on: { label: "On", value: TODAY, wide: 2, format: "date", takes: date },
+    lateFrom: {
+      label: "First meal late, day",
+      value: 28,
+      wide: 2,
+      role: "setting",
+      format: "whole",
+      takes: whole([1, 365], "days"),
+      note: "Days after hatching without a meal that call for a plan. Practice.",
+    },
+    patience: {
+      label: "Plan from refusals",
+      value: 4,
+      wide: 2,
+      role: "setting",
+      format: "whole",
+      takes: whole([1, 50]),
+      note: "So many refused in a row. Practice.",
+    },
+    alarm: {
+      label: "Plan at a loss of",
+      value: 0.1,
+      wide: 2,
+      role: "setting",
+      format: "percent",
+      takes: number([0.01, 1]),
+      note: "Share of the mass when hatched. Practice.",
+    },
+  },
+  { across: 2 },
+);
+const { on, lateFrom, patience, alarm } = looked;
 
-const [on, lateFrom, patience, alarm] = ["$C$8", "$C$9", "$C$10", "$C$11"] as const;
-const labels = fixed(block(`A${FIRST}`, LOG_ROWS));
-const words = fixed(block(`N${FIRST}`, LOG_ROWS));
-const meals = (row: number): string => `E${row}:J${row}`;
+const labels = namedColumn("log.label");
+const standsOut = namedColumn("log.standsOut");
+const countOf = (like: string): string => onceFilled(`${labels}`, 1, `COUNTIF(${standsOut},"${like}*")`);
+
+const now = form(
+  "now",
+  "Now",
+  {
+    all: { label: "Hatchlings", value: onceFilled(`${labels}`, 1, `COUNTA(${labels})`), format: "whole" },
+    eat: { label: "Eat", value: countOf("Eats"), format: "whole" },
+    wait: { label: "Wait", value: countOf("Waiting"), format: "whole" },
+    plan: { label: "Need a plan", value: countOf("Plan"), format: "whole", rules: [moreThanNone("care")] },
+  },
+  { across: 3 },
+);
 
 /** Juniper's young: mass when hatched and now, and the meals offered since the first shed. */
 const young: readonly (readonly [label: string, hatched: number, now: number, ...meals: ("yes" | "no")[]])[] = [
@@ -23,150 +73,104 @@ const young: readonly (readonly [label: string, hatched: number, now: number, ..
   ["J6", 7.6, 6.7, "no", "no", "no"],
 ];
 
-/** The gravest thing first; every limit is the keeper's, from practice. */
-const stands = (row: number): string => {
-  const cases: readonly (readonly [when: string, say: string])[] = [
-    [`OR(A${row}="",K${row}="")`, '""'],
-    [
-      `AND(ISNUMBER(L${row}),${alarm}<>"",N(L${row})<=-N(${alarm}))`,
-      `"Plan: lost "&${rounded(`-100*N(L${row})`)}&" %"`,
-    ],
-    [`AND(ISNUMBER(M${row}),${patience}<>"",N(M${row})>=N(${patience}))`, `"Plan: "&M${row}&" refused"`],
-    [`AND(COUNTIF(${meals(row)},"yes")=0,${lateFrom}<>"",N(K${row})>=N(${lateFrom}))`, `"Plan: no meal, day "&K${row}`],
-    [`COUNTIF(${meals(row)},"yes")=0`, `"Waiting, day "&K${row}`],
-  ];
-  return `=${cases.reduceRight((otherwise, [when, say]) => `IF(${when},${say},${otherwise})`, '"Eats by itself"')}`;
-};
-
-const offered = ["1st", "2nd", "3rd", "4th", "5th", "6th"].map((title, i) => ({
-  title,
-  input: young.map(([, , , ...outcomes]) => outcomes[i] ?? null),
-  takes: oneOf("yes", "no"),
-  ...(i === 0
-    ? { note: "The last six meals offered, oldest left. yes: taken and kept. no: refused, or brought up." }
-    : {}),
-}));
-
 const plan = [
   "1. Warm end, cool end, tight hide, water, quiet: right first, then leave it alone for some days.",
   "2. Smaller prey, freshly thawed and warm, left overnight in the hide.",
   "3. Other prey or another scent, in a small box in the dark. Change one thing at a time.",
   "4. Losing mass, or weak: a reptile vet. Force-feed nothing without one or an experienced hand beside you.",
 ] as const;
+const WIDTHS = [9, 11.5, 7, 7, 5.2, 5.2, 5.2, 5.2, 5.2, 5.2, 6, 8.5, 8, 19] as const;
 
-export const hatchlings = assemble(
+type Row = Readonly<Record<"label" | "first" | "last" | "day" | "gain" | "refused", RowCell>>;
+const mealsOf = ({ first, last }: Pick<Row, "first" | "last">): string => through(first, last);
+
+/** The gravest thing first; every limit is the keeper's, from practice. */
+const stands = (row: Row): string => {
+  const { label, day, gain, refused } = row;
+  const eaten = `COUNTIF(${mealsOf(row)},"yes")`;
+  const cases: readonly (readonly [when: string, say: string])[] = [
+    [`OR(${label}="",${day}="")`, '""'],
+    [
+      `AND(ISNUMBER(${gain}),${alarm}<>"",N(${gain})<=-N(${alarm}))`,
+      `"Plan: lost "&${rounded(`-100*N(${gain})`)}&" %"`,
+    ],
+    [`AND(ISNUMBER(${refused}),${patience}<>"",N(${refused})>=N(${patience}))`, `"Plan: "&${refused}&" refused"`],
+    [`AND(${eaten}=0,${lateFrom}<>"",N(${day})>=N(${lateFrom}))`, `"Plan: no meal, day "&${day}`],
+    [`${eaten}=0`, `"Waiting, day "&${day}`],
+  ];
+  return `=${cases.reduceRight((otherwise, [when, say]) => `IF(${when},${say},${otherwise})`, '"Eats by itself"')}`;
+};
+
+const offered = (title: string, i: number) =>
+  ({
+    title,
+    input: young.map(([, , , ...outcomes]) => outcomes[i] ?? null),
+    takes: oneOf("yes", "no"),
+  }) as const;
+
+const all = log("log", LOG_ROWS, {
+  label: { title: "Label", input: young.map(([label]) => label) },
+  hatched: { title: "Hatched", input: young.map(() => clutch.hatched), format: "date", takes: date },
+  then: {
+    title: "Then",
+    unit: "g",
+    input: young.map(([, hatched]) => hatched),
+    format: "tenth",
+    takes: number(MASS),
+    note: "Mass when hatched.",
+  },
+  now: {
+    title: "Now",
+    unit: "g",
+    input: young.map(([, , mass]) => mass),
+    format: "tenth",
+    takes: number(MASS),
+    note: "Mass on the day given above, before a meal.",
+  },
+  first: {
+    ...offered("1st", 0),
+    note: "The last six meals offered, oldest left. yes: taken and kept. no: refused, or brought up.",
+  },
+  second: offered("2nd", 1),
+  third: offered("3rd", 2),
+  fourth: offered("4th", 3),
+  fifth: offered("5th", 4),
+  last: offered("6th", 5),
+  day: {
+    title: "Day",
+    each: ({ hatched }) => once`VIV.AGE(${hatched},${on},"days")`,
+    format: "whole",
+    note: "Days since hatching.",
+  },
+  gain: {
+    title: "Gain",
+    each: ({ then, now: mass }) => once`-VIV.MASSLOSS(${then},${mass})`,
+    format: "percent",
+    note: "Since hatching; a loss is negative.",
+  },
+  refused: {
+    title: "Refused",
+    each: (row) => f`IF(COUNTA(${mealsOf(row)})=0,"",VIV.REFUSALS(${blanksKept(mealsOf(row))}))`,
+    format: "whole",
+    note: "In a row, up to the last offered.",
+  },
+  standsOut: { title: "What stands out", each: stands, rules: [begins("Plan", "care"), begins("Eats", "good")] },
+});
+
+export const hatchlings = page(
   {
     key: "hatchlings",
     name: "Hatchlings",
     sentence: "First meals, refusals and masses: who needs a plan.",
     cautions: ["refusing", "meal", "sameScales", "noVet"],
     sources: ["practice", "definition"],
-    widths: [9, 11.5, 7, 7, 5.2, 5.2, 5.2, 5.2, 5.2, 5.2, 6, 8.5, 8, 19],
+    widths: WIDTHS,
     cautionColumns: ["K", "N"],
   },
-  heading("A7", "Looked at", null, null, null),
-  fields(
-    "A8",
-    [
-      { label: "On", value: TODAY, wide: 2, format: "date", takes: date },
-      {
-        label: "First meal late, day",
-        value: 28,
-        wide: 2,
-        role: "setting",
-        format: "whole",
-        takes: whole([1, 365], "days"),
-        note: "Days after hatching without a meal that call for a plan. Practice.",
-      },
-      {
-        label: "Plan from refusals",
-        value: 4,
-        wide: 2,
-        role: "setting",
-        format: "whole",
-        takes: whole([1, 50]),
-        note: "So many refused in a row. Practice.",
-      },
-      {
-        label: "Plan at a loss of",
-        value: 0.1,
-        wide: 2,
-        role: "setting",
-        format: "percent",
-        takes: number([0.01, 1]),
-        note: "Share of the mass when hatched. Practice.",
-      },
-    ],
-    2,
-  ),
-  heading("F7", "Now", null, null, null),
-  fields(
-    "F8",
-    [
-      { label: "Hatchlings", value: onceFilled(labels, 1, `COUNTA(${labels})`), format: "whole" },
-      ...(
-        [
-          ["Eat", "Eats*"],
-          ["Wait", "Waiting*"],
-          ["Need a plan", "Plan*"],
-        ] as const
-      ).map(([label, like]) => ({
-        label,
-        value: onceFilled(labels, 1, `COUNTIF(${words},"${like}")`),
-        format: "whole" as const,
-      })),
-    ],
-    3,
-  ),
-  { rules: [{ range: "F11:I11", when: "=N($I$11)>0", look: "care" }] },
-  heading("A14", "A plan (practice): one step at a time", ...Array<null>(13).fill(null)),
-  ...plan.map((line, i) => text(`A${15 + i}`, line, 1, 14)),
-  table({
-    at: `A${TABLE}`,
-    rows: LOG_ROWS,
-    columns: [
-      { title: "Label", input: young.map(([label]) => label) },
-      { title: "Hatched", input: young.map(() => clutch.hatched), format: "date", takes: date },
-      {
-        title: "Then g",
-        input: young.map(([, hatched]) => hatched),
-        format: "tenth",
-        takes: number(MASS, "g"),
-        note: "Mass when hatched.",
-      },
-      {
-        title: "Now g",
-        input: young.map(([, , now]) => now),
-        format: "tenth",
-        takes: number(MASS, "g"),
-        note: "Mass on the day given above, before a meal.",
-      },
-      ...offered,
-      {
-        title: "Day",
-        each: (row) => once([`B${row}`, on], `VIV.AGE(B${row},${on},"days")`),
-        format: "whole",
-        note: "Days since hatching.",
-      },
-      {
-        title: "Gain",
-        each: (row) => once([`C${row}`, `D${row}`], `-VIV.MASSLOSS(C${row},D${row})`),
-        format: "percent",
-        note: "Since hatching; a loss is negative.",
-      },
-      {
-        title: "Refused",
-        each: (row) => `=IF(COUNTA(${meals(row)})=0,"",VIV.REFUSALS(${blanksKept(meals(row))}))`,
-        format: "whole",
-        note: "In a row, up to the last offered.",
-      },
-      { title: "What stands out", each: stands },
-    ],
-  }),
-  {
-    rules: [
-      { range: block(`N${FIRST}`, LOG_ROWS), when: `=LEFT($N${FIRST},4)="Plan"`, look: "care" },
-      { range: block(`N${FIRST}`, LOG_ROWS), when: `=LEFT($N${FIRST},4)="Eats"`, look: "good" },
-    ],
-  },
+  { A: [looked], F: [now] },
+  gap(2),
+  title("A plan (practice): one step at a time", WIDTHS.length),
+  ...plan.map((line, i) => words(`plan${i + 1}`, [1, WIDTHS.length], line)),
+  gap(1),
+  all,
 );

@@ -1,5 +1,5 @@
 import { hatchlings } from "../../taskpane/sheets/hatchlings";
-import { filled } from "./fill";
+import { filled, rows } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -7,39 +7,20 @@ test("who eats, waits, or needs a plan, at the limits and on either side of them
   const reading = await filled(
     hatchlings,
     {
-      C8: "2026-09-21",
-      A21: "a",
-      B21: "2026-08-25", // day 27 without a meal
-      A22: "b",
-      B22: "2026-08-24", // day 28
-      A23: "c",
-      B23: "2026-08-01",
-      E23: "yes",
-      C23: 10,
-      D23: 9.01,
-      A24: "d",
-      B24: "2026-08-01",
-      E24: "yes",
-      C24: 10,
-      D24: 8.9,
-      A25: "e",
-      B25: "2026-08-01",
-      E25: "yes",
-      F25: "no",
-      G25: "no",
-      H25: "no",
-      A26: "f",
-      B26: "2026-08-01",
-      E26: "yes",
-      F26: "no",
-      G26: "no",
-      H26: "no",
-      I26: "no",
+      "looked.on": "2026-09-21",
+      ...rows("log", 1, [
+        { label: "a", hatched: "2026-08-25" }, // day 27 without a meal
+        { label: "b", hatched: "2026-08-24" }, // day 28
+        { label: "c", hatched: "2026-08-01", first: "yes", then: 10, now: 9.01 },
+        { label: "d", hatched: "2026-08-01", first: "yes", then: 10, now: 8.9 },
+        { label: "e", hatched: "2026-08-01", first: "yes", second: "no", third: "no", fourth: "no" },
+        { label: "f", hatched: "2026-08-01", first: "yes", second: "no", third: "no", fourth: "no", fifth: "no" },
+      ]),
     },
     { cleared: true },
   );
   expect(reading.errors()).toEqual([]);
-  expect(reading.block("N21:N26").flat()).toEqual([
+  expect(reading.column("log.standsOut").slice(0, 6)).toEqual([
     "Waiting, day 27",
     "Plan: no meal, day 28",
     "Eats by itself",
@@ -47,10 +28,10 @@ test("who eats, waits, or needs a plan, at the limits and on either side of them
     "Eats by itself",
     "Plan: 4 refused",
   ]);
-  expect(reading.block("I8:I11").flat()).toEqual([6, 2, 1, 3]);
-  expect(reading.at("L23")).toBeCloseTo(-0.099, 12);
+  expect(["all", "eat", "wait", "plan"].map((one) => reading.of(`now.${one}`))).toEqual([6, 2, 1, 3]);
+  expect(reading.of("log.gain[3]")).toBeCloseTo(-0.099, 12);
 });
 
 test("a date before hatching is an error with words, not an age", async () => {
-  expect((await filled(hatchlings, { B21: "2026-10-01" })).at("K21")).toBe("#VALUE!");
+  expect((await filled(hatchlings, { "log.hatched[1]": "2026-10-01" })).of("log.day[1]")).toBe("#VALUE!");
 });

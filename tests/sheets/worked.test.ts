@@ -7,7 +7,7 @@ import { day } from "../../taskpane/sheets/shared/scenario";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { CellContent, Change } from "../../taskpane/workbook";
 import { drawn, openWorkbook, readSheet, type Reading } from "../preview/engine";
-import { addressFor, typedInto as typed } from "./fill";
+import { addressFor, rows, typedInto as typed } from "./fill";
 
 // Five of a large sheet in one workbook take seconds to work out.
 jest.setTimeout(60_000);
@@ -47,7 +47,7 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   feedingLog: ["J21"],
   weights: ["D24", "E24", "F24", "I24"],
   breedingSeason: ["G48"],
-  incubation: ["G32"],
+  incubation: ["log.standsOut[1]"],
   preyStock: ["K28", "E46"],
   nativeClimate: ["E51", "E52", "E53", "G70"], // no rain in the record of the lower station
 };
@@ -62,12 +62,12 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
   feedingLog: ["B22", "269 grams", "F22"],
   weights: ["B26", "303g", "D26"],
   breedingSeason: ["D14", "312 g", "H14"],
-  incubation: ["D20", "warm", "E20"],
-  hatchlings: ["C21", "8,4", "L21"],
+  incubation: ["clutches.held[2]", "warm", "clutches.days[2]"],
+  hatchlings: ["log.then[1]", "8,4", "log.gain[1]"],
   preyStock: ["E28", "weekly", "H28"],
   readings: ["G7", "cool", "P15"],
   winterLog: ["log.mass[1]", "306g", "log.lost[1]"],
-  aboutThisWorkbook: ["A37", "LAPS", "B37"],
+  aboutThisWorkbook: ["asked1.function[1]", "LAPS", "sources1.said"],
 };
 
 /** A change of mind, by sheet: inputs typed anew into a sheet that is already worked out. */
@@ -81,11 +81,16 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
   feedingLog: { C8: 10, G33: "refused", B34: 300, A34: day("2027-03-29") },
   weights: { C9: 60, B36: 296, C36: 105, A37: day("2027-03-29"), B37: 290 },
   breedingSeason: { D9: 230, D16: 260, D14: 290, C48: day("2022-05-03") },
-  incubation: { C9: 27, D20: 24.5, B47: 30, A48: day("2026-08-08"), B48: 26.4, C48: 25.6 },
-  hatchlings: { C9: 40, D24: 9.1, H24: "yes", C21: 11 },
+  incubation: {
+    "own.temperature": 27,
+    "clutches.held[2]": 24.5,
+    "log.high[16]": 30,
+    ...rows("log", 17, [{ on: day("2026-08-08"), high: 26.4, low: 25.6 }]),
+  },
+  hatchlings: { "looked.lateFrom": 40, "log.now[4]": 9.1, "log.fourth[4]": "yes", "log.then[1]": 11 },
   preyStock: { B8: day("2027-01-31"), C17: 2, F29: "no", D46: 7 },
   readings: { G8: 24.5, B7: 30, G17: 22 },
-  aboutThisWorkbook: { A37: "RAMP" },
+  aboutThisWorkbook: { "asked1.function[1]": "RAMP" },
 };
 
 describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, sheet) => {

@@ -67,11 +67,16 @@ export const form = <K extends string>(
 
   const built = (at: string, { key, field, row, column }: Placed): Part => {
     if (field.value === undefined) return {};
-    const [corner, here] = [beside(at, top + row, 0), beside(at, top + row, column)];
+    const here = beside(at, top + row, column);
+    // A field of its own line is coloured from its label on, one that follows another for itself.
+    const corner = field.label === undefined ? here : beside(at, top + row, 0);
     const content = typeof field.value === "function" ? field.value(own) : field.value;
     const isFormula = typeof content === "string" && content.startsWith("=");
     const role = field.role ?? (isFormula ? "computed" : "input");
-    const end = Math.max(...list.filter((one) => one.row === row).map((one) => one.column + (one.field.wide ?? 1)));
+    const end =
+      field.label === undefined
+        ? (field.wide ?? 1)
+        : Math.max(...list.filter((one) => one.row === row).map((one) => one.column + (one.field.wide ?? 1)));
     return together(
       cell(here, role, content, { ...trimmingsOf(field), wide: field.wide ?? 1 }),
       linked(here, 1, field),

@@ -1,4 +1,4 @@
-import type { Block, Content } from "../sheet";
+import type { Block, Content, Format } from "../sheet";
 import { areaOf, beside, block } from "./address";
 import { Cell, Column, RowCell } from "./names";
 import { together, trimmed, type Part } from "./part";
@@ -17,6 +17,8 @@ export type LogColumn<K extends string = string> = Told<K> & {
   /** Columns that it takes: the words of a formula run on over them, other cells are joined where it is `joined`. */
   readonly wide?: number;
   readonly joined?: boolean;
+  /** The format of each row, where they differ. */
+  readonly formats?: readonly (Format | undefined)[];
 } & (
     | { readonly input: readonly Content[] }
     | { readonly setting: readonly Content[] }
@@ -136,6 +138,7 @@ export const log = <K extends string, R extends string = never>(
       trimmed(block(top, rows), beside(top, -1, 0), trimmingsOf(column)),
       linked(top, rows, column),
       {
+        formats: (column.formats ?? []).flatMap((format, i) => (format ? [{ range: beside(top, i, 0), format }] : [])),
         merges:
           column.joined && wide > 1 ? Array.from({ length: rows }, (_, i) => block(beside(top, i, 0), 1, wide)) : [],
         rules: (column.rules ?? []).map(({ look, when, over = wide }) => ({

@@ -2,7 +2,7 @@ import type { Content } from "../sheet";
 import { block } from "./address";
 import { Cell } from "./names";
 import { text, together } from "./part";
-import type { Region, Rule } from "./region";
+import { headingOver, type Region, type Rule } from "./region";
 
 /** Running words over so many rows and columns, or the formula that finds them; `words.said` is their cell. */
 export const words = (
@@ -29,3 +29,8 @@ export const words = (
     },
   };
 };
+
+/** A line of its own over what follows. */
+export const title = (line: string, columns: number): Region => ({
+  region: { rows: 1, columns, places: () => ({}), build: (at) => headingOver(at, line, columns) },
+});
