@@ -11,3 +11,9 @@ export const median = (values: readonly number[]): number => {
   const middle = sorted.length / 2;
   return mean([sorted[Math.ceil(middle) - 1] as number, sorted[Math.floor(middle)] as number]);
 };
+
+/** Numbers from 0 to below 1 that are the same in every run (Park & Miller's generator, which fits in a double). */
+export const uniform = (seed: number): (() => number) => {
+  let state = seed;
+  return () => (state = (state * 48_271) % 2_147_483_647) / 2_147_483_647;
+};

@@ -1,7 +1,9 @@
-/** A straight line: y = intercept + slope · x. */
+/** A straight line: y = intercept + slope · x. The slope lies from `least` to `most` with 90 % confidence. */
 export interface Line {
   readonly slope: number;
   readonly intercept: number;
+  readonly least: number;
+  readonly most: number;
 }
 
 /**
@@ -10,18 +12,31 @@ export interface Line {
  */
 export const MOST_POINTS = 3000;
 
-/** The median; of an even number of values, the mean of the two in the middle. */
-export const median = (values: ArrayLike<number>): number => {
-  const sorted = Float64Array.from(values).sort();
+/** Of 90 %, in standard deviations of a normal distribution: 5 % lie below it and 5 % above. */
+export const NINETY_PERCENT = 1.6448536269514722;
+
+/** The middle of values that are in order; of an even number of them, the mean of the two in the middle. */
+const middle = (sorted: ArrayLike<number>): number => {
   const half = sorted.length >> 1;
   const upper = sorted[half] as number;
   return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] as number) + upper) / 2;
 };
 
+/** The median; of an even number of values, the mean of the two in the middle. */
+export const median = (values: ArrayLike<number>): number => middle(Float64Array.from(values).sort());
+
+/** What equal values take off the variance of Kendall's sum, times 18. */
+const ties = (values: readonly number[]): number => {
+  const counts = new Map<number, number>();
+  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
+  return [...counts.values()].reduce((sum, k) => sum + k * (k - 1) * (2 * k + 5), 0);
+};
+
 /**
  * The Theil-Sen line through points (x, y): its slope is the median of the slopes of all pairs whose x differ, and
  * its height the median of what is left of y, so that as many points lie above it as below. One wild point, or several,
- * hardly move it. Undefined where all points share one x.
+ * hardly move it. Its range is Sen's (1968): as many of the slopes are cut off at either end as Kendall's sum may come to
+ * by chance. Undefined where all points share one x.
  */
 export const theilSen = (x: readonly number[], y: readonly number[]): Line | undefined => {
   const slopes = new Float64Array((x.length * (x.length - 1)) / 2);
@@ -33,6 +48,16 @@ export const theilSen = (x: readonly number[], y: readonly number[]): Line | und
     }
   }
   if (pairs === 0) return undefined;
-  const slope = median(slopes.subarray(0, pairs));
-  return { slope, intercept: median(y.map((value, i) => value - slope * (x[i] as number))) };
+  const sorted = slopes.subarray(0, pairs).sort();
+  const slope = middle(sorted);
+  const n = x.length;
+  const variance = (n * (n - 1) * (2 * n + 5) - ties(x) - ties(y)) / 18;
+  const reach = NINETY_PERCENT * Math.sqrt(Math.max(variance, 0));
+  const last = pairs - 1;
+  return {
+    slope,
+    intercept: median(y.map((value, i) => value - slope * (x[i] as number))),
+    least: sorted[Math.max(Math.round((pairs - reach) / 2) - 1, 0)] as number,
+    most: sorted[Math.min(Math.round((pairs + reach) / 2), last)] as number,
+  };
 };

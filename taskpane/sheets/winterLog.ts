@@ -87,8 +87,16 @@ const { date: dates, box, mass } = weekly;
 const trend = answers(
   "trend",
   "Loss by the trend",
-  f`IF(OR(COUNTA(${mass})<3,${warming}=""),"",TRANSPOSE(VIV.LOSSTREND(${blanksKept(`${dates}`)},${blanksKept(`${mass}`)},${warming})))`,
-  { soFar: "So far", monthly: "Per 30 days", atWarming: "When warming starts" },
+  f`IF(OR(COUNT(${mass})<3,${warming}="",${start}=""),"",IFNA(TRANSPOSE(VIV.LOSSTREND(${blanksKept(`${dates}`)},${blanksKept(`${mass}`)},MAX(${warming},${dates}),${start})),"too few"))`,
+  {
+    soFar: "So far",
+    monthly: "Per 30 days",
+    atWarming: "When warming starts",
+    monthlyLeast: "Per 30 days, at least",
+    monthlyMost: "Per 30 days, at most",
+    warmingLeast: "When it starts, at least",
+    warmingMost: "When it starts, at most",
+  },
   { across: 3, format: "percent" },
 );
 
@@ -107,11 +115,11 @@ const now = form(
   { across: 3 },
 );
 
-const heading = `IF(${trend.atWarming}>${agreed},"CARE: heading past the agreed loss. ","")`;
+const heading = `IF(COUNT(${trend.atWarming})=0,"",IF(${trend.atWarming}>${agreed},"CARE: heading past the agreed loss. ",""))`;
 const standsOut = words(
   "standsOut",
   [3, 4],
-  f`IF(COUNTA(${dates})=0,"",IF(COUNTIF(${box},"<"&${tooCold})>0,"STOP: the box was too cold. ","")&IF(COUNTIF(${box},">"&${tooWarm})>0,"CARE: the box was too warm. ","")&IF(${trend.atWarming}="","",IF(${agreed}="","",IF(MAX(${weekly.lost})>${agreed},"STOP: lost more than agreed, ask your vet. ",${heading}))))`,
+  f`IF(COUNTA(${dates})=0,"",IF(COUNTIF(${box},"<"&${tooCold})>0,"STOP: the box was too cold. ","")&IF(COUNTIF(${box},">"&${tooWarm})>0,"CARE: the box was too warm. ","")&IF(OR(${agreed}="",COUNT(${weekly.lost})=0),"",IF(MAX(${weekly.lost})>${agreed},"STOP: lost more than agreed, ask your vet. ",${heading})))`,
 );
 
 const summary = words(
