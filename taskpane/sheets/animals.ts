@@ -68,7 +68,7 @@ export const animals = assemble(
     notes: [
       {
         at: "E6",
-        text: "The six dates of the sheet Cooling plan, for the animals that winter. A cell may point there: ='Cooling plan'!E7.",
+        text: "The six dates of the sheet Cooling plan, for the animals that winter. A cell may point there: type = and click its date.",
       },
     ],
   },

@@ -1,5 +1,5 @@
-import { ELEVATION } from "../../functions/shared/limits";
 import { answers } from "./shared/answers";
+import { boxFields } from "./shared/commonFields";
 import { form } from "./shared/form";
 import { eachLine, f, once } from "./shared/formula";
 import { log, LOG_ROWS } from "./shared/log";
@@ -24,14 +24,7 @@ const animal = form("animal", "This animal", {
     takes: date,
     note: "From the sheet Cooling plan. The cell may point there: type = and click that date.",
   },
-  litres: {
-    label: "Inside of the box",
-    unit: "litres",
-    value: winter.boxLitres,
-    format: "tenth",
-    takes: number([0.05, 5000]),
-  },
-  elevation: { label: "Elevation of the house", unit: "m", value: 182, format: "whole", takes: number(ELEVATION) },
+  ...boxFields,
   tooCold: { label: "Too cold below", unit: "°C", value: 4, role: "setting", format: "tenth", takes: number([0, 30]) },
   tooWarm: { label: "Too warm above", unit: "°C", value: 10, role: "setting", format: "tenth", takes: number([0, 30]) },
   agreed: {

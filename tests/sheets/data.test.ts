@@ -4,6 +4,7 @@ import { serialOfIso } from "../../functions/dates";
 import type { Parameter } from "../../functions/define";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { areaFrom, areaOf, inside, overlap, type Area } from "../../taskpane/sheets/shared/address";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import type { Content, Sheet, Validation } from "../../taskpane/sheets/sheet";
 import { addressesIn, callsIn, nativesIn, withoutTexts } from "./formulas";
@@ -284,6 +285,31 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     });
     expect(cut.map(({ at, content }) => `${content} at ${at.top}/${at.left}`)).toEqual([]);
   });
+});
+
+/** The sheet and the name there that a link speaks of. */
+const sourceOf = (from: string): readonly [sheet: Sheet | undefined, name: string] => {
+  const [key, ...name] = from.split(".");
+  return [sheets.find((one) => one.key === key), name.join(".")];
+};
+
+test("no note names a cell by its address, which would be wrong as soon as something moves", () =>
+  expect(sheets.flatMap(({ notes }) => notes.map(({ text }) => text)).filter((text) => /![A-Z]+\d/.test(text))).toEqual(
+    [],
+  ));
+
+test("what repeats another sheet names cells that are there, as many, and of the same format", () => {
+  const size = ({ top, left, bottom, right }: Area) => [bottom - top + 1, right - left + 1];
+  const formatAt = (sheet: Sheet, at: Area) => sheet.formats.findLast(({ range }) => inside(at, areaOf(range)))?.format;
+  const links = sheets.flatMap((sheet) => sheet.links.map((link) => ({ sheet, ...link })));
+  expect(links.length).toBeGreaterThan(0);
+  for (const { sheet, at, from } of links) {
+    const [source, name] = sourceOf(from);
+    if (!source) throw new Error(`${from}: there is no such sheet`);
+    const there = areaOf(cellOf(source, name));
+    expect([from, size(there)]).toEqual([from, size(areaOf(at))]);
+    expect([from, formatAt(source, there)]).toEqual([from, formatAt(sheet, areaOf(at))]);
+  }
 });
 
 test("an area is counted from its corner", () =>

@@ -1,46 +1,58 @@
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { feedingLog } from "../../taskpane/sheets/feedingLog";
-import { filled } from "./fill";
+import { cellOf } from "../../taskpane/sheets/shared/page";
+import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
+import { filled, freeRow, rows } from "./fill";
 
 jest.setTimeout(30_000);
 
-/** Row 34 is the first that the example leaves free; its plan fasts from 2026-09-22 to 2027-03-28. */
+/** The first row that the example leaves free; its plan fasts from 2026-09-22 to 2027-03-28. */
+const free = freeRow(feedingLog, "log");
+const cells = (column: string, from: number, many: number): string[] =>
+  Array.from({ length: many }, (_, i) => `log.${column}[${from + i}]`);
 
 test("a meal inside the fast is flagged in words, before and on its days, not on the days of the two meals", async () => {
-  const reading = await filled(feedingLog, {
-    A34: "2026-09-22",
-    A35: "2027-03-28",
-    A36: "2027-03-29",
-    B36: 300,
-    G35: "taken",
-  });
-  expect(reading.block("J33:J36")).toEqual([[""], ["Inside the fast: no food"], ["Inside the fast: no food"], [""]]);
-  expect(reading.block("I34:I36")).toEqual([["2027-03-29"], ["2027-04-04"], ["2027-04-05"]]);
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      { date: "2026-09-22" },
+      { date: "2027-03-28", outcome: "taken" },
+      { date: "2027-03-29", body: 300 },
+    ]),
+  );
+  expect(cells("standsOut", free - 1, 4).map((cell) => reading.of(cell))).toEqual([
+    "",
+    "Inside the fast: no food",
+    "Inside the fast: no food",
+    "",
+  ]);
+  expect(cells("next", free, 3).map((cell) => reading.of(cell))).toEqual(["2027-03-29", "2027-04-04", "2027-04-05"]);
 });
 
 test("with a date of the plan missing no next meal is worked out, and the sheet says so", async () => {
-  const reading = await filled(feedingLog, { G9: null, A34: "2026-12-01" });
-  expect(reading.at("E13")).toBe("A date of the plan is missing: no next meal is worked out.");
-  expect(reading.block("I33:J34")).toEqual([
-    ["", ""],
-    ["", ""],
-  ]);
+  const reading = await filled(feedingLog, {
+    "plan.intoTheCold": null,
+    ...rows("log", free, [{ date: "2026-12-01" }]),
+  });
+  expect(reading.of("fast.said")).toBe("A date of the plan is missing: no next meal is worked out.");
+  const shown = [...cells("next", free - 1, 2), ...cells("standsOut", free - 1, 2)].map((cell) => reading.of(cell));
+  expect(shown).toEqual(["", "", "", ""]);
 });
 
 test("without any plan the interval alone counts, and the sheet says so", async () => {
-  const none = Object.fromEntries([7, 8, 9, 10, 11, 12].map((row) => [`G${row}`, null]));
-  const reading = await filled(feedingLog, { ...none, A34: "2026-12-01" });
-  expect(reading.at("E13")).toBe("No plan: no fast is reckoned with.");
-  expect(reading.at("I34")).toBe("2026-12-08");
+  const none = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null]));
+  const reading = await filled(feedingLog, { ...none, ...rows("log", free, [{ date: "2026-12-01" }]) });
+  expect(reading.of("fast.said")).toBe("No plan: no fast is reckoned with.");
+  expect(reading.of(`log.next[${free}]`)).toBe("2026-12-08");
 });
 
 test("the dates may point to the Cooling plan, and follow it", async () => {
-  const cells = Object.fromEntries(
-    [7, 8, 9, 10, 11, 12].map((row) => [`G${row}`, { formula: `='Cooling plan'!E${row}` }]),
+  const pointing = Object.fromEntries(
+    PLAN_DATES.map((date) => [`plan.${date}`, { formula: `='Cooling plan'!${cellOf(coolingPlan, `dates.${date}`)}` }]),
   );
-  const reading = await filled(feedingLog, cells, { beside: [coolingPlan] });
+  const reading = await filled(feedingLog, pointing, { beside: [coolingPlan] });
   expect(reading.errors()).toEqual([]);
-  expect(reading.block("G7:G12").flat()).toEqual([
+  expect(PLAN_DATES.map((date) => reading.of(`plan.${date}`))).toEqual([
     "2026-09-21",
     "2026-10-05",
     "2026-11-16",
@@ -48,32 +60,33 @@ test("the dates may point to the Cooling plan, and follow it", async () => {
     "2027-03-22",
     "2027-03-29",
   ]);
-  expect(reading.at("I33")).toBe("2027-03-29");
+  expect(reading.of(`log.next[${free - 1}]`)).toBe("2027-03-29");
 });
 
 test("refusals and regurgitations are counted in a row, a blank outcome is skipped, and from three on the words say look", async () => {
-  const reading = await filled(feedingLog, {
-    A34: "2027-04-05",
-    G34: "refused",
-    A35: "2027-04-12",
-    A36: "2027-04-19",
-    G36: "regurgitated",
-    A37: "2027-05-03",
-    G37: "refused",
-  });
-  expect(reading.block("H34:H37")).toEqual([[1], [""], [2], [3]]);
-  expect(reading.at("J36")).toBe("Brought up: wait, ask a vet");
-  expect(reading.at("J37")).toBe("3 not kept in a row: look");
-  expect(reading.at("C15")).toBe(3);
-  expect(reading.at("E15")).toBe("Look at warmth, hide, weight");
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      { date: "2027-04-05", outcome: "refused" },
+      { date: "2027-04-12" },
+      { date: "2027-04-19", outcome: "regurgitated" },
+      { date: "2027-05-03", outcome: "refused" },
+    ]),
+  );
+  expect(cells("notKept", free, 4).map((cell) => reading.of(cell))).toEqual([1, "", 2, 3]);
+  expect(reading.of(`log.standsOut[${free + 2}]`)).toBe("Brought up: wait, ask a vet");
+  expect(reading.of(`log.standsOut[${free + 3}]`)).toBe("3 not kept in a row: look");
+  expect(reading.of("now.notKept")).toBe(3);
+  expect(reading.of("advice.said")).toBe("Look at warmth, hide, weight");
   // Fourteen days after a meal that was brought up, not seven.
-  expect(reading.at("I36")).toBe("2027-05-03");
+  expect(reading.of(`log.next[${free + 2}]`)).toBe("2027-05-03");
 });
 
 test("an item that is too heavy is flagged, two of half its mass are not", async () => {
-  const row = { A34: "2027-04-05", B34: 300, E34: 46 };
-  expect((await filled(feedingLog, { ...row, D34: 1 })).at("J34")).toBe("Item over 15 % of body");
-  const two = await filled(feedingLog, { ...row, D34: 2 });
-  expect(two.at("J34")).toBe("");
-  expect(two.at("F34")).toBeCloseTo(46 / 300, 12);
+  const meal = { date: "2027-04-05", body: 300, mass: 46 };
+  const one = await filled(feedingLog, rows("log", free, [{ ...meal, items: 1 }]));
+  expect(one.of(`log.standsOut[${free}]`)).toBe("Item over 15 % of body");
+  const two = await filled(feedingLog, rows("log", free, [{ ...meal, items: 2 }]));
+  expect(two.of(`log.standsOut[${free}]`)).toBe("");
+  expect(two.of(`log.share[${free}]`)).toBeCloseTo(46 / 300, 12);
 });

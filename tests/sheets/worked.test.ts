@@ -44,7 +44,7 @@ const answers = (reading: Reading, sheet: Sheet): readonly string[] =>
 const quiet: Readonly<Record<string, readonly string[]>> = {
   animals: ["N16"], // nothing to remind of in the first animal
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
-  feedingLog: ["J21"],
+  feedingLog: ["log.standsOut[1]"],
   weights: ["D24", "E24", "F24", "I24"],
   breedingSeason: ["G48"],
   incubation: ["log.standsOut[1]"],
@@ -57,9 +57,9 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
   animals: ["C17", "June 2021", "J17"],
   stationShortlist: ["B15", "1005 m", "A28"],
   nativeClimate: ["B40", "13C", "B73"],
-  yearPlan: ["J9", "October", "B48"],
-  coolingPlan: ["B11", "six weeks", "D7"],
-  feedingLog: ["B22", "269 grams", "F22"],
+  yearPlan: ["year.coolingStarts", "October", "weeks.stage[1]"],
+  coolingPlan: ["plan.cool", "six weeks", "dates.words[1]"],
+  feedingLog: ["log.body[2]", "269 grams", "log.share[2]"],
   weights: ["B26", "303g", "D26"],
   breedingSeason: ["D14", "312 g", "H14"],
   incubation: ["clutches.held[2]", "warm", "clutches.days[2]"],
@@ -75,10 +75,15 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
   animals: { C7: day("2026-11-20"), I17: day("2026-11-15"), H17: "no" },
   stationShortlist: { B8: 2000, E16: 8.6 },
   nativeClimate: { B8: 1700, H13: 1400, D43: 45, B14: 5 },
-  yearPlan: { J7: day("2026-08-03"), J15: 6, B14: 21.5 },
-  coolingPlan: { B8: "backwards", B9: day("2027-04-05"), B12: 70, F15: 30 },
+  yearPlan: { "year.start": day("2026-08-03"), "year.coldSet": 6, "home.high[7]": 21.5 },
+  coolingPlan: { "plan.way": "backwards", "plan.when": day("2027-04-05"), "plan.cold": 70, "air.litres": 30 },
   winterLog: { "animal.start": 310, "log.box[5]": 11.5, "log.mass[11]": 295 },
-  feedingLog: { C8: 10, G33: "refused", B34: 300, A34: day("2027-03-29") },
+  feedingLog: {
+    "animal.interval": 10,
+    "log.outcome[13]": "refused",
+    "log.body[14]": 300,
+    "log.date[14]": day("2027-03-29"),
+  },
   weights: { C9: 60, B36: 296, C36: 105, A37: day("2027-03-29"), B37: 290 },
   breedingSeason: { D9: 230, D16: 260, D14: 290, C48: day("2022-05-03") },
   incubation: {
@@ -186,11 +191,14 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
 });
 
 test("Cooling plan shows every word of a warning at the top, the gravest first", async () => {
-  const [plan] = (await drawn(typed(typed(coolingPlan, "B10", 3), "B16", 1))) as [Reading];
-  const words = String(plan.at("A20"));
+  const [plan] = (await drawn(typed(typed(coolingPlan, "plan.clear", 3), "plan.coldSet", 1))) as [Reading];
+  const words = String(plan.of("check.said"));
   expect(words).toMatch(/^stop: /);
-  const heading = plan.cells.findIndex(([cell]) => cell?.value === "What stands out, line by line") + 1;
-  const lines = plan.block(`A${heading + 1}:B${heading + 10}`).filter(([level]) => level !== null && level !== "");
+  const told = plan.column("lines.told");
+  const lines = plan
+    .column("lines.level")
+    .map((level, i) => [level, told[i]])
+    .filter(([level]) => level !== null && level !== "");
   expect(lines.length).toBeGreaterThan(1);
   expect(words.split("\n")).toEqual(lines.map(([level, told]) => `${String(level)}: ${String(told)}`));
 });

@@ -20,12 +20,16 @@ export const f = (strings: TemplateStringsArray, ...values: readonly unknown[]):
   `=${asWritten(strings, values)}`;
 
 /**
- * Empty while a cell that the formula names by itself is blank or shows nothing. Errors of the cells pass through. OR
- * stands around a single cell too: it makes one answer of it, where some engines would make a column.
+ * Empty while a cell that the formula names by itself, or the first of a column that it names, is blank or shows nothing.
+ * Errors of the cells pass through. OR stands around a single cell too: it makes one answer of it, where some engines
+ * would make a column.
  */
 export const once = (strings: TemplateStringsArray, ...values: readonly unknown[]): string =>
   guard(
-    uniqueTokens(values, Cell).map((cell) => `${cell}=""`),
+    uniqueTokens(
+      values.map((one) => (one instanceof Column ? one.at(1) : one)),
+      Cell,
+    ).map((cell) => `${cell}=""`),
     asWritten(strings, values),
   );
 

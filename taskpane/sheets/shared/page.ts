@@ -18,6 +18,9 @@ interface Placed {
 const isRegion = (band: Band): band is Region => "region" in band && !Array.isArray(band.region);
 const isGap = (band: Band): band is Gap => "gap" in band && typeof band.gap === "number";
 
+/** The first row of the parts where the sentence, the example and the legend take a row each; one stays free. */
+const BODY = 6;
+
 /** The regions of a stack with their places, and the first row below it. */
 const stacked = (
   column: string,
@@ -67,7 +70,7 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
  */
 export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const [cautionsFrom, cautionsEnd] = [columnNumber(about.cautionColumns[0]), warnedOf(about).next];
-  let next = leadOf(about).next + 1;
+  let next = Math.max(BODY, leadOf(about).next);
   const placed: Placed[] = [];
   for (const band of bands) {
     const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;

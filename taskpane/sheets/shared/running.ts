@@ -1,31 +1,36 @@
 import type { Content } from "../sheet";
-import { block } from "./address";
+import { beside, block } from "./address";
 import { Cell } from "./names";
 import { text, together } from "./part";
 import { headingOver, type Region, type Rule } from "./region";
 
-/** Running words over so many rows and columns, or the formula that finds them; `words.said` is their cell. */
+/** Running words over so many rows and columns, or the formula that finds them, under a title where there is one; `words.said` is their cell. */
 export const words = (
   name: string,
   [rows, columns]: readonly [rows: number, columns: number],
   content: Content,
-  rules: readonly Rule[] = [],
+  { title, rules = [] }: { readonly title?: string; readonly rules?: readonly Rule[] } = {},
 ): Region & { readonly said: Cell } => {
   const said = new Cell(`${name}.said`);
+  const top = title === undefined ? 0 : 1;
   return {
     said,
     region: {
-      rows,
+      rows: top + rows,
       columns,
-      places: (at) => ({ [`${name}.said`]: at }),
+      places: (at) => ({ [`${name}.said`]: beside(at, top, 0) }),
       build: (at) =>
-        together(text(at, content, rows, columns), {
-          rules: rules.map(({ look, when, over = columns }) => ({
-            range: block(at, rows, over),
-            when: when(said, {}),
-            look,
-          })),
-        }),
+        together(
+          title === undefined ? {} : headingOver(at, title, columns),
+          text(beside(at, top, 0), content, rows, columns),
+          {
+            rules: rules.map(({ look, when, over = columns }) => ({
+              range: block(beside(at, top, 0), rows, over),
+              when: when(said, {}),
+              look,
+            })),
+          },
+        ),
     },
   };
 };

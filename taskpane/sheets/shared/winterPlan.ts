@@ -1,9 +1,21 @@
-import { PLAN_ROWS } from "../../../functions/shared/plan";
+import { PLAN_ROWS, type Plan } from "../../../functions/shared/plan";
 import { beside, block, fixed } from "./address";
+import { form, type Field } from "./form";
+import type { Cell } from "./names";
 import { fields, together, type Part } from "./part";
 import { winter } from "./scenario";
 import { date } from "./takes";
 import { isoText } from "./words";
+
+/** The names of the six dates, in order. */
+export const PLAN_DATES = [
+  "lastMeal",
+  "coolingStarts",
+  "intoTheCold",
+  "warmingStarts",
+  "warmAgain",
+  "firstMeal",
+] as const satisfies readonly (keyof Plan)[];
 
 /** The six dates as inputs, labels from `at` down, dates `across` columns to the right. A sheet works without them. */
 export const planFields = (at: string, across: number, wide = 1): Part =>
@@ -21,10 +33,47 @@ export const planFields = (at: string, across: number, wide = 1): Part =>
     ),
     {
       notes: [
-        { at, text: "The six dates of the sheet Cooling plan, or none. A cell may point there: ='Cooling plan'!E7." },
+        {
+          at,
+          text: "The six dates of the sheet Cooling plan, or none. A cell may point there: type = and click its date.",
+        },
       ],
     },
   );
+
+/** The six dates as fields of a form: they belong to the Cooling plan; all may stay blank. */
+export const planDateFields = (wide = 1): Readonly<Record<(typeof PLAN_DATES)[number], Field>> =>
+  Object.fromEntries(
+    PLAN_DATES.map((key, i) => [
+      key,
+      {
+        label: PLAN_ROWS[i] ?? "",
+        value: winter.dates[i] ?? null,
+        from: `coolingPlan.dates.${key}`,
+        format: "date",
+        takes: date,
+        wide,
+        ...(i === 0
+          ? {
+              note: "The six dates of the sheet Cooling plan, or none. A cell may point there: type = and click its date.",
+            }
+          : {}),
+      },
+    ]),
+  ) as Record<(typeof PLAN_DATES)[number], Field>;
+
+/** The six dates of a form, for formulas. */
+export const datesIn = ({ lastMeal, firstMeal }: Readonly<Record<"lastMeal" | "firstMeal", Cell>>): string =>
+  `${lastMeal}:${firstMeal}`;
+
+/** The six dates under a heading; `plan.dates` are all of them, for formulas. */
+export const winterPlan = (
+  across: number,
+  wide = 1,
+): ReturnType<typeof form<(typeof PLAN_DATES)[number]>> & { readonly dates: string } => {
+  const plan = form("plan", "Winter plan", planDateFields(wide), { across });
+  return Object.assign(plan, { dates: datesIn(plan) });
+};
 
 /** The address of the six dates, for formulas. */
 export const planDates = (at: string, across: number): string => fixed(block(beside(at, 0, across), PLAN_ROWS.length));

@@ -1,0 +1,39 @@
+import { ELEVATION } from "../../../functions/shared/limits";
+import type { Field } from "./form";
+import { winter } from "./scenario";
+import { number } from "./takes";
+
+/** Fields that several sheets ask for in the same words. */
+
+/** The two set-points of a winter plan; the sheet that is no plan itself names where they belong. */
+export const setPointFields = (from?: string) =>
+  ({
+    warmSet: {
+      label: "Warm set-point",
+      unit: "°C",
+      value: winter.warmSetPoint,
+      format: "tenth",
+      takes: number([5, 40]),
+      ...(from ? { from: `${from}.warmSet` } : {}),
+    },
+    coldSet: {
+      label: "Cold set-point",
+      unit: "°C",
+      value: winter.coldSetPoint,
+      format: "tenth",
+      takes: number([0, 30]),
+      ...(from ? { from: `${from}.coldSet` } : {}),
+    },
+  }) satisfies Record<string, Field>;
+
+/** The box in which an animal winters, and the air that is in it. */
+export const boxFields = {
+  litres: {
+    label: "Inside of the box",
+    unit: "litres",
+    value: winter.boxLitres,
+    format: "tenth",
+    takes: number([0.05, 5000]),
+  },
+  elevation: { label: "Elevation of the house", unit: "m", value: 182, format: "whole", takes: number(ELEVATION) },
+} satisfies Record<string, Field>;

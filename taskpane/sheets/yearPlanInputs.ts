@@ -1,0 +1,92 @@
+import { setPointFields } from "./shared/commonFields";
+import { form } from "./shared/form";
+import { log } from "./shared/log";
+import { MONTHS } from "./shared/part";
+import { home, planYear, upper } from "./shared/scenario";
+import { date, LATITUDE, number, whole } from "./shared/takes";
+import { planDateFields } from "./shared/winterPlan";
+
+/** What the keeper fills in on the Year plan. */
+
+/** The station's figures at the animals' elevation, as the sheet "Native climate" works them out: 6.5 and 4.5 K per km. */
+const corrected = (values: readonly number[], rate: number): readonly number[] =>
+  values.map((value) => Math.round((value + (rate * (upper.elevation - home.elevation)) / 1000) * 10) / 10);
+
+/** The curve of the animals' home. */
+export const months = log(
+  "home",
+  MONTHS.length,
+  {
+    month: { title: "At home", label: MONTHS },
+    high: {
+      title: "High",
+      unit: "°C",
+      input: corrected(upper.high, 6.5),
+      format: "tenth",
+      takes: number([-60, 60]),
+    },
+    low: { title: "Low", unit: "°C", input: corrected(upper.low, 4.5), format: "tenth", takes: number([-60, 60]) },
+    rain: { title: "Rain", unit: "mm", input: upper.rain, format: "tenth", takes: number([0, 3000]) },
+  },
+  {
+    note: "Highs and lows at the animal's elevation and rain, from the sheet Native climate. A cell may point there: type = and click its figure.",
+  },
+);
+
+const limit = (label: string, value: number) =>
+  ({ label, unit: "°C", value, format: "tenth", takes: number([0, 40]) }) as const;
+/** The keeper's year: its first week, the winter plan, the limits of day and night. */
+export const year = form(
+  "year",
+  null,
+  {
+    start: { label: "First week begins on", value: planYear.firstWeek, format: "date", takes: date },
+    ...planDateFields(),
+    ...setPointFields("coolingPlan.plan"),
+    dayLeast: limit("By day at least", 22),
+    dayMost: limit("By day at most", 27),
+    nightLeast: limit("By night at least", 12),
+    nightMost: limit("By night at most", 20),
+    latitude: {
+      label: "Latitude for day length",
+      unit: "°",
+      value: planYear.latitude,
+      format: "hundredth",
+      takes: number(LATITUDE),
+    },
+    interval: { label: "Days between meals", value: 7, format: "whole", takes: whole([3, 60], "days") },
+  },
+  { across: 4 },
+);
+/** From when on a week is called dry, wet or cold. */
+export const limits = form(
+  "limits",
+  null,
+  {
+    dry: {
+      label: "Dry below",
+      unit: "mm a week",
+      value: 10,
+      role: "setting",
+      format: "whole",
+      takes: number([0, 1000]),
+    },
+    wet: {
+      label: "Wet above",
+      unit: "mm a week",
+      value: 30,
+      role: "setting",
+      format: "whole",
+      takes: number([0, 1000]),
+    },
+    cold: {
+      label: "Cold below",
+      unit: "°C",
+      value: home.coldThreshold,
+      role: "setting",
+      format: "tenth",
+      takes: number([-20, 30]),
+    },
+  },
+  { across: 3 },
+);
