@@ -1,3 +1,8 @@
+const { createRequire } = require("node:module");
+
+/** What only tests need is installed under tests/. */
+const { resolve } = createRequire(require.resolve("./tests/package.json"));
+
 /** The spreadsheet engine's CommonJS files require a few packages that are ES modules only: these are transformed. */
 const esModules = [
   "nanoid",
@@ -29,7 +34,7 @@ const esModules = [
   "uuid",
 ];
 const swc = [
-  "@swc/jest",
+  resolve("@swc/jest"),
   {
     jsc: {
       target: "es2022",
@@ -47,6 +52,6 @@ module.exports = {
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
   transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],
-  moduleNameMapper: { "^lodash-es$": "lodash", "\\.css$": "<rootDir>/tests/noStyles.cjs" },
+  moduleNameMapper: { "^lodash-es$": resolve("lodash"), "\\.css$": "<rootDir>/tests/noStyles.cjs" },
   workerIdleMemoryLimit: "1500MB",
 };

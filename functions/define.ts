@@ -41,6 +41,8 @@ export interface CellParameter<T = unknown> extends Described {
   readonly limits?: Limits;
   /** The words that a choice takes, or that a quantity takes instead of a number. */
   readonly words?: readonly string[];
+  /** Beside a long table it is a column of it, of which the animal's own latest counts. */
+  readonly latest?: boolean;
 }
 
 /** A parameter that is read whole: a list, or rows of several named columns. */
@@ -290,6 +292,34 @@ export const plan = (
   unreadable: "refuse",
 });
 
+/** A cell that, beside a long table of several animals, may be a column of it: the latest of the animal's own counts. */
+export const latestOf = (cell: CellParameter<number>): CellParameter<number> => ({ ...cell, latest: true });
+
+/** Whose rows one animal's rows are, where many stand in one long table: the two arguments that say so. */
+const POSSIBLE = {
+  animal: ["animals", "animal"],
+  clutch: ["clutches", "clutch"],
+  sensor: ["sensors", "sensor"],
+} as const;
+export type Each = keyof typeof POSSIBLE;
+
+/** The names of the two arguments: the column of a long table, and the one or many to answer for. */
+export const namesOf = (each: Each): readonly [names: string, name: string] => POSSIBLE[each];
+
+const eachParameters = (each: Each): Record<string, Parameter> => {
+  const [names, name] = namesOf(each);
+  return {
+    [names]: optional(
+      column(text(`In a table of several ${names}: whose row each is, row by row with the others`), { blank: "keep" }),
+      `the rows are of one ${each}`,
+    ),
+    [name]: optional(
+      text(`The ${each} to answer for: a name of ${names}, or a column of names`),
+      `none if ${names} are none`,
+    ),
+  };
+};
+
 type Given<P> = {
   [K in keyof P]: P[K] extends CellParameter<infer T> ? T : P[K] extends RangeParameter<infer T> ? T : never;
 };
@@ -365,16 +395,27 @@ export interface Definition<
   /** In the order in which they are typed; optional ones last. */
   readonly parameters: P;
   readonly result: R;
+  /**
+   * What one call's rows belong to. It adds two last arguments, a column of names and a name, with which the function
+   * answers for each name of a long table: `calculate` is given the rows of one, and its name.
+   */
+  readonly forEach?: Each;
   readonly sources: readonly [SourceKey, ...SourceKey[]];
   readonly cautions: readonly CautionKey[];
   readonly examples: readonly [Example, ...Example[]];
   /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
-  calculate(given: Given<P>): Calculated<R>;
+  calculate(given: Given<P> & Named): Calculated<R>;
 }
+
+/** The one of many whose rows are given, where they were taken from a long table. */
+export type Named = Partial<Readonly<Record<"named", string>>>;
 
 export const defineFunction = <const P extends Record<string, Parameter<never> | Parameter>, const R extends Result>(
   definition: Definition<P, R>,
-): Definition<P, R> => definition;
+): Definition<P, R> =>
+  definition.forEach
+    ? { ...definition, parameters: { ...definition.parameters, ...eachParameters(definition.forEach) } }
+    : definition;
 
 /** What `calculate` is given, by the names of the parameters. */
 export type Values = Record<string, unknown>;

@@ -10,6 +10,20 @@ export class Problem {
   ) {}
 }
 
+/** A problem with one entry of a list, of which the boundary may know better where it stands. */
+export class EntryProblem extends Problem {
+  constructor(
+    code: Problem["code"],
+    /** The parameter, and the entry's number in it, from 0. */
+    readonly list: string,
+    readonly entry: number,
+    /** What follows the place: "is blank". */
+    readonly words: string,
+  ) {
+    super(code, `row ${entry + 1} of ${list} ${words}`);
+  }
+}
+
 /** Something is missing: a blank, or nothing to be found. */
 export const notAvailable = (message: string): Problem => new Problem("#N/A", message);
 

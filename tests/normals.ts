@@ -36,7 +36,4 @@ const wholeDays = (
 /** Worcester MA 1981-2010, 42.27° N. */
 export const worcesterDays = wholeDays("tables/noaaHourlyNormals.csv", (row) => [row.month_day_hour, row.temp_c]);
 /** Seattle 1981-2010, as the npm package vega-datasets has it. */
-export const seattleDays = wholeDays("../node_modules/vega-datasets/data/seattle-weather-hourly-normals.csv", (row) => [
-  row.date,
-  row.temperature,
-]);
+export const seattleDays = wholeDays("tables/seattleHourlyNormals.csv", (row) => [row.date, row.temperature]);

@@ -6,6 +6,8 @@ export interface Argument<P extends Parameter = Parameter> {
   readonly name: string;
   readonly parameter: P;
   readonly block: Block;
+  /** Of an excerpt: the row of each of its entries in the whole. */
+  readonly rows?: readonly number[];
   /** Its name, for a message. */
   readonly place: () => string;
 }

@@ -1,7 +1,8 @@
 import type { AnyDefinition, Values } from "../../functions/define";
-import { Problem, notAvailable, notUsable } from "../../functions/problem";
+import { EntryProblem, Problem, notAvailable, notUsable } from "../../functions/problem";
 import type { Call } from "./call";
 import { faults } from "./faults";
+import { placeOf } from "./place";
 import { readCell } from "./readCell";
 
 /**
@@ -15,6 +16,14 @@ const calculated = <D extends AnyDefinition>(definition: D, values: Values): Ret
     faults.report(definition.name, error);
     return notUsable(`${definition.name} met something that it was not made for: please report the arguments`);
   }
+};
+
+/** A problem with an entry of a list, which tells where the entry stands as well as it is known. */
+const placed = ({ args, table }: Call, problem: EntryProblem): Problem => {
+  const argument = args.find(({ name }) => name === problem.list);
+  if (!argument) return problem;
+  const own = table?.columns.has(argument) ? { ...argument, rows: table.rows() } : argument;
+  return new Problem(problem.code, `${placeOf(own, problem.entry)} ${problem.words}`);
 };
 
 /**
@@ -38,5 +47,8 @@ export const answerAt = <D extends AnyDefinition>(
     else given = true;
   }
   if (blank !== undefined) return given ? notAvailable(`${blank} is blank`) : undefined;
-  return calculated(definition, values);
+  const missing = call.table?.fill(values);
+  if (missing) return missing;
+  const answer = calculated(definition, values);
+  return answer instanceof EntryProblem ? placed(call, answer) : answer;
 };

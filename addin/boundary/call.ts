@@ -2,6 +2,7 @@ import type { AnyDefinition, CellParameter, Values } from "../../functions/defin
 import { Problem } from "../../functions/problem";
 import type { System } from "../../functions/units";
 import { argumentsOf, isRange, isSingle, isSpread, isUnits, unreadValues, type Argument } from "./argument";
+import { longTableOf, type LongTable } from "./longTable";
 import { readCell } from "./readCell";
 import { readRange } from "./readRange";
 import { readSystem } from "./readSystem";
@@ -17,6 +18,8 @@ export interface Call<D extends AnyDefinition = AnyDefinition> {
   readonly values: Values;
   /** The cells that are read anew at each position. */
   readonly varying: readonly Argument<CellParameter>[];
+  /** The table that holds the rows of several animals, where one is given. */
+  readonly table: LongTable | undefined;
   /** A required argument that is blank wherever the answer stands. */
   readonly blank: string | undefined;
   /** Whether any required argument is given wherever the answer stands. */
@@ -43,7 +46,7 @@ const readRanges = (
 ): Problem | undefined => {
   for (const argument of args) {
     if (!isRange(argument)) continue;
-    const read = readRange(argument.name, argument.parameter, argument.block, system);
+    const read = readRange(argument, system);
     if (read instanceof Problem) return read;
     values[argument.name] = read;
     note(required, argument, read);
@@ -71,14 +74,17 @@ export const readCall = <D extends AnyDefinition>(definition: D, given: readonly
   const values = unreadValues(definition);
   const units = args.find(isUnits);
   if (units) values[units.name] = system;
-  const required: Required = { blank: undefined, given: false };
-  const unreadable = readRanges(args, system, values, required);
+  const table = longTableOf(definition, args, system);
+  if (table instanceof Problem) return table;
+  const others = table ? args.filter((argument) => !table.columns.has(argument)) : args;
+  const required: Required = { blank: undefined, given: table !== undefined };
+  const unreadable = readRanges(others, system, values, required);
   if (unreadable) return unreadable;
 
-  const cells = args.filter(isSpread);
+  const cells = others.filter(isSpread);
   const spread = spreadOf(cells);
   if (spread instanceof Problem) return spread;
   const varying = cells.filter((argument) => !isSettled(argument, system, values, required));
   const { blank, given: anyGiven } = required;
-  return { definition, args, system, spread, values, varying, blank, given: anyGiven };
+  return { definition, args, system, spread, values, varying, table, blank, given: anyGiven };
 };

@@ -12,6 +12,9 @@ export class SheetError {
 export const isBlank = (cell: unknown): cell is null | undefined | "" =>
   cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
+/** Whether every cell of a block is blank. */
+export const isAllBlank = (block: Block): boolean => block.every((row) => row.every((raw) => isBlank(plain(raw))));
+
 /** The plain value of a cell that carries its number format with it. */
 export const plain = (cell: unknown): unknown =>
   typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
@@ -32,6 +35,12 @@ export const blockOf = (argument: unknown): Block => {
   const block = rows as unknown as Block;
   return block[0].length === 0 ? [[undefined]] : block;
 };
+
+/** Whether a block is one row or one column. */
+export const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
+
+/** A list in reading order, whether it stands in a row or a column. */
+export const line = (block: Block): readonly unknown[] => (block.length === 1 ? block[0] : block.map((row) => row[0]));
 
 /** How large a block is, in a message. */
 export const size = (block: Block): string => `${block.length} by ${block[0].length} cells`;

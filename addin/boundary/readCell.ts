@@ -18,7 +18,7 @@ export const plainLimits = ({ kind, unit, limits }: CellParameter, system: Syste
 
 /**
  * One cell, read as its parameter says: undefined where it is blank, a metric value, or the problem with it.
- * A plain number within its limits takes the short way; everything else goes through the schema.
+ * A plain number within its limits and plain text take the short way; everything else goes through the schema.
  */
 export const readCell = (
   parameter: CellParameter,
@@ -27,9 +27,16 @@ export const readCell = (
   place: Place,
 ): Value | undefined | Problem => {
   const { kind, unit } = parameter;
-  if (typeof raw === "number" && kind === "quantity") {
-    const metric = system === "metric" ? raw : toMetric(raw, unit, system);
-    if (within(metric, parameter)) return metric;
+  if (typeof raw === "number") {
+    if (kind === "quantity") {
+      const metric = system === "metric" ? raw : toMetric(raw, unit, system);
+      if (within(metric, parameter)) return metric;
+    } else if (kind === "date") {
+      const time = unit === "date" ? Math.floor(raw) : raw;
+      if (within(time, parameter)) return time;
+    }
+  } else if (kind === "text" && typeof raw === "string" && !isBlank(raw)) {
+    return raw;
   }
   const cell = plain(raw);
   if (isBlank(cell)) return undefined;

@@ -1,25 +1,22 @@
-import type { RangeParameter, Value } from "../../functions/define";
+import type { CellParameter, RangeParameter, Value } from "../../functions/define";
 import { Problem, notAvailable, notUsable } from "../../functions/problem";
 import type { System } from "../../functions/units";
-import { isBlank, plain, size, type Block } from "./cell";
+import type { Argument } from "./argument";
+import { isAllBlank, isBlank, isLine, line, plain, size, type Block } from "./cell";
+import { placeOf } from "./place";
 import { plainLimits, readCell } from "./readCell";
 
 type Entry = Value | undefined | Record<string, Value | undefined>;
+type Range = Argument<RangeParameter>;
 
-/** The word for an entry: a month of a year, a row of a column. */
-const entryWord = (parameter: RangeParameter): string => (parameter.kind === "months" ? "month" : "row");
+/** The one column of a list. */
+const cellOf = ({ parameter }: Range): CellParameter => {
+  const [[, cell]] = parameter.columns as readonly [readonly [string, CellParameter]];
+  return cell;
+};
 
-/** A list in reading order, whether it stands in a row or a column. */
-const line = (block: Block): readonly unknown[] => (block.length === 1 ? block[0] : block.map((row) => row[0]));
-
-const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
-
-const readList = (
-  name: string,
-  parameter: RangeParameter,
-  block: Block,
-  system: System,
-): readonly Entry[] | Problem => {
+const readList = (range: Range, system: System): readonly Entry[] | Problem => {
+  const { name, parameter, block } = range;
   // A plan may come with its stages before its dates: the last column holds the dates.
   const lines =
     parameter.kind === "plan" && block.length === 6 ? (block.map((row) => row.slice(-1)) as unknown as Block) : block;
@@ -30,23 +27,25 @@ const readList = (
       `${name} holds ${entries.length} ${entries.length === 1 ? "cell" : "cells"}: give ${parameter.length}${parameter.kind === "months" ? ", January to December" : ""}`,
     );
   }
-  const [[, cell]] = parameter.columns as readonly [readonly [string, RangeParameter["columns"][number][1]]];
-  const place = (i: number) => () => `${entryWord(parameter)} ${i + 1} of ${name}`;
+  const cell = cellOf(range);
   const read: Entry[] = [];
-  for (let i = 0; i < entries.length; i++) {
-    const value = readCell(cell, entries[i], system, place(i));
+  let entry = 0;
+  const place = () => placeOf(range, entry);
+  for (; entry < entries.length; entry++) {
+    const value = readCell(cell, entries[entry], system, place);
     if (value instanceof Problem) return value;
     if (value !== undefined) read.push(value);
-    else if (parameter.blank === "refuse") return notAvailable(`${entryWord(parameter)} ${i + 1} of ${name} is blank`);
+    else if (parameter.blank === "refuse") return notAvailable(`${place()} is blank`);
     else if (parameter.blank === "keep") read.push(undefined);
   }
   return read;
 };
 
 /** A logger's column. An entry that is a plain number within its limits costs one look: there may be 525 600. */
-const readLogged = (name: string, parameter: RangeParameter, block: Block, system: System): Float64Array | Problem => {
+const readLogged = (range: Range, system: System): Float64Array | Problem => {
+  const { name, block } = range;
   if (!isLine(block)) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
-  const [[, cell]] = parameter.columns as readonly [readonly [string, RangeParameter["columns"][number][1]]];
+  const cell = cellOf(range);
   const { least, most } = plainLimits(cell, system);
   const place = () => name;
   const row = block.length === 1 ? block[0] : undefined;
@@ -63,12 +62,8 @@ const readLogged = (name: string, parameter: RangeParameter, block: Block, syste
   return read;
 };
 
-const readRows = (
-  name: string,
-  parameter: RangeParameter,
-  block: Block,
-  system: System,
-): readonly Entry[] | Problem => {
+const readRows = (range: Range, system: System): readonly Entry[] | Problem => {
+  const { name, parameter, block } = range;
   const width = parameter.columns.length;
   if (block[0].length !== width) {
     const titles = parameter.columns.map(([title]) => title).join(", ");
@@ -79,9 +74,10 @@ const readRows = (
     if (row.every((raw) => isBlank(plain(raw)))) continue;
     const entry: Record<string, Value | undefined> = {};
     for (const [j, [title, cell]] of parameter.columns.entries()) {
-      const value = readCell(cell, row[j], system, () => `${title} in row ${i + 1} of ${name}`);
+      const place = () => `${title} in ${placeOf(range, i)}`;
+      const value = readCell(cell, row[j], system, place);
       if (value instanceof Problem) return value;
-      if (value === undefined && !cell.optional) return notAvailable(`${title} in row ${i + 1} of ${name} is blank`);
+      if (value === undefined && !cell.optional) return notAvailable(`${place()} is blank`);
       entry[title] = value;
     }
     read.push(entry);
@@ -90,15 +86,8 @@ const readRows = (
 };
 
 /** A range, read whole: its entries, undefined where every cell is blank, or the first problem with its position. */
-export const readRange = (
-  name: string,
-  parameter: RangeParameter,
-  block: Block,
-  system: System,
-): readonly Entry[] | Float64Array | undefined | Problem => {
-  if (block.every((row) => row.every((raw) => isBlank(plain(raw))))) return undefined;
-  if (parameter.unreadable === "keep") return readLogged(name, parameter, block, system);
-  return parameter.kind === "rows"
-    ? readRows(name, parameter, block, system)
-    : readList(name, parameter, block, system);
+export const readRange = (range: Range, system: System): readonly Entry[] | Float64Array | undefined | Problem => {
+  if (isAllBlank(range.block)) return undefined;
+  if (range.parameter.unreadable === "keep") return readLogged(range, system);
+  return range.parameter.kind === "rows" ? readRows(range, system) : readList(range, system);
 };

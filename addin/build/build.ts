@@ -7,6 +7,7 @@ import { faultsOf } from "../../manifest/check";
 import { fill } from "../../manifest/fill";
 import { commands } from "../excel/commands";
 import { functionsJson } from "../metadata";
+import { page } from "./page";
 import { filesIn } from "./sizes";
 import { excel, preview } from "./webpack.config";
 
@@ -28,6 +29,14 @@ const run = async () => {
     webpack([excel(), preview()], (error, done) => (error ? reject(error) : resolve(done as webpack.MultiStats))),
   );
   if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
+
+  const [pane, grid] = stats.stats.map(({ compilation }) =>
+    [...compilation.entrypoints.values()].flatMap((entry) => entry.getFiles()),
+  );
+  const pageOf = (template: string, files: readonly string[] = []): string =>
+    page(readFileSync(join(root, "addin", template), "utf8"), [...new Set(files)]);
+  writeFileSync(join(dist, "taskpane.html"), pageOf("excel/taskpane.html", pane));
+  writeFileSync(join(dist, "preview", "index.html"), pageOf("preview/index.html", grid));
 
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
   writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(), null, 1));

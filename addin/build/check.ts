@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { mkdirSync, rmSync } from "node:fs";
-import { join } from "node:path";
+import { delimiter, join } from "node:path";
 
 /** Everything that must hold, in the order in which a failure is cheapest to find. All are run, and each says how long it took. */
 const steps: readonly (readonly [what: string, ...command: string[]])[] = [
@@ -26,7 +26,9 @@ for (const [what, command = "", ...args] of steps) {
     shell: process.platform === "win32",
     env: {
       ...process.env,
-      PATH: `${join(root, "node_modules", ".bin")}${process.platform === "win32" ? ";" : ":"}${process.env.PATH ?? ""}`,
+      PATH: [...["node_modules", "tests/node_modules"].map((from) => join(root, from, ".bin")), process.env.PATH].join(
+        delimiter,
+      ),
     },
   });
   if (status !== 0) failed.push(what);

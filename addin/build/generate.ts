@@ -1,10 +1,10 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { format } from "prettier";
 import { catalogue } from "../../functions/catalogue";
 import { appended, type Published } from "../../functions/published";
 import { VERSION } from "../../functions/release";
 import { referenceTable } from "../metadata";
+import { formatted } from "./formatted";
 import { themesCss } from "./themes";
 
 /**
@@ -22,10 +22,8 @@ const readme = (text: string): string => {
   return `${text.slice(0, begin)}${BEGIN}\n\n${referenceTable()}\n\n${text.slice(end)}`;
 };
 
-const published = (text: string): Promise<string> => {
-  const list = appended(JSON.parse(text) as readonly Published[], catalogue, VERSION);
-  return format(JSON.stringify(list), { parser: "json", printWidth: 120 });
-};
+const published = (text: string): Promise<string> =>
+  formatted(appended(JSON.parse(text) as readonly Published[], catalogue, VERSION));
 
 const generated: readonly (readonly [file: string, fresh: (old: string) => string | Promise<string>])[] = [
   ["README.md", readme],

@@ -1,13 +1,14 @@
-// Makes a fresh machine ready: the packages of the lock file, and with --tests a browser and LibreOffice.
+// Makes a fresh machine ready: the packages that the preview needs; with --checks also those of tests/, where they are
+// missing; with --tests those of tests/ as they are locked, a browser and LibreOffice.
 // Plain Node, because it runs before anything is installed.
 import { execFileSync, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
-const stamp = join(root, "node_modules", ".cache", "installed");
+const tests = join(root, "tests");
 
 const [major, minor] = process.versions.node.split(".").map(Number);
 if (major < 20 || (major === 20 && minor < 19)) {
@@ -15,13 +16,16 @@ if (major < 20 || (major === 20 && minor < 19)) {
   process.exit(1);
 }
 
-const lock = createHash("sha256")
-  .update(readFileSync(join(root, "package-lock.json")))
-  .digest("hex");
-if (!existsSync(stamp) || readFileSync(stamp, "utf8") !== lock) {
-  console.log("Installing the packages of package-lock.json …");
+/** Installs what a folder's lock file says, unless it is there already. */
+const install = (folder, what) => {
+  const stamp = join(folder, "node_modules", ".cache", "installed");
+  const lock = createHash("sha256")
+    .update(readFileSync(join(folder, "package-lock.json")))
+    .digest("hex");
+  if (existsSync(stamp) && readFileSync(stamp, "utf8") === lock) return;
+  console.log(`Installing ${what} …`);
   const npm = spawnSync("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"], {
-    cwd: root,
+    cwd: folder,
     stdio: "inherit",
     shell: process.platform === "win32",
   });
@@ -31,6 +35,23 @@ if (!existsSync(stamp) || readFileSync(stamp, "utf8") !== lock) {
   }
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, lock);
+};
+
+/** Of the vendor's package one file in a hundred is wanted: the runtime that the tests drive. */
+const lighten = () => {
+  const dist = join(tests, "node_modules", "@microsoft", "office-js", "dist");
+  for (const name of existsSync(dist) ? readdirSync(dist) : []) {
+    if (!name.startsWith("custom-functions-runtime")) rmSync(join(dist, name), { recursive: true });
+  }
+};
+
+const wants = (word) => process.argv.includes(word);
+const isThere = ["tests", "."].some((from) => existsSync(join(root, from, "node_modules", "jest", "package.json")));
+
+if (!(wants("--checks") && isThere)) install(root, "the packages of the preview");
+if (wants("--tests") || (wants("--checks") && !isThere)) {
+  install(tests, "the packages of the tests");
+  lighten();
 }
 
 /** The Debian packages of the tests, each with a command that shows whether it is there. */
@@ -38,7 +59,7 @@ const programs = [
   { command: "chromium", packages: ["chromium"] },
   { command: "soffice", packages: ["libreoffice-calc"] },
 ];
-if (process.argv.includes("--tests")) {
+if (wants("--tests")) {
   const missing = programs.filter(({ command }) => spawnSync("which", [command]).status !== 0);
   if (missing.length > 0) {
     const packages = [...missing.flatMap((program) => program.packages), "fonts-liberation"];

@@ -1,6 +1,5 @@
 import { createRequire } from "node:module";
 import { join, sep } from "node:path";
-import HtmlPlugin from "html-webpack-plugin";
 import CssPlugin from "mini-css-extract-plugin";
 import Minify from "terser-webpack-plugin";
 import type { Configuration } from "webpack";
@@ -56,16 +55,7 @@ export const excel = (): Configuration => ({
     chunkFilename: "[name].[contenthash:8].js",
     publicPath: "auto",
   },
-  plugins: [
-    new CssPlugin(),
-    new HtmlPlugin({
-      template: "./addin/excel/taskpane.html",
-      filename: "taskpane.html",
-      chunks: ["functions", "taskpane"],
-      chunksSortMode: "manual",
-      scriptLoading: "defer",
-    }),
-  ],
+  plugins: [new CssPlugin()],
 });
 
 /** The preview: the spreadsheet in a browser page, with the same pane. */
@@ -82,7 +72,7 @@ export const preview = (): Configuration => {
       chunkFilename: "[name].[contenthash:8].js",
       publicPath: "auto",
     },
-    plugins: [new CssPlugin(), new HtmlPlugin({ template: "./addin/preview/index.html", filename: "index.html" })],
+    plugins: [new CssPlugin()],
     module: {
       rules: [
         ...(shared.module?.rules ?? []),

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { format } from "prettier";
 import type { Yardstick } from "../../functions/yardsticks";
+import { formatted } from "./formatted";
 
 const ROOT = join(__dirname, "..", "..");
 const COMMITTED = join(ROOT, "functions", "yardsticks.json");
@@ -23,7 +23,7 @@ const main = async (): Promise<void> => {
   if (!existsSync(RECORDED)) throw new Error("reports/yardsticks is missing: run the tests first");
   const fresh = recorded();
   if (!process.argv.includes("--check")) {
-    writeFileSync(COMMITTED, await format(JSON.stringify(fresh), { parser: "json", printWidth: 120 }));
+    writeFileSync(COMMITTED, await formatted(fresh));
     return;
   }
   const committed = JSON.parse(readFileSync(COMMITTED, "utf8")) as Yardstick[];

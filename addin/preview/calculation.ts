@@ -1,20 +1,26 @@
-import { ICommandService, Rectangle, type Injector, type IRange, type IUnitRange } from "@univerjs/core";
+import {
+  ICommandService,
+  IUniverInstanceService,
+  Rectangle,
+  UniverInstanceType,
+  type Injector,
+  type IRange,
+  type IUnitRange,
+  type Workbook,
+} from "@univerjs/core";
 import {
   FormulaDataModel,
   FormulaExecutedStateType,
   IActiveDirtyManagerService,
   ICalculateFormulaService,
-  IFormulaDependencyGenerator,
-  IFormulaRuntimeService,
   SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
+import { drawOnce, lookOnce, patchExecution, startingNow, tellOfStops } from "./patches";
 
 /** What one calculation is given: what has changed, and the cells. */
 type Wanted = Parameters<ICalculateFormulaService["execute"]>[0];
 
-/** How long the engine gathers changes before it calculates is 100; after this long it has found nothing to calculate. */
-const STARTED = 500; // ms
 /** Longer than any sheet of ours takes on a slow machine. */
 const LONGEST = 30_000; // ms
 
@@ -25,15 +31,6 @@ interface Spill {
   readonly column: number;
   readonly range: IRange;
   readonly values: string;
-}
-
-/** Parts of the engine that its types keep to themselves. */
-interface Calculator {
-  _apply(): Promise<unknown>;
-  _executeStep(): Promise<unknown>;
-}
-interface Generator {
-  _detectForcedRecalculationNode(...given: unknown[]): boolean;
 }
 
 const moment = (milliseconds = 0): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
@@ -92,6 +89,20 @@ const mapOfMaps = <T extends object>(one: T | undefined, other: T | undefined): 
   return Object.fromEntries([...keys].map((key) => [key, { ...ones?.[key], ...others?.[key] }])) as T;
 };
 
+/**
+ * Names of sheets that came or went, those that stand behind those that are gone: of two sheets of one name the engine
+ * takes the later, and would look for cells on the one that is gone.
+ */
+const standingLast = (injector: Injector, dirtyNameMap: Wanted["dirtyNameMap"]): Wanted["dirtyNameMap"] =>
+  Object.fromEntries(
+    Object.entries(dirtyNameMap).map(([unit, names]) => {
+      const book = injector.get(IUniverInstanceService).getUnit<Workbook>(unit, UniverInstanceType.UNIVER_SHEET);
+      const stands = (id: string): number => (book?.getSheetBySheetId(id) ? 1 : 0);
+      const sorted = Object.entries(names ?? {}).sort(([one], [other]) => stands(one) - stands(other));
+      return [unit, Object.fromEntries(sorted)];
+    }),
+  );
+
 /** One calculation for both. */
 const both = (one: Wanted, other: Wanted): Wanted => ({
   ...other,
@@ -116,24 +127,17 @@ export const calculateToTheEnd = (
 ): (() => Promise<void>) => {
   const commands = injector.get(ICommandService);
   const model = injector.get(FormulaDataModel);
-  const runtime = injector.get(IFormulaRuntimeService);
   const changes = injector.get(IActiveDirtyManagerService);
   const calculator = injector.get(ICalculateFormulaService);
-  const execute = calculator.execute.bind(calculator);
-
-  // One look at the formulas: the engine's own second one, at what reads spilled cells, gives way to the rounds below. A
-  // function that fails must not keep what comes after it waiting.
-  const steps = calculator as unknown as Calculator;
-  steps._executeStep = () => steps._apply().catch((failure: unknown) => void Promise.reject(failure as Error));
-  // A random number, and the time, must stay the same through all rounds, or they would never end.
+  let execute: ICalculateFormulaService["execute"];
   let round = 0;
-  const generator = injector.get(IFormulaDependencyGenerator) as unknown as Generator;
-  const isVolatile = generator._detectForcedRecalculationNode.bind(generator);
-  generator._detectForcedRecalculationNode = (...given) => round === 0 && isVolatile(...given);
-  // A calculation that was told to stop says so, even where it was over before it heard: else the change is forgotten.
-  const data = runtime.getAllRuntimeData.bind(runtime);
-  runtime.getAllRuntimeData = () =>
-    runtime.isStopExecution() ? { ...data(), functionsExecutedState: FormulaExecutedStateType.STOP_EXECUTION } : data();
+  lookOnce(injector);
+  // A random number, and the time, must stay the same through all rounds, or they would never end.
+  drawOnce(injector, () => round === 0);
+  // Whether anything has changed since the calculation that is running began.
+  let stale = false;
+  tellOfStops(injector, () => stale);
+  const startNow = startingNow(injector);
 
   const queue: Wanted[] = [];
   let running: Promise<void> | undefined;
@@ -148,9 +152,11 @@ export const calculateToTheEnd = (
         resolve(functionsExecutedState);
       });
     });
+    stale = false;
     await execute({
       ...wanted,
       dirtyRanges: [...wanted.dirtyRanges, ...waitingIn(wanted.dirtyRanges)],
+      dirtyNameMap: standingLast(injector, wanted.dirtyNameMap),
       formulaData: model.getFormulaData(),
       arrayFormulaCellData: model.getArrayFormulaCellData(),
       arrayFormulaRange: model.getArrayFormulaRange(),
@@ -190,17 +196,20 @@ export const calculateToTheEnd = (
     }
   };
 
-  calculator.execute = async (wanted) => {
-    queue.push(wanted);
-    running ??= toTheEnd().finally(() => {
-      running = undefined;
-    });
-    await running;
-  };
+  patchExecution(injector, (own) => {
+    execute = own;
+    return async (wanted) => {
+      queue.push(wanted);
+      running ??= toTheEnd().finally(() => {
+        running = undefined;
+      });
+      await running;
+    };
+  });
 
   commands.onCommandExecuted(({ id }, options) => {
     if (id === SetFormulaCalculationStartMutation.id) gathering = false;
-    else if (changes.get(id) && !(id === SetRangeValuesMutation.id && options?.onlyLocal)) gathering = true;
+    else if (changes.get(id) && !(id === SetRangeValuesMutation.id && options?.onlyLocal)) gathering = stale = true;
   });
 
   return async () => {
@@ -208,10 +217,10 @@ export const calculateToTheEnd = (
     // A command that was just given is heard of in a moment.
     await moment();
     for (;;) {
-      const since = Date.now();
-      while (gathering && Date.now() - since < STARTED) await moment(10);
-      gathering = false;
-      if (!running) return;
+      // What is being worked out hears of a change by itself, and starts anew; what is not is started.
+      if (gathering && !running) startNow();
+      else if (gathering) await moment(10);
+      if (!running && !gathering) return;
       await running;
       if (Date.now() - begun > LONGEST) throw new Error("the formulas are not worked out after half a minute");
     }

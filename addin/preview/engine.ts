@@ -4,7 +4,7 @@ import { IFunctionService } from "@univerjs/engine-formula";
 import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
-import { compareAfresh } from "./comparisons";
+import { compareAfresh, readNamesAnew } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { mendSpills } from "./spills";
 
@@ -22,6 +22,7 @@ export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDe
   injector.get(IFunctionService).registerExecutors(...bind(catalogue));
   const engine = { univer, api, settle: calculateToTheEnd(injector, mendSpills(injector)) };
   compareAfresh();
+  readNamesAnew(injector);
   drawSpilledFormats(engine);
   return engine;
 };

@@ -1,4 +1,4 @@
-import { LocaleService, LocaleType, LogLevel, Univer, type IWorkbookData } from "@univerjs/core";
+import { LocaleType, LogLevel, Univer, type IWorkbookData } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/lib/facade";
 import { UniverDataValidationPlugin } from "@univerjs/data-validation";
 import { UniverDocsPlugin } from "@univerjs/docs";
@@ -18,6 +18,7 @@ import "@univerjs/sheets-conditional-formatting/lib/facade";
 import "@univerjs/sheets-note/lib/facade";
 import type { AnyDefinition } from "../../functions/define";
 import { hints } from "./bind";
+import { anyWord } from "./patches";
 import { register, type Engine } from "./engine";
 
 /** An engine without a page, with one workbook: an empty one, or the one that is given. */
@@ -37,8 +38,7 @@ export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Par
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
   univer.registerPlugin(UniverSheetsNotePlugin);
   const api = FUniver.newAPI(univer);
-  // A progress timer of the engine may fire after `dispose` and ask for words that are gone: any word will do.
-  univer.__getInjector().get(LocaleService).t = (key: string) => key;
+  anyWord(univer.__getInjector());
   api.createWorkbook(workbook);
   return register(univer, api, catalogue);
 };

@@ -8,6 +8,7 @@ import {
   type ISheetDataValidationRule,
   type IWorksheetData,
 } from "@univerjs/core";
+import { IFunctionService } from "@univerjs/engine-formula";
 import { InsertSheetCommand } from "@univerjs/sheets";
 import { AddCfCommand, CFRuleType, CFSubRuleType } from "@univerjs/sheets-conditional-formatting";
 import { AddSheetDataValidationCommand } from "@univerjs/sheets-data-validation";
@@ -125,22 +126,39 @@ export const placeSheet = (
 
 /**
  * Names of ranges for a sheet that is about to stand in the workbook, and how its formulas are to be rewritten. The
- * engine looks a name up in the whole workbook: a name that is taken gets a number. Names come first: a formula that is
- * worked out before its names exist stays "#NAME?".
+ * engine looks a name up in the whole workbook, and takes none that is a function's or a sheet's: a name that is taken
+ * gets a number. `tell` hears in words of each that changes, and of each that the engine does not take at all. Names
+ * come first: a formula that is worked out before its names exist stays "#NAME?".
  */
 export const placeNames = (
+  { univer }: Engine,
   workbook: FWorkbook,
   sheet: string,
   names: FileSheet["names"],
+  tell: (words: string) => void,
 ): ((formula: string) => string) => {
-  const taken = new Set(workbook.getDefinedNames().map((one) => one.getName().toLowerCase()));
+  const functions = univer.__getInjector().get(IFunctionService);
+  const taken = new Set(
+    [
+      ...workbook.getDefinedNames().map((one) => one.getName()),
+      ...workbook.getSheets().map((one) => one.getSheetName()),
+    ].map((name) => name.toLowerCase()),
+  );
   const changed = new Map<string, string>();
   for (const { name, range } of names) {
     let free = name;
-    for (let i = 2; taken.has(free.toLowerCase()); i++) free = `${name}_${i}`;
+    for (let i = 2; taken.has(free.toLowerCase()) || functions.hasExecutor(free.toUpperCase()); i++)
+      free = `${name}_${i}`;
     taken.add(free.toLowerCase());
-    if (free !== name) changed.set(name.toLowerCase(), free);
-    workbook.insertDefinedName(free, `${quoted(sheet)}!${fixed(range)}`);
+    try {
+      workbook.insertDefinedName(free, `${quoted(sheet)}!${fixed(range)}`);
+    } catch {
+      tell(`the name "${name}"`);
+      continue;
+    }
+    if (free === name) continue;
+    changed.set(name.toLowerCase(), free);
+    tell(`the name "${name}": it is "${free}" here, in formulas too, because the preview has a use of its own for it`);
   }
   return (formula) => renamed(formula, changed);
 };

@@ -1,35 +1,44 @@
 import { ICommandService, IUndoRedoService, IUniverInstanceService } from "@univerjs/core";
 import type { Engine } from "./engine";
 
+/** Engines in the middle of a step: a step within it becomes a part of it. */
+const lasting = new WeakSet<Engine>();
+
 /**
  * Everything that `change` does to a workbook, as one step of undo; taken back where it fails half way. The engine joins
  * steps, but would undo them in the order in which they were done, which a sheet that is renamed and then removed does
  * not survive: here the last is undone first.
  */
-export const oneStep = async <T>({ univer }: Engine, unit: string, change: () => Promise<T> | T): Promise<T> => {
-  const injector = univer.__getInjector();
+export const oneStep = async <T>(engine: Engine, unit: string, change: () => Promise<T> | T): Promise<T> => {
+  const injector = engine.univer.__getInjector();
   const history = injector.get(IUndoRedoService);
+  const commands = injector.get(ICommandService);
   // The history is that of the unit in focus, which may be the formula bar.
   injector.get(IUniverInstanceService).focusUnit(unit);
+  if (lasting.has(engine)) return change();
   const before = history.pitchTopUndoElement();
   const joined = () => {
     const top = history.pitchTopUndoElement();
     return top === before ? null : top;
   };
   const ends: number[] = [];
-  const heard = injector.get(ICommandService).onCommandExecuted(() => {
-    const end = joined()?.undoMutations.length ?? 0;
-    if (end > (ends.at(-1) ?? 0)) ends.push(end);
-  });
+  const end = (): void => {
+    const now = joined()?.undoMutations.length ?? 0;
+    if (now > (ends.at(-1) ?? 0)) ends.push(now);
+  };
+  const heard = commands.onCommandExecuted(end);
   // Marked as passing, and the one way there is to join steps.
   // eslint-disable-next-line @typescript-eslint/no-deprecated
   const batch = history.__tempBatchingUndoRedo(unit);
+  lasting.add(engine);
   const finish = (): void => {
+    end();
+    lasting.delete(engine);
     heard.dispose();
     batch.dispose();
     const step = joined();
     if (!step) return;
-    const parts = ends.map((end, i) => step.undoMutations.slice(ends[i - 1] ?? 0, end));
+    const parts = ends.map((to, i) => step.undoMutations.slice(ends[i - 1] ?? 0, to));
     step.undoMutations = parts.toReversed().flat();
   };
   try {

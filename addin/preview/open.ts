@@ -5,8 +5,8 @@ import type { FileCell, FileSheet, ReadFile } from "../file/book";
 import { readCsv } from "../file/csv";
 import type { Form } from "../../taskpane/text/form";
 import type { Engine } from "./engine";
+import { clearedFor } from "./clearedFor";
 import { placeNames, placeSheet } from "./insert";
-import { freeName } from "../freeName";
 import { contentOf, FONT_SIZE, LINE, pixelsOfWidth, rangeOf, styleOf } from "./sheetData";
 
 const PIXELS = 4 / 3; // a point
@@ -80,26 +80,20 @@ export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<F
   }
 };
 
-/** Puts sheets in the place of all that are there. */
-export const replaceSheets = (engine: Engine, workbook: FWorkbook, sheets: readonly FileSheet[]): void => {
-  const old = workbook.getSheets();
-  // The old ones step aside first, so that the file's sheets keep their names.
-  const taken = [...old, ...sheets].map((one) => ("name" in one ? one.name : one.getSheetName()));
-  for (const sheet of old) {
-    const aside = freeName("Old", taken);
-    taken.push(aside);
-    sheet.setName(aside);
-  }
-  for (const name of workbook.getDefinedNames()) name.delete();
-  const owns = sheets.map(({ name, names }) => placeNames(workbook, name, names));
-  sheets.forEach((sheet, i) => {
-    const own = owns[i] ?? ((formula: string) => formula);
-    placeSheet(engine, workbook, sheet.name, dataOf(sheet, own), sheet);
+/** Puts sheets in the place of all that are open; answers in words what of them did not find its place. */
+export const replaceSheets = (engine: Engine, workbook: FWorkbook, sheets: readonly FileSheet[]): string[] => {
+  const left: string[] = [];
+  const taken = sheets.map(({ name }) => name);
+  clearedFor(engine, workbook, taken, () => {
+    const owns = sheets.map(({ name, names }) =>
+      placeNames(engine, workbook, name, names, (words) => left.push(words)),
+    );
+    sheets.forEach((sheet, i) => {
+      const own = owns[i] ?? ((formula: string) => formula);
+      placeSheet(engine, workbook, sheet.name, dataOf(sheet, own), sheet);
+    });
+    const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0];
+    return first && workbook.getSheetByName(first.name)?.getSheetId();
   });
-  for (const sheet of old) if (!workbook.deleteSheet(sheet)) throw new Error("a sheet that was open stays");
-  const first = sheets.find(({ hidden }) => !hidden) ?? sheets[0];
-  const shown = first && workbook.getSheetByName(first.name);
-  if (shown) workbook.setActiveSheet(shown);
-  // Sheets that speak of one another came one by one: everything is worked out once more.
-  engine.api.getFormula().executeCalculation();
+  return left;
 };

@@ -17,6 +17,7 @@ import {
 } from "@univerjs/engine-formula";
 import { Problem } from "../../functions/problem";
 import { problemOut } from "./bind";
+import { patchLayout } from "./patches";
 
 /** Eleven years of hourly readings, which take a second and a half. */
 const MOST_ROWS = 100_000;
@@ -51,8 +52,7 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
   const waiting = new Map<string, { readonly at: IUnitRange; readonly wanted: IRange }>();
   const runtime = injector.get(IFormulaRuntimeService);
   const current = injector.get(IFormulaCurrentConfigService);
-  const layOut = runtime.setRuntimeData.bind(runtime);
-  runtime.setRuntimeData = (answer: FunctionVariantType) => {
+  patchLayout(injector, (layOut) => (answer: FunctionVariantType) => {
     if (!answer.isReferenceObject() && !answer.isArray()) {
       layOut(answer);
       return;
@@ -93,7 +93,7 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
     const range = { startRow: row, startColumn: column, endRow: row, endColumn: column };
     waiting.set(key, { at: { unitId: unit, sheetId: sheet, range }, wanted });
     new ObjectMatrix(runtime.getUnitArrayFormula()[unit]?.[sheet] ?? {}).setValue(row, column, range);
-  };
+  });
 
   return (areas) =>
     [...waiting.values()]

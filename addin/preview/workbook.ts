@@ -287,7 +287,7 @@ export class PreviewWorkbook implements Workbook {
   async open(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
     const { sheets, left } = await readFile(name, bytes, said);
     if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
-    await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
+    const unplaced = await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
     await this.engine.settle();
     // A formula that the file's own program could work out and the preview cannot is told of; its figure is lost here.
     const stuck = sheets.flatMap((sheet) => {
@@ -305,7 +305,12 @@ export class PreviewWorkbook implements Workbook {
     const more = stuck.length - told.length;
     return {
       sheets: await this.sheetNames(),
-      left: [...left, ...told, ...(more > 0 ? [`${more} more formulas that the preview cannot work out`] : [])],
+      left: [
+        ...left,
+        ...unplaced,
+        ...told,
+        ...(more > 0 ? [`${more} more formulas that the preview cannot work out`] : []),
+      ],
     };
   }
 }

@@ -65,6 +65,7 @@ export const hatchForecast = defineFunction({
     baseTemperature,
     threshold,
   },
+  forEach: "clutch",
   result: columns(
     {
       name: "Developed",

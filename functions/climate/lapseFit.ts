@@ -1,5 +1,5 @@
 import { column, defineFunction, quantity, table } from "../define";
-import { notAvailable, notUsable } from "../problem";
+import { EntryProblem, notAvailable, notUsable } from "../problem";
 import { leastSquares } from "../shared/leastSquares";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
 
@@ -46,8 +46,8 @@ export const lapseFit = defineFunction({
     for (const [i, temperature] of temperatures.entries()) {
       const elevation = elevations[i];
       if (temperature === undefined && elevation === undefined) continue;
-      if (temperature === undefined) return notAvailable(`row ${i + 1} of temperatures is blank`);
-      if (elevation === undefined) return notAvailable(`row ${i + 1} of elevations is blank`);
+      if (temperature === undefined) return new EntryProblem("#N/A", "temperatures", i, "is blank");
+      if (elevation === undefined) return new EntryProblem("#N/A", "elevations", i, "is blank");
       points.push([elevation, temperature]);
     }
     if (points.length < LEAST_STATIONS) {

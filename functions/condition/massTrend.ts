@@ -16,6 +16,7 @@ export const massTrend = defineFunction({
     masses: column(quantity("gram", "Body mass on each; a blank is left out", BODY_MASS), { blank: "keep" }),
     days: optional(count("day", "Days that the answer is for", [1, 366]), "7"),
   },
+  forEach: "animal",
   result: cell("gramPerPeriod", "Gain per that many days; a loss is negative"),
   sources: ["theilSen"],
   cautions: ["sameScales", "noVet"],
@@ -28,9 +29,20 @@ export const massTrend = defineFunction({
       gives: 2,
       within: 1e-9,
     },
+    {
+      given: [
+        [["2026-04-01"], ["2026-04-01"], ["2026-04-08"], ["2026-04-08"], ["2026-04-15"], ["2026-04-15"]],
+        [[140], [310], [142], [309], [144], [308]],
+        7,
+        [["Ash"], ["Birch"], ["Ash"], ["Birch"], ["Ash"], ["Birch"]],
+        [["Ash"], ["Birch"]],
+      ],
+      gives: [[2], [-1]],
+      within: 1e-9,
+    },
   ],
-  calculate({ dates, masses, days = 7 }) {
-    const weighings = weighingsOf(dates, masses);
+  calculate({ dates, masses, days = 7, named }) {
+    const weighings = weighingsOf(dates, masses, named);
     return weighings instanceof Problem ? weighings : weighings.line.slope * days;
   },
 });

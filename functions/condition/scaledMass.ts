@@ -1,5 +1,5 @@
 import { column, defineFunction, list, optional, quantity } from "../define";
-import { type Problem, notAvailable, notUsable } from "../problem";
+import { EntryProblem, type Problem, notAvailable, notUsable } from "../problem";
 import { BODY_MASS } from "../shared/limits";
 
 const LENGTH = [0.1, 20_000] as const;
@@ -80,8 +80,8 @@ export const scaledMass = defineFunction({
     return masses.map((mass, i) => {
       const length = lengths[i];
       if (mass === undefined && length === undefined) return "";
-      if (mass === undefined) return notAvailable(`row ${i + 1} of masses is blank`);
-      if (length === undefined) return notAvailable(`row ${i + 1} of lengths is blank`);
+      if (mass === undefined) return new EntryProblem("#N/A", "masses", i, "is blank");
+      if (length === undefined) return new EntryProblem("#N/A", "lengths", i, "is blank");
       return mass * (common / length) ** slope;
     });
   },

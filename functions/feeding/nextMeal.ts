@@ -1,5 +1,5 @@
 import { LAST_DAY, isoOf } from "../dates";
-import { cell, date, defineFunction } from "../define";
+import { cell, date, defineFunction, latestOf } from "../define";
 import { Problem, notUsable } from "../problem";
 import { orderedPlan } from "../shared/plan";
 import { fast, interval } from "./shared/mealParameters";
@@ -10,10 +10,11 @@ export const nextMeal = defineFunction({
   name: "NEXTMEAL",
   summary: "The next feeding date; inside the winter plan's fast, the plan's first meal.",
   parameters: {
-    last: date("Day of the last meal, taken or offered"),
+    last: latestOf(date("Day of the last meal, taken or offered; in a table of several animals, the column of meals")),
     interval,
     plan: fast,
   },
+  forEach: "animal",
   result: cell("date", "Day of the next meal"),
   sources: ["definition", "practice"],
   cautions: ["noFoodInTheCold", "feedTheAnimal"],

@@ -1,5 +1,5 @@
 import { anything, cell, column, defineFunction, type Value } from "../define";
-import { notUsable } from "../problem";
+import { EntryProblem } from "../problem";
 
 /** The spellings of a log. A regurgitation is a meal that the animal did not keep: it counts like a refusal. */
 const TAKEN = ["taken", "yes", "true", "1"];
@@ -20,6 +20,7 @@ export const refusals = defineFunction({
       { blank: "keep" },
     ),
   },
+  forEach: "animal",
   result: cell("none", "Refusals and regurgitations since the last meal that was taken; 0 if that was the last"),
   sources: ["definition"],
   cautions: ["refusing", "noVet"],
@@ -33,9 +34,11 @@ export const refusals = defineFunction({
       if (outcome === undefined) continue;
       const taken = wasTaken(outcome);
       if (taken === undefined) {
-        return notUsable(
-          `row ${i + 1} of outcomes holds '${String(outcome).slice(0, 40)}': give taken, refused, regurgitated, yes, no, ` +
-            "TRUE, FALSE, 1 or 0",
+        return new EntryProblem(
+          "#VALUE!",
+          "outcomes",
+          i,
+          `holds '${String(outcome).slice(0, 40)}': give taken, refused, regurgitated, yes, no, TRUE, FALSE, 1 or 0`,
         );
       }
       streak = taken ? 0 : streak + 1;

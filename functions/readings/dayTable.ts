@@ -23,6 +23,7 @@ export const dayTable = defineFunction({
   name: "DAYTABLE",
   summary: "A row a day from a logger's readings: high, low, mid-point, true mean, and how many were read and skipped.",
   parameters: { times: readingTimes, temperatures: readingTemperatures, units: unitsParameter },
+  forEach: "sensor",
   result: table(
     { name: "Date", unit: "date", about: 'The day; "no time" for temperatures beside no time that can be read' },
     { name: "High", unit: "celsius", about: "Highest reading" },

@@ -1,4 +1,4 @@
-import { type Problem, notAvailable, notUsable } from "../problem";
+import { EntryProblem, type Problem, notUsable } from "../problem";
 
 /** The filled rows of a log, as two lists of the same length. */
 export interface Log {
@@ -23,7 +23,7 @@ export const filledRows = (
   for (const [i, value] of values.entries()) {
     if (value === undefined) continue;
     const date = dates[i];
-    if (date === undefined) return notAvailable(`row ${i + 1} of dates is blank`);
+    if (date === undefined) return new EntryProblem("#N/A", "dates", i, "is blank");
     filled.dates.push(date);
     filled.values.push(value);
   }

@@ -1,6 +1,7 @@
 import { isoOf } from "../dates";
 import { Problem, notAvailable, notUsable } from "../problem";
 import { filledRows } from "./log";
+import { severalAnimals } from "./severalAnimals";
 import { MOST_POINTS, theilSen, type Line } from "./theilSen";
 
 /** Three or more weighings, oldest first, and the Theil-Sen line through them; its x counts days from the first. */
@@ -12,11 +13,13 @@ export interface Weighings {
 
 /**
  * The weighings of a log, whose rows may stand in any order; a row without a mass is left out. Two weighings of one day
- * both count, though the pair that they make has no slope.
+ * both count, though the pair that they make has no slope. Where no animal is named, figures of one day that lie far
+ * apart are taken for those of several.
  */
 export const weighingsOf = (
   dates: readonly (number | undefined)[],
   masses: readonly (number | undefined)[],
+  named?: string,
 ): Weighings | Problem => {
   const log = filledRows(dates, masses, "masses");
   if (log instanceof Problem) return log;
@@ -31,6 +34,8 @@ export const weighingsOf = (
     return notUsable(`masses holds ${weighings.length} figures: give at most ${MOST_POINTS}`);
   }
   const sorted = { dates: weighings.map(({ date }) => date), masses: weighings.map(({ mass }) => mass) };
+  const several = named === undefined ? severalAnimals(sorted.dates, sorted.masses) : undefined;
+  if (several) return several;
   // Days are counted from the first weighing: with serial numbers the height of the line would lose digits.
   const line = theilSen(
     sorted.dates.map((date) => date - oldest.date),

@@ -3,7 +3,7 @@
  * has seen other work, or modules behind getters, would be measured as well.
  */
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { cpus, totalmem } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
@@ -12,10 +12,13 @@ import { keeps, missed, type Line, type Table } from "./race";
 const PARTS = ["lapse", "dayTable", "memory", "timeOutside", "files", "bundles"];
 const COMPARED = ["arquero", "@duckdb/node-api", "@formulajs/formulajs", "papaparse"];
 const root = join(__dirname, "../..");
-const folder = join(root, "node_modules/.cache/benchmark");
+const folder = join(root, "tests/node_modules/.cache/benchmark");
 
-const versionOf = (name: string): string =>
-  (JSON.parse(readFileSync(join(root, "node_modules", name, "package.json"), "utf8")) as { version: string }).version;
+const versionOf = (name: string): string => {
+  const files = ["tests", "."].map((from) => join(root, from, "node_modules", name, "package.json"));
+  const file = files.find((one) => existsSync(one)) ?? "";
+  return (JSON.parse(readFileSync(file, "utf8")) as { version: string }).version;
+};
 
 const measured = (part: string): Table[] => {
   const outfile = join(folder, `${part}.mjs`);

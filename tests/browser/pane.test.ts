@@ -19,7 +19,7 @@ let browser: Browser;
 let page: Page;
 const files = new Map<string, string>();
 const problems: string[] = [];
-const axe = readFileSync(join(__dirname, "../../node_modules/axe-core/axe.min.js"), "utf8");
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 beforeAll(async () => {
   const { outputFiles } = await build({

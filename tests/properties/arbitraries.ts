@@ -61,18 +61,39 @@ export const rangeWithin = (parameter: RangeParameter): fc.Arbitrary<Raw> => {
 export const parametersOf = (definition: AnyDefinition): readonly (readonly [string, Parameter])[] =>
   Object.entries(definition.parameters);
 
+/** Names of a long table, as a keeper's fingers spell them. */
+const someName = fc.constantFrom("Ash", "ash ", "Birch", "BIRCH");
+
+/** The two arguments of a long table: both or neither. A cell that becomes a column beside it cannot be filled here. */
+const longTable = (definition: AnyDefinition): fc.Arbitrary<Raw[]> => {
+  if (!definition.forEach) return fc.constant([]);
+  const neither = fc.constant<Raw[]>([null, null]);
+  if (parametersOf(definition).some(([, parameter]) => parameter.reads === "cell" && parameter.latest)) return neither;
+  const names = fc.array(
+    someName.map((name) => [name]),
+    { minLength: 1, maxLength: 24 },
+  );
+  return fc.oneof(
+    neither,
+    names.chain((rows) => fc.tuple(fc.constant(rows), fc.constantFrom(...rows.map(([name]) => name)))),
+  );
+};
+
 /** The arguments of one call, all inside their limits; optional ones are left out now and then. Lists of one call are of one length. */
 export const argumentsWithin = (definition: AnyDefinition): fc.Arbitrary<Raw[]> =>
   fc
     .tuple(
       fc.integer({ min: 1, max: 24 }),
-      ...parametersOf(definition).map(([, parameter]) => {
-        const one = parameter.reads === "cell" ? cellWithin(parameter) : rangeWithin(parameter);
-        return parameter.optional ? fc.option(one, { nil: null }) : one;
-      }),
+      longTable(definition),
+      ...parametersOf(definition)
+        .slice(0, definition.forEach ? -2 : undefined)
+        .map(([, parameter]) => {
+          const one = parameter.reads === "cell" ? cellWithin(parameter) : rangeWithin(parameter);
+          return parameter.optional ? fc.option(one, { nil: null }) : one;
+        }),
     )
-    .map(([length, ...values]) =>
-      values.map((value, i) => {
+    .map(([length, pair, ...values]) =>
+      [...values, ...pair].map((value, i) => {
         const parameter = parametersOf(definition)[i]?.[1];
         if (parameter?.reads !== "range" || parameter.length !== undefined || !Array.isArray(value)) return value;
         return Array.from({ length: length }, (_, row) => (value as unknown[])[row % value.length]);

@@ -11,10 +11,8 @@ interface Bird {
   readonly "Flipper Length (mm)": number | null;
 }
 
-/** Palmer penguins (CC0), as vega-datasets packs them; two of them were not measured. */
-const penguins = JSON.parse(
-  readFileSync(join(__dirname, "../../../node_modules/vega-datasets/data/penguins.json"), "utf8"),
-) as readonly Bird[];
+/** Palmer penguins (CC0), as vega-datasets 3.2.1 packs them; two of them were not measured. */
+const penguins = JSON.parse(readFileSync(join(__dirname, "../../tables/penguins.json"), "utf8")) as readonly Bird[];
 const flock = (birds: readonly Bird[]) => ({
   masses: birds.map((bird) => bird["Body Mass (g)"]),
   lengths: birds.map((bird) => bird["Flipper Length (mm)"]),

@@ -28,7 +28,7 @@ export const worcester = (): Log => {
 
 /** Seattle hourly normals 1981-2010, °C, as the package vega-datasets 3.2.1 carries them. */
 export const seattle = (): Log => {
-  const lines = linesOf(join(__dirname, "../../../node_modules/vega-datasets/data/seattle-weather-hourly-normals.csv"));
+  const lines = linesOf(join(__dirname, "../../tables/seattleHourlyNormals.csv"));
   return {
     times: lines.map(([date]) => serialOfIso(date as string) as number),
     temperatures: lines.map(([, , temperature]) => Number(temperature)),

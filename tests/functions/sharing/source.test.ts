@@ -1,6 +1,6 @@
 import { catalogue } from "../../../functions/catalogue";
 import { citation, sources, type SourceKey } from "../../../functions/sources";
-import { editDistance } from "../../../functions/sharing/shared/lookUp";
+import { editDistance } from "../../../functions/shared/nearest";
 import { boxAir } from "../../../functions/winter/boxAir";
 import { oxygenUse } from "../../../functions/winter/oxygenUse";
 import { call, callCell } from "../../call";

@@ -2,11 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 
-/** Draws every SVG of icons/ as PNG in the sizes that the ribbon and the list of add-ins ask for: `tsx manifest/drawIcons.ts`. */
+/** Draws every SVG of manifest/icons/ as PNG in the sizes that the ribbon and the list of add-ins ask for: `npx tsx tests/manifest/drawIcons.ts`. */
 const RIBBON = [16, 32, 80];
 /** The add-in itself is also shown in the list of add-ins, and there twice as large on a fine screen. */
 const sizesOf = (file: string): readonly number[] => (file === "icon.svg" ? [...RIBBON, 64] : RIBBON);
-const folder = join(__dirname, "icons");
+const folder = join(__dirname, "..", "..", "manifest", "icons");
 
 const run = async () => {
   const browser = await chromium.launch({

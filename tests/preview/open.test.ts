@@ -1,0 +1,133 @@
+import { Workbook as Book } from "@cj-tech-master/excelts";
+import { PreviewWorkbook } from "../../addin/preview/workbook";
+import type { Engine } from "../../addin/preview/engine";
+import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
+import { openWorkbook } from "./engine";
+
+jest.setTimeout(60_000);
+
+let opened: { readonly engine: Engine; readonly workbook: PreviewWorkbook; readonly close: () => void };
+beforeEach(() => {
+  const { engine, close } = openWorkbook();
+  opened = { engine, workbook: new PreviewWorkbook(engine), close };
+});
+afterEach(() => opened.close());
+
+const book = () => {
+  const found = opened.engine.api.getActiveWorkbook();
+  if (!found) throw new Error("no workbook");
+  return found;
+};
+
+/** Two sheets that speak of one another, one of them hidden, and a name. */
+const file = async (first: string, second: string, rate: number): Promise<Uint8Array> => {
+  const made = new Book();
+  const one = made.addWorksheet(first);
+  one.getCell("A1").value = rate;
+  one.getCell("A2").value = { formula: `'${second}'!A1*2`, result: 2 };
+  one.getCell("A3").value = { formula: "warm+1", result: rate + 1 };
+  one.getCell("B1").note = "a note";
+  const two = made.addWorksheet(second, { state: "hidden" });
+  two.getCell("A1").value = { formula: `'${first}'!A1+1`, result: rate + 1 };
+  made.definedNames.add(`'${first}'!$A$1`, "warm");
+  return new Uint8Array(await made.xlsx.writeBuffer());
+};
+
+/** Everything that stands: values, formulas, order, what is hidden, names, notes, rules, and which sheet is shown. */
+const everything = async (): Promise<string> =>
+  JSON.stringify({
+    sheets: await opened.workbook.read(),
+    shown: book().getActiveSheet().getSheetName(),
+    names: book()
+      .getDefinedNames()
+      .map((one) => [one.getName(), one.getFormulaOrRefString()])
+      .sort(),
+    beside: book()
+      .getSheets()
+      .map((sheet) => [
+        sheet.getNotes().map(({ row, col, note }) => [row, col, note]),
+        sheet.getConditionalFormattingRules().map(({ ranges, rule }) => JSON.stringify([ranges, rule])),
+        sheet
+          .getDataValidations()
+          .map(({ rule }) => JSON.stringify([rule.type, rule.ranges, rule.formula1, rule.formula2])),
+      ]),
+  });
+
+test("a file after a file, from any active tab, with and without undo between: one or the other stands whole", async () => {
+  const { workbook } = opened;
+  await workbook.insert([nativeClimate]);
+  const placed = await everything();
+  const files = [
+    await file("Log", "Behind", 5),
+    await file("Log", nativeClimate.name, 7),
+    await file("Old", "Sheet1", 9),
+  ];
+  const stood = [placed];
+  for (const [i, bytes] of files.entries()) {
+    const { left } = await workbook.open(`${i}.xlsx`, bytes);
+    expect(left).toEqual([]);
+    const [first] = await workbook.read();
+    expect(first?.cells.map(([cell]) => cell?.value)).toEqual([5 + 2 * i, 2 * (6 + 2 * i), 6 + 2 * i]);
+    stood.push(await everything());
+  }
+  for (const before of stood.toReversed().slice(1)) {
+    book().undo();
+    expect(await everything()).toBe(before);
+  }
+  // Opened again after undo, and from the last tab.
+  await workbook.show("Sheet1");
+  await workbook.open("again.xlsx", files[0] as Uint8Array);
+  expect(await everything()).toBe(stood[1]);
+  book().undo();
+  book().undo();
+  expect((await workbook.sheetNames()).length).toBe(1);
+  book().redo();
+  book().redo();
+  expect(await everything()).toBe(stood[1]);
+  await workbook.open("2.xlsx", files[2] as Uint8Array);
+  expect(await everything()).toBe(stood[3]);
+});
+
+test("an Open that fails half way leaves the old workbook to the letter, and nothing to redo", async () => {
+  const { workbook } = opened;
+  await workbook.open("1.xlsx", await file("Log", "Behind", 5));
+  const before = await everything();
+  const made = new Book();
+  made.addWorksheet("Log").getCell("A1").value = 1;
+  // A rule's range that no sheet has: the engine refuses it when the sheet stands already.
+  made.addWorksheet("Next").addConditionalFormatting({
+    ref: "nowhere",
+    rules: [{ type: "expression", priority: 1, formulae: ["TRUE"], style: {} }],
+  });
+  await expect(workbook.open("2.xlsx", new Uint8Array(await made.xlsx.writeBuffer()))).rejects.toThrow(
+    /Nothing was changed/,
+  );
+  expect(await everything()).toBe(before);
+  book().redo();
+  expect(await everything()).toBe(before);
+});
+
+test("a name that the preview has a use for is another, in formulas too, and is told of", async () => {
+  const made = new Book();
+  const sheet = made.addWorksheet("Log");
+  sheet.getCell("A1").value = 3;
+  sheet.getCell("A2").value = { formula: 'rate*2&"rate"', result: "6rate" };
+  made.definedNames.add("Log!$A$1", "rate");
+  const { left } = await opened.workbook.open("1.xlsx", new Uint8Array(await made.xlsx.writeBuffer()));
+  expect(left).toEqual([
+    'the name "rate": it is "rate_2" here, in formulas too, because the preview has a use of its own for it',
+  ]);
+  const [log] = await opened.workbook.read();
+  expect(log?.cells[1]?.[0]).toMatchObject({ formula: '=rate_2*2&"rate"', value: "6rate" });
+});
+
+test("a sheet of more cells than the engine's own undo takes comes back as well", async () => {
+  const { workbook } = opened;
+  const cells = Array.from({ length: 20_000 }, (_, i) => [i, `row ${i}`, i / 7]);
+  const csv = `n,word,share\n${cells.map((row) => row.join()).join("\n")}`;
+  await workbook.open("long.csv", new TextEncoder().encode(csv));
+  const before = await everything();
+  await workbook.open("1.xlsx", await file("Log", "Behind", 5));
+  book().undo();
+  expect((await everything()) === before).toBe(true);
+});
