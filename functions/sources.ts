@@ -80,11 +80,15 @@ export const sources = {
   // breeding
   duJi: {
     status: "published",
-    text: "Du & Ji (2008), on eggs of Elaphe taeniura (abstract): mean days at constant 22, 24, 27, 30 and 32 °C.",
+    text: "Du & Ji (2008). The effects of incubation temperature on hatching success, embryonic use of energy and hatchling morphology in the stripe-tailed ratsnake Elaphe taeniura (abstract): mean days at constant 22, 24, 27, 30 and 32 °C.",
   },
   eggThresholds: {
     status: "measured",
-    text: "Straight lines of 1/days on temperature from 24 to 30 °C, fitted for this project to published means of seven colubrids in the RepDevo database (Noble et al. 2018, Scientific Data): threshold 13.9-14.7 °C in four Asian ratsnakes.",
+    text: "Straight lines of 1/days on temperature from 24 to 30 °C, fitted for this project to published means of seven colubrids in the RepDevo database (Noble et al. 2018, Scientific Data): threshold 13.9-14.7 °C in four Asian colubrids (Elaphe carinata, E. taeniura, Ptyas dhumnades, Dinodon rufozonatum); days at 26 °C from 36.9 to 71.8.",
+  },
+  raynal: {
+    status: "published",
+    text: "Raynal et al. (2022). Impact of fluctuating developmental temperatures on phenotypic traits in reptiles: a meta-analysis. Journal of Experimental Biology 225 (Suppl. 1), jeb243369 (abstract): swings help a little at cool means, harm at warm ones, wide ones more.",
   },
   singleSine: {
     status: "recalled",

@@ -3,17 +3,7 @@ import { notUsable } from "../problem";
 import { figures } from "../shared/figure";
 import { TEMPERATURE } from "../shared/limits";
 import { swapped } from "../shared/swapped";
-
-/** Degree-days above a level in a day whose temperature runs as one sine between its high and its low. */
-const above = (level: number, high: number, low: number): number => {
-  const middle = (high + low) / 2;
-  if (low >= level) return middle - level;
-  if (high <= level) return 0;
-  const swing = (high - low) / 2;
-  // A level a hair inside the high or the low may come out a hair outside the sine.
-  const crossing = Math.asin(Math.min(Math.max((level - middle) / swing, -1), 1));
-  return ((middle - level) * (Math.PI / 2 - crossing) + swing * Math.cos(crossing)) / Math.PI;
-};
+import { degreesAbove as above } from "./shared/singleSine";
 
 /** Horizontal cutoff: warmth above the ceiling counts as the ceiling. */
 export const degreeDays = defineFunction({

@@ -1,21 +1,36 @@
-import { cell, defineFunction, unitsParameter } from "../define";
-import { baseDays, baseTemperature, developmentPerDay, incubationTemperature, threshold } from "./shared/development";
+import { columns, defineFunction, unitsParameter } from "../define";
+import {
+  baseDays,
+  baseTemperature,
+  developmentPerDay,
+  incubationTemperature,
+  spreadOf,
+  threshold,
+} from "./shared/development";
 
 /**
  * baseDays · (baseTemperature − threshold) / (temperature − threshold). Scaled from 26 °C with the threshold of 14 °C,
- * within 7.5 % of the published means of four Asian ratsnakes at steady temperatures of 24 to 30 °C, and within 12 % of
- * those of three other colubrids; scaled from 27 °C, within 0.5 % of Du & Ji's means.
+ * within 7.5 % of the published means of four Asian colubrids at steady temperatures of 24 to 30 °C, and within 12 % of
+ * those of three other colubrids; scaled from 27 °C, within 0.5 % of Du & Ji's means. Soonest and latest are the ends of
+ * what other thresholds, 8.4 to 17 °C or 1.5 K either way of one's own, and clutches 5 % quicker or slower would make.
  */
 export const incubationDays = defineFunction({
   name: "INCUBATIONDAYS",
   summary: "Days of incubation at another temperature, scaled from your own figure for the same species.",
   parameters: { temperature: incubationTemperature, baseDays, baseTemperature, threshold, units: unitsParameter },
-  result: cell("day", "Days from laying to hatching"),
+  result: columns(
+    { name: "", unit: "day", about: "Days from laying to hatching, the likely figure" },
+    { name: "Soonest", unit: "day", about: "Low end of what other thresholds and clutches would make of it" },
+    { name: "Latest", unit: "day", about: "High end" },
+  ),
   sources: ["duJi", "eggThresholds"],
   cautions: ["hatchingSuccess", "eggSpecies", "lateEggs"],
   examples: [
-    { given: [28, 60], gives: 51.4286, within: 1e-4 },
-    { given: [24, 60], gives: 72, within: 1e-9 },
+    { given: [28, 60], gives: [[51.4286, 46.6364, 56.5714]], within: 1e-4 },
+    { given: [23, 60, 26, 14], gives: [[80, 76, 84]], within: 10 },
   ],
-  calculate: ({ temperature, ...base }) => 1 / developmentPerDay(temperature, base),
+  calculate({ temperature, ...base }) {
+    const spread = spreadOf(base).map((one) => 1 / developmentPerDay(temperature, one));
+    return [1 / developmentPerDay(temperature, base), Math.min(...spread), Math.max(...spread)];
+  },
 });

@@ -33,7 +33,7 @@ const own = form(
       role: "setting",
       format: "tenth",
       takes: number([5, 20]),
-      note: "14 °C was fitted to Asian ratsnakes.",
+      note: "14 °C was fitted to four Asian colubrids.",
     },
     soonest: {
       label: "Soonest",
@@ -126,7 +126,7 @@ const clutches = log("clutches", CLUTCH_ROWS, {
   held: { title: "Held", unit: "°C", input: [clutch.incubator, clutch.incubator], format: "tenth", takes: EGG_RANGE },
   days: {
     title: "Days",
-    each: ({ held }) => once`VIV.INCUBATIONDAYS(${held},${own.days},${own.temperature},${own.threshold})`,
+    each: ({ held }) => once`INDEX(VIV.INCUBATIONDAYS(${held},${own.days},${own.temperature},${own.threshold}),1,1)`,
     format: "tenth",
     note: "At that temperature, from your own figure.",
   },

@@ -402,7 +402,7 @@ export const selfChecks: readonly SelfCheck[] = [
   {
     name: "INCUBATIONDAYS",
     asks: "Ratsnake: 86 days at 24 °C, at 27 °C",
-    formula: "=VIV.INCUBATIONDAYS(27,86,24)",
+    formula: "=INDEX(VIV.INCUBATIONDAYS(27,86,24),1,1)",
     expected: 66.3,
     within: 2,
     from: "Du & Ji 2008 (Elaphe taeniura), mean in the abstract; the threshold stands for several species",

@@ -2,14 +2,18 @@ import fc from "fast-check";
 import { serialOfIso } from "../../../functions/dates";
 import { hatchForecast } from "../../../functions/breeding/hatchForecast";
 import { incubationDays } from "../../../functions/breeding/incubationDays";
+import { degreeDays } from "../../../functions/breeding/degreeDays";
+import { cautions } from "../../../functions/cautions";
 import { call, callCell, down } from "../../call";
+import { mean, uniform } from "../../statistics";
 import { duJi, fits } from "../../tables/incubation.json";
+import { yardstickOf } from "../../yardstick";
 
 const LAID = 46_193; // 2026-06-20
 
 const run = (length: number) => Array.from({ length }, (_, i) => LAID + i);
 const forecast = (dates: readonly unknown[], temperatures: readonly unknown[], ...base: unknown[]) =>
-  call(hatchForecast, LAID, down(dates), down(temperatures), ...base)[0] as [number, number, number];
+  call(hatchForecast, LAID, down(dates), down(temperatures), ...base)[0] as [number, number, number, ...number[]];
 
 describe("at constant temperature", () => {
   // Half a day: the date is whole, INCUBATIONDAYS is not. 1e-9 for the sums.
@@ -22,8 +26,12 @@ describe("at constant temperature", () => {
         fc.double({ min: 5, max: 20, noNaN: true }),
         fc.integer({ min: 1, max: 250 }),
         (temperature, baseDays, baseTemperature, threshold, read) => {
-          const days = callCell(incubationDays, temperature, baseDays, baseTemperature, threshold) as number;
-          const [developed, hatching, outside] = forecast(
+          const [days, least, most] = call(incubationDays, temperature, baseDays, baseTemperature, threshold)[0] as [
+            number,
+            number,
+            number,
+          ];
+          const [developed, hatching, outside, soonest, latest] = forecast(
             run(read),
             Array(read).fill(temperature),
             baseDays,
@@ -34,6 +42,8 @@ describe("at constant temperature", () => {
           expect(Math.abs(hatching - LAID - days)).toBeLessThanOrEqual(0.5 + 1e-6);
           expect(Number.isInteger(hatching)).toBe(true);
           expect(outside).toBe(0);
+          expect(Math.abs((soonest as number) - LAID - least)).toBeLessThanOrEqual(0.5 + 1e-6);
+          expect(Math.abs((latest as number) - LAID - most)).toBeLessThanOrEqual(0.5 + 1e-6);
         },
       ),
     );
@@ -55,7 +65,7 @@ describe("at 32 °C, where no more than 31 °C is counted", () => {
     expect(outside).toBe(hatching - LAID);
   });
 
-  // 4 %: published means at 32 °C of Asian ratsnakes, relative to 26 °C.
+  // 4 %: published means at 32 °C of Asian colubrids, relative to 26 °C.
   test.each(fits.filter(({ asianRatsnake, at32 }) => asianRatsnake && at32))("$species", ({ at32 }) => {
     const [, hatching] = forecast(run(100), Array<number>(100).fill(32), 100);
     expect(Math.abs((hatching - LAID) / (100 * (at32 as number)) - 1)).toBeLessThan(0.04);
@@ -89,14 +99,104 @@ test("no date from a week outside 23-31 °C, but still the share and the days", 
     expect.closeTo((13 * 12 + 7 * 7) / (60 * 12), 12),
     "#VALUE! temperatures of the last week average 21 °C: a date can be given from 23 °C to 31 °C",
     7,
+    expect.stringMatching(/^#VALUE! temperatures of the last week average 21 °C/),
+    expect.stringMatching(/^#VALUE! temperatures of the last week average 21 °C/),
+    26,
   ]);
 });
+
+describe("heat", () => {
+  const hot = (temperatures: readonly number[], ...more: unknown[]) =>
+    call(
+      hatchForecast,
+      LAID,
+      down(run(temperatures.length)),
+      down(temperatures),
+      60,
+      null,
+      null,
+      ...more,
+    )[0] as unknown[];
+
+  test("three weeks at 45 °C have no date", () => {
+    const [developed, hatching, , soonest, latest, hottest] = hot(Array<number>(21).fill(45));
+    expect(developed).toEqual(expect.any(Number));
+    for (const told of [hatching, soonest, latest]) {
+      expect(told).toBe(
+        "#VALUE! temperatures reach 45 °C on 2026-06-20: above 34 °C eggs may be dead, ask a reptile vet",
+      );
+    }
+    expect(hottest).toBe(45);
+  });
+
+  test("one reading is enough, 34 °C itself is not, and the caution names the same limit", () => {
+    expect(hot([26, 26, 34, 26])[1]).toEqual(expect.any(Number));
+    expect(hot([26, 26, 34.1, 26])[1]).toMatch(/^#VALUE! temperatures reach 34.1 °C on 2026-06-22/);
+    expect(cautions.hotEggs).toContain("Above 34 °C");
+  });
+
+  test("a high beside a mean counts, and one after hatching does not", () => {
+    expect(hot([26, 26, 26], down([27, 36, 27]))[1]).toMatch(/^#VALUE! temperatures reach 36 °C on 2026-06-21/);
+    expect(hot([...Array<number>(60).fill(26), 26, 40])[1]).toBe(LAID + 60);
+    expect(hot([26, 26], down([27]))[0]).toBe("#VALUE! dates holds 2 cells and highs 1: give as many of each");
+  });
+
+  // By definition: what is above 31 °C counts as 31. Half a day at 24, half at 34 is (10 + 17)/2 = 13.5 K, not 15.
+  test("a day that swings past 31 °C is no day at its mean", () => {
+    const swing = call(hatchForecast, LAID, down([LAID + 0.2, LAID + 0.7]), down([24, 34]), 60)[0] as number[];
+    expect(swing[0]).toBeCloseTo(13.5 / 12 / 60, 12);
+  });
+
+  // The wave against DEGREEDAYS, which integrates it: a mean of 28 °C with a high of 33 (TrenchR 1.1.1 holds that one).
+  test("a mean with its high is what DEGREEDAYS makes of the two, to a thousandth", () => {
+    for (const [middle, high] of [
+      [28, 33],
+      [26, 27],
+      [30, 34],
+    ] as const) {
+      const [developed] = hot([middle], down([high])) as number[];
+      const sine = callCell(degreeDays, high, 2 * middle - high, 14, 31) as number;
+      expect(Math.abs(((developed as number) * 60 * 12) / sine - 1)).toBeLessThan(2e-3);
+    }
+  });
+});
+
+/**
+ * Simulated clutches: each of the colubrids of the table with its own line, eggs that are up to 4 % quicker or slower, 55
+ * days of its own temperatures; the keeper knows the days at 26 °C and no threshold. The date must lie inside.
+ */
+yardstickOf(
+  hatchForecast,
+  {
+    against: "RepDevo lines, simulated clutches",
+    figure: "share inside soonest to latest",
+    least: 0.9,
+    most: 1,
+    unit: "share",
+  },
+  () => {
+    const random = uniform(5);
+    const inside = fits.flatMap(({ threshold, daysAt26 }) =>
+      Array.from({ length: 30 }, () => {
+        const middle = 24.5 + 4 * random();
+        const temperatures = Array.from({ length: 14 }, () => middle + 1.5 * (random() - 0.5));
+        const pace = 1 + 0.08 * (random() - 0.5);
+        const rate = (one: number): number => (pace * (one - threshold)) / (daysAt26 * (26 - threshold));
+        const rates = temperatures.map(rate);
+        const hatched = 14 + (1 - 14 * mean(rates)) / mean(rates.slice(-7));
+        const answer = forecast(run(14), temperatures, daysAt26);
+        return (answer[3] as number) <= LAID + hatched + 0.5 && LAID + hatched - 0.5 <= (answer[4] as number);
+      }),
+    );
+    return { figure: inside.filter(Boolean).length / inside.length, values: inside.length };
+  },
+);
 
 describe("messy logs", () => {
   test("rows out of order, missing temperatures and several readings a day", () => {
     fc.assert(
       fc.property(
-        fc.array(fc.double({ min: 23, max: 31, noNaN: true }), { minLength: 3, maxLength: 40 }),
+        fc.array(fc.double({ min: 23, max: 30.5, noNaN: true }), { minLength: 3, maxLength: 40 }),
         fc.infiniteStream(fc.nat()),
         (means, keys) => {
           const days = run(means.length);
@@ -152,7 +252,14 @@ describe("messy logs", () => {
     const [developed, hatching] = forecast([...run(60), LAID + 200], [...Array<number>(60).fill(26), 26], 55);
     expect([developed, hatching]).toEqual([1, LAID + 55]);
     // Hatched with the very end of the last day before the gap: 64 days of 1/64 are exactly 1.
-    expect(forecast([...run(64), LAID + 200], Array<number>(65).fill(26), 64)).toEqual([1, LAID + 64, 0]);
+    expect(forecast([...run(64), LAID + 200], Array<number>(65).fill(26), 64)).toEqual([
+      1,
+      LAID + 64,
+      0,
+      expect.any(Number),
+      expect.any(Number),
+      26,
+    ]);
   });
 
   test("a temperature without a date, lists that do not fit, and text", () => {
@@ -174,9 +281,9 @@ test("several clutches in one incubator: a row for each", () => {
     down(Array<number>(20).fill(26)),
     60,
   );
-  expect(answers[0]).toEqual([expect.closeTo(20 / 60, 12), LAID + 60, 0]);
-  expect(answers[1]).toEqual([expect.closeTo(15 / 60, 12), LAID + 65, 0]);
-  expect(answers[2]).toEqual(["#N/A laid is blank", "#N/A laid is blank", "#N/A laid is blank"]);
+  expect(answers[0]).toEqual([expect.closeTo(20 / 60, 12), LAID + 60, 0, LAID + 57, LAID + 63, 26]);
+  expect(answers[1]).toEqual([expect.closeTo(15 / 60, 12), LAID + 65, 0, LAID + 62, LAID + 68, 26]);
+  expect(answers[2]).toEqual(Array<string>(6).fill("#N/A laid is blank"));
 });
 
 test("a last day with one reading counts as a whole day, and the parameter says so", () => {

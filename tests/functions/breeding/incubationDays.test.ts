@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { incubationDays } from "../../../functions/breeding/incubationDays";
 import { cautions } from "../../../functions/cautions";
-import { callCell } from "../../call";
+import { call } from "../../call";
 import { duJi, fits } from "../../tables/incubation.json";
+import { yardstickOf } from "../../yardstick";
 
-const days = (...given: unknown[]) => callCell(incubationDays, ...given) as number;
+const days = (...given: unknown[]) => call(incubationDays, ...given)[0]?.[0] as number;
+const told = (...given: unknown[]) => call(incubationDays, ...given)[0]?.[0];
 const daysAt = (temperature: number) => duJi.find((row) => row.temperature === temperature)?.days as number;
 
 // Du & Ji 2008, Elaphe taeniura. 0.5 % covers the rounding of their means to 0.1 day and the curve that a straight line
@@ -15,7 +17,7 @@ describe("from their 66.3 days at 27 °C to their other means, Du & Ji 2008", ()
   });
 
   test.each([22, 32])("%i °C, where half or fewer of the eggs hatched, is refused with the reason", (temperature) => {
-    expect(callCell(incubationDays, temperature, daysAt(27), 27)).toBe(
+    expect(told(temperature, daysAt(27), 27)).toBe(
       `#VALUE! temperature holds ${temperature}: give a number from 23 to 31 °C; ` +
         "outside it fewer eggs hatch, and their days no longer follow the warmth",
     );
@@ -55,12 +57,12 @@ describe("against thresholds fitted to RepDevo", () => {
     },
   );
 
-  // The default of 14 °C: within 7.5 % of four Asian ratsnakes, within 12 % of the three others.
+  // The default of 14 °C: within 7.5 % of four Asian colubrids, within 12 % of the three others.
   test.each(published)("$species at $temperature °C with 14 °C", ({ temperature, relative, asianRatsnake }) => {
     expect(Math.abs(days(temperature, 100) / (100 * relative) - 1)).toBeLessThan(asianRatsnake ? 0.075 : 0.12);
   });
 
-  test("14 °C lies among the four thresholds of Asian ratsnakes, all within the 1.5 K that are left open", () => {
+  test("14 °C lies among the four thresholds of Asian colubrids, all within the 1.5 K that are left open", () => {
     const ratsnakes = fits.filter(({ asianRatsnake }) => asianRatsnake).map(({ threshold }) => threshold);
     expect(ratsnakes).toHaveLength(4);
     expect(Math.min(...ratsnakes)).toBeLessThanOrEqual(14);
@@ -86,7 +88,7 @@ test("at the base temperature the keeper's own figure comes back, and warmer is 
 test("in Fahrenheit", () => {
   expect(days(82.4, 60, undefined, undefined, "imperial")).toBeCloseTo(days(28, 60), 9);
   expect(days(82.4, 60, 78.8, 57.2, "imperial")).toBeCloseTo(days(28, 60), 9);
-  expect(callCell(incubationDays, 70, 60, undefined, undefined, "imperial")).toMatch(
+  expect(told(70, 60, undefined, undefined, "imperial")).toMatch(
     /^#VALUE! temperature holds 70: give a number from 73.4 to 87.8 °F; outside it fewer eggs hatch/,
   );
 });
@@ -94,13 +96,46 @@ test("in Fahrenheit", () => {
 test("23 and 31 °C themselves are answered, the base has the same limits, and a blank is not 0", () => {
   expect(days(23, 60)).toBeCloseTo(80, 9);
   expect(days(31, 60)).toBeCloseTo((60 * 12) / 17, 9);
-  expect(callCell(incubationDays, 22.9, 60)).toMatch(/^#VALUE!/);
-  expect(callCell(incubationDays, 31.1, 60)).toMatch(/^#VALUE!/);
-  expect(callCell(incubationDays, 26, 60, 35)).toMatch(/^#VALUE! baseTemperature holds 35: .*fewer eggs hatch/);
-  expect(callCell(incubationDays, 26, null)).toBe("#N/A baseDays is blank");
+  expect(told(22.9, 60)).toMatch(/^#VALUE!/);
+  expect(told(31.1, 60)).toMatch(/^#VALUE!/);
+  expect(told(26, 60, 35)).toMatch(/^#VALUE! baseTemperature holds 35: .*fewer eggs hatch/);
+  expect(told(26, null)).toBe("#N/A baseDays is blank");
 });
 
 test("the caution gives the hatching success at both ends as published by Du & Ji 2008", () => {
   expect(incubationDays.cautions).toContain("hatchingSuccess");
   expect(cautions.hatchingSuccess).toMatch(/50 % at 22 °C, 78-79 % at 24-30 °C, 41 % at 32 °C \(Du & Ji 2008\)/);
+});
+
+// Published means relative to those at 26 °C, of seven colubrids; the keeper gives 100 days at 26 °C and no threshold.
+yardstickOf(
+  incubationDays,
+  {
+    against: "RepDevo (Noble et al. 2018)",
+    figure: "share inside soonest to latest",
+    least: 0.9,
+    most: 1,
+    unit: "share",
+  },
+  () => {
+    const inside = published.map(({ temperature, relative }) => {
+      const [, soonest, latest] = call(incubationDays, temperature, 100)[0] as [number, number, number];
+      return soonest <= 100 * relative && 100 * relative <= latest;
+    });
+    return { figure: inside.filter(Boolean).length / inside.length, values: inside.length };
+  },
+);
+
+test("soonest and latest hold the likely figure, and a threshold of one's own narrows them", () => {
+  const at = (...given: unknown[]) => call(incubationDays, ...given)[0] as [number, number, number];
+  for (const temperature of [23, 24.5, 26, 28, 31]) {
+    const [likely, soonest, latest] = at(temperature, 60);
+    expect(soonest).toBeLessThan(likely);
+    expect(latest).toBeGreaterThan(likely);
+    const own = at(temperature, 60, null, 14);
+    expect(own[2] - own[1]).toBeLessThanOrEqual(latest - soonest + 1e-9);
+  }
+  // At 23 °C, 60 days at 26 °C: 80 by 14 °C, 72 by Natrix's 8.4 °C, 90 by Xenochrophis' 17 °C, each 5 % either way.
+  expect(at(23, 60)[1]).toBeCloseTo(((60 * 17.6) / 14.6) * 0.95, 9);
+  expect(at(23, 60)[2]).toBeCloseTo(90 * 1.05, 9);
 });
