@@ -22,23 +22,27 @@ test("items to come are the meals counted day by day, times the animals, times t
   const reading = await filled(preyStock, {});
   const winters = meals("2026-09-22", "2027-06-30", 7, ["2026-09-21", "2027-03-29"]);
   const young = meals("2026-09-22", "2027-06-30", 5);
-  expect(reading.block("H28:H33").flat()).toEqual([winters, winters, winters, winters, young, young]);
+  expect(reading.column("eaters.meals").slice(0, 6)).toEqual([winters, winters, winters, winters, young, young]);
   // Pinky, fuzzy, hopper, weaned, adult.
-  expect(reading.block("E17:E21").flat()).toEqual([6 * young, 0, young, 2 * winters, 2 * winters]);
+  expect(reading.column("sizes.toCome").slice(0, 5)).toEqual([6 * young, 0, young, 2 * winters, 2 * winters]);
   // What went in less what came out.
-  expect(reading.block("D17:D21").flat()).toEqual([94, 0, 29, 36, 48]);
-  expect(reading.at("B17")).toBe(`Buy ${6 * young - 94}`);
+  expect(reading.column("sizes.stock").slice(0, 5)).toEqual([94, 0, 29, 36, 48]);
+  expect(reading.of("sizes.toDo[1]")).toBe(`Buy ${6 * young - 94}`);
 });
 
 test("an animal that winters without a whole plan is flagged, and so is a size that is not in the table", async () => {
-  const reading = await filled(preyStock, { G9: null, B29: "Rat pup", B46: "Rat pup" });
-  expect(reading.at("K28")).toBe("Winters, but no whole plan");
-  expect(reading.at("K29")).toBe("No such size above");
-  expect(reading.at("E46")).toBe("No such size above");
+  const reading = await filled(preyStock, {
+    "plan.intoTheCold": null,
+    "eaters.size[2]": "Rat pup",
+    "log.size[1]": "Rat pup",
+  });
+  expect(reading.of("eaters.standsOut[1]")).toBe("Winters, but no whole plan");
+  expect(reading.of("eaters.standsOut[2]")).toBe("No such size above");
+  expect(reading.of("log.sign[1]")).toBe("No such size above");
 });
 
 test("prey that is too big for the animal is refused with words", async () => {
-  const reading = await filled(preyStock, { B32: "Weaned mouse" });
-  expect(reading.at("K32")).toBe("Item 24 % of body: too big");
-  expect(reading.at("G32")).toBe("#VALUE!");
+  const reading = await filled(preyStock, { "eaters.size[5]": "Weaned mouse" });
+  expect(reading.of("eaters.standsOut[5]")).toBe("Item 24 % of body: too big");
+  expect(reading.of("eaters.items[5]")).toBe("#VALUE!");
 });

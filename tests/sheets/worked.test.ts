@@ -48,7 +48,7 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   weights: ["D24", "E24", "F24", "I24"],
   breedingSeason: ["G48"],
   incubation: ["log.standsOut[1]"],
-  preyStock: ["K28", "E46"],
+  preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
   nativeClimate: ["E51", "E52", "E53", "G70"], // no rain in the record of the lower station
 };
 
@@ -64,7 +64,7 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
   breedingSeason: ["D14", "312 g", "H14"],
   incubation: ["clutches.held[2]", "warm", "clutches.days[2]"],
   hatchlings: ["log.then[1]", "8,4", "log.gain[1]"],
-  preyStock: ["E28", "weekly", "H28"],
+  preyStock: ["eaters.days[1]", "weekly", "eaters.meals[1]"],
   readings: ["G7", "cool", "P15"],
   winterLog: ["log.mass[1]", "306g", "log.lost[1]"],
   aboutThisWorkbook: ["asked1.function[1]", "LAPS", "sources1.said"],
@@ -93,7 +93,12 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
     ...rows("log", 17, [{ on: day("2026-08-08"), high: 26.4, low: 25.6 }]),
   },
   hatchlings: { "looked.lateFrom": 40, "log.now[4]": 9.1, "log.fourth[4]": "yes", "log.then[1]": 11 },
-  preyStock: { B8: day("2027-01-31"), C17: 2, F29: "no", D46: 7 },
+  preyStock: {
+    "time.until": day("2027-01-31"),
+    "sizes.grams[1]": 2,
+    "eaters.winters[2]": "no",
+    "log.out[1]": 7,
+  },
   readings: { G8: 24.5, B7: 30, G17: 22 },
   aboutThisWorkbook: { "asked1.function[1]": "RAMP" },
 };
