@@ -48,7 +48,7 @@ const swc = [
 module.exports = {
   testEnvironment: "node",
   modulePathIgnorePatterns: ["<rootDir>/.stryker-tmp", "<rootDir>/dist"],
-  setupFilesAfterEnv: ["<rootDir>/tests/faults.ts"],
+  setupFilesAfterEnv: ["<rootDir>/tests/faults.ts", "<rootDir>/tests/network.ts"],
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
   transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],

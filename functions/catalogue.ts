@@ -16,8 +16,13 @@ import { lapseFit } from "./climate/lapseFit";
 import { median24 } from "./climate/median24";
 import { onDate } from "./climate/onDate";
 import { seasonShift } from "./climate/seasonShift";
+import { siteClimate } from "./climate/siteClimate";
+import { siteNote } from "./climate/siteNote";
 import { stationGap } from "./climate/stationGap";
+import { stationPlace } from "./climate/stationPlace";
 import { stationRank } from "./climate/stationRank";
+import { stationRecord } from "./climate/stationRecord";
+import { stations } from "./climate/stations";
 import { dayLength } from "./daylight/dayLength";
 import { cautionOf } from "./sharing/caution";
 import { proxyNote } from "./sharing/proxyNote";
@@ -86,6 +91,11 @@ export const topics: readonly Topic[] = [
       dryMonth,
       koppen,
       hourCurve,
+      stations,
+      stationRecord,
+      stationPlace,
+      siteClimate,
+      siteNote,
     ],
   },
   {

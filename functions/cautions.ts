@@ -12,6 +12,10 @@ export const cautions = {
     "About one month in seven falls outside the band: valleys that pool cold air and coasts most often. Most of the stations are European.",
   ruleOfThumb:
     "How gap and distance weigh is a rule of thumb: 100 m of gap count as 10 km. Look at slope, coast and valley too.",
+  stationNetwork:
+    "A record of your own, or of a logger on site, wins over the network: its reports are averaged and not checked by hand.",
+  estimatedSite:
+    "An estimate for open ground. It is off most where cold air pools (basins, valley floors), on coasts with fog, and far above all stations.",
   smoothCurve: "A smooth curve through monthly means: single days, and whole weeks, run well above and below it.",
   turnedYear: "Only the calendar turns: day length, rain and the wild animal's own clock stay as they are in its home.",
   fewStations:

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import type { CautionKey } from "./cautions";
 import { FIRST_DAY, LAST_DAY, serialOfIso } from "./dates";
+import type { Network } from "./network/network";
 import type { Problem } from "./problem";
 import type { SourceKey } from "./sources";
 import { systems, type System, type Unit } from "./units";
@@ -383,15 +384,24 @@ export interface Example {
   readonly rows?: number;
 }
 
+/** What a definition may need beside its arguments, by name; a host has to fetch it first. */
+export interface Supplies {
+  readonly network: Network;
+}
+export type Need = keyof Supplies;
+
 /** A worksheet function: the words that describe it and the arithmetic, with nothing written twice. */
 export interface Definition<
   P extends Record<string, Parameter<never> | Parameter> = Record<string, Parameter>,
   R extends Result = Result,
+  N extends Need | undefined = undefined,
 > {
   /** As typed after the prefix, capitals and digits. */
   readonly name: Uppercase<string>;
   /** One sentence, at most 128 characters, without the function's name. */
   readonly summary: string;
+  /** What `calculate` is given beside its arguments. */
+  readonly needs?: N;
   /** In the order in which they are typed; optional ones last. */
   readonly parameters: P;
   readonly result: R;
@@ -404,15 +414,19 @@ export interface Definition<
   readonly cautions: readonly CautionKey[];
   readonly examples: readonly [Example, ...Example[]];
   /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
-  calculate(given: Given<P> & Named): Calculated<R>;
+  calculate(given: Given<P> & Named, ...supplied: N extends Need ? [Supplies[N]] : []): Calculated<R>;
 }
 
 /** The one of many whose rows are given, where they were taken from a long table. */
 export type Named = Partial<Readonly<Record<"named", string>>>;
 
-export const defineFunction = <const P extends Record<string, Parameter<never> | Parameter>, const R extends Result>(
-  definition: Definition<P, R>,
-): Definition<P, R> =>
+export const defineFunction = <
+  const P extends Record<string, Parameter<never> | Parameter>,
+  const R extends Result,
+  const N extends Need | undefined = undefined,
+>(
+  definition: Definition<P, R, N>,
+): Definition<P, R, N> =>
   definition.forEach
     ? { ...definition, parameters: { ...definition.parameters, ...eachParameters(definition.forEach) } }
     : definition;
@@ -421,8 +435,8 @@ export const defineFunction = <const P extends Record<string, Parameter<never> |
 export type Values = Record<string, unknown>;
 
 /** A definition of that shape whose parameters are not known to the compiler. */
-export interface Shaped<R extends Result> extends Omit<Definition<Record<string, Parameter>, R>, "calculate"> {
-  calculate(given: Values): Calculated<R>;
+export interface Shaped<R extends Result> extends Omit<Definition<Record<string, Parameter>, R, Need>, "calculate"> {
+  calculate(given: Values, supplied?: Supplies[Need]): Calculated<R>;
 }
 
 /** Any definition, as the catalogue holds it. */

@@ -4,14 +4,17 @@ import type { Call } from "./call";
 import { faults } from "./faults";
 import { placeOf } from "./place";
 import { readCell } from "./readCell";
+import { supplies } from "./supplies";
 
 /**
  * What a function answers to arguments that are read. The only place that calls `calculate`: what a function is handed
  * beside them joins here.
  */
 const calculated = <D extends AnyDefinition>(definition: D, values: Values): ReturnType<D["calculate"]> | Problem => {
+  const supplied = definition.needs && supplies[definition.needs]();
+  if (supplied instanceof Problem) return supplied;
   try {
-    return definition.calculate(values) as ReturnType<D["calculate"]>;
+    return definition.calculate(values, supplied) as ReturnType<D["calculate"]>;
   } catch (error) {
     faults.report(definition.name, error);
     return notUsable(`${definition.name} met something that it was not made for: please report the arguments`);

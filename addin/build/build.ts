@@ -41,6 +41,12 @@ const run = async () => {
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
   writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(), null, 1));
   cpSync(join(root, "manifest", "icons"), join(dist, "icons"), { recursive: true });
+  // Beside each page, because a page reads it from its own address.
+  for (const folder of [dist, join(dist, "preview")]) {
+    for (const file of ["stations.json", "NOTICE.md"]) {
+      cpSync(join(root, "functions", "network", file), join(folder, "network", file));
+    }
+  }
   const manifest = fill(readFileSync(join(root, "manifest", "manifest.xml"), "utf8"), site, version);
   writeFileSync(join(dist, "manifest.xml"), manifest);
   const faults = faultsOf(manifest, { files: filesIn(dist), namespace: PREFIX, commands: Object.keys(commands) });

@@ -3,7 +3,8 @@ import type { AnyDefinition } from "../../functions/define";
 import { Problem } from "../../functions/problem";
 import { formats } from "../../taskpane/sheets/sheet";
 import { SheetError } from "../boundary/cell";
-import { evaluate } from "../boundary/evaluate";
+import { evaluate, type Reply } from "../boundary/evaluate";
+import { waitFor } from "../network/load";
 
 /** A cell value that carries a number format, as the platform spells it. */
 interface DoubleCellValue {
@@ -49,29 +50,34 @@ const errorOf = ({ code, message }: Problem): CustomFunctions.Error =>
     message,
   );
 
-/** A catalogue function as the platform calls it. An answer of one cell that is a problem is thrown, with its words. */
+/** An answer as it is sent. One of a single cell that is a problem is thrown, with its words. */
+const sent = ({ cells, unit }: Reply): Sent[][] => {
+  const [only] = cells.length === 1 && cells[0]?.length === 1 ? cells[0] : [];
+  // The platform's own class is what it wants thrown: only then do the words reach the cell.
+  // eslint-disable-next-line @typescript-eslint/only-throw-error -- its types do not say that it is an Error
+  if (only instanceof Problem) throw errorOf(only);
+  const dates = sendsDates();
+  return cells.map((row, i) =>
+    row.map((cell, j): Sent => {
+      if (cell instanceof Problem) return errorOf(cell);
+      const kind = dates && typeof cell === "number" ? unit(i, j) : undefined;
+      if (kind !== "date" && kind !== "date and time") return cell;
+      return {
+        type: "Double",
+        basicValue: cell as number,
+        numberFormat: kind === "date" ? formats.date : formats.moment,
+      };
+    }),
+  );
+};
+
+/** A catalogue function as the platform calls it. It answers later only where something has to be fetched first. */
 export const customFunction =
   (definition: AnyDefinition) =>
-  (...given: readonly unknown[]): Sent[][] => {
-    const reply = evaluate(definition, given.slice(0, Object.keys(definition.parameters).length).map(argument));
-    const { cells } = reply;
-    const [only] = cells.length === 1 && cells[0]?.length === 1 ? cells[0] : [];
-    // The platform's own class is what it wants thrown: only then do the words reach the cell.
-    // eslint-disable-next-line @typescript-eslint/only-throw-error -- its types do not say that it is an Error
-    if (only instanceof Problem) throw errorOf(only);
-    const dates = sendsDates();
-    return cells.map((row, i) =>
-      row.map((cell, j): Sent => {
-        if (cell instanceof Problem) return errorOf(cell);
-        const kind = dates && typeof cell === "number" ? reply.unit(i, j) : undefined;
-        if (kind !== "date" && kind !== "date and time") return cell;
-        return {
-          type: "Double",
-          basicValue: cell as number,
-          numberFormat: kind === "date" ? formats.date : formats.moment,
-        };
-      }),
-    );
+  (...given: readonly unknown[]): Sent[][] | Promise<Sent[][]> => {
+    const args = given.slice(0, Object.keys(definition.parameters).length).map(argument);
+    const answer = (): Sent[][] => sent(evaluate(definition, args));
+    return waitFor(definition)?.then(answer) ?? answer();
   };
 
 /** Tells the platform which code stands behind each function of functions.json. May be done again at any time. */

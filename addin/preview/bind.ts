@@ -1,6 +1,7 @@
 import { BooleanNumber, type Nullable } from "@univerjs/core";
 import {
   ArrayValueObject,
+  AsyncObject,
   BaseFunction,
   BooleanValueObject,
   ErrorType,
@@ -18,6 +19,7 @@ import { takesInWords } from "../../functions/words";
 import { formats } from "../../taskpane/sheets/sheet";
 import { SheetError } from "../boundary/cell";
 import { evaluate } from "../boundary/evaluate";
+import { waitFor } from "../network/load";
 
 const ERRORS: Readonly<Record<Problem["code"], ErrorType>> = { "#N/A": ErrorType.NA, "#VALUE!": ErrorType.VALUE };
 
@@ -69,7 +71,12 @@ class BoundFunction extends BaseFunction {
     return true;
   }
 
-  override calculate(...given: BaseValueObject[]): BaseValueObject {
+  /** The engine asks before it knows whether there is something to wait for. */
+  override isAsync(): boolean {
+    return this.definition.needs !== undefined;
+  }
+
+  override calculate(...given: BaseValueObject[]): BaseValueObject | AsyncObject {
     if (given.length < this.least) {
       const missing = Object.keys(this.definition.parameters)[given.length];
       return problemOut(new Problem("#VALUE!", `${missing} is missing: ${this.name} takes ${this.wanted}`));
@@ -77,6 +84,11 @@ class BoundFunction extends BaseFunction {
     if (given.length > this.most) {
       return problemOut(new Problem("#VALUE!", `${this.name} takes ${this.wanted}: ${given.length} given`));
     }
+    const waiting = waitFor(this.definition);
+    return waiting ? new AsyncObject(waiting.then(() => this.answer(given))) : this.answer(given);
+  }
+
+  private answer(given: readonly BaseValueObject[]): BaseValueObject {
     const { cells, unit } = evaluate(this.definition, given.map(argumentIn));
     const out = cells.map((row, i) => row.map((cell, j) => cellOut(cell, unit(i, j))));
     const rowCount = out.length;

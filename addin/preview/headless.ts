@@ -17,12 +17,15 @@ import "@univerjs/sheets-data-validation/lib/facade";
 import "@univerjs/sheets-conditional-formatting/lib/facade";
 import "@univerjs/sheets-note/lib/facade";
 import type { AnyDefinition } from "../../functions/define";
+import { readNetworkBy } from "../network/load";
+import { readNetworkFromDisk } from "../network/readFromDisk";
 import { hints } from "./bind";
 import { anyWord } from "./patches";
 import { register, type Engine } from "./engine";
 
 /** An engine without a page, with one workbook: an empty one, or the one that is given. */
 export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Partial<IWorkbookData> = {}): Engine => {
+  readNetworkBy(readNetworkFromDisk);
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: {} },

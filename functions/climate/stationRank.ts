@@ -1,11 +1,9 @@
 import { defineFunction, quantity, rows, table, text } from "../define";
 import { ELEVATION } from "../shared/limits";
 import { elevationBand, gapTo, upsideDown } from "./shared/elevationBand";
+import { latitude, longitude } from "./shared/place";
 import { greatCircle } from "./shared/greatCircle";
 import { stationScore, stationVerdict } from "./shared/stationRule";
-
-const latitude = quantity("degree", "Latitude, south negative", [-90, 90], { plausibility: false });
-const longitude = quantity("degree", "Longitude, west negative", [-180, 180], { plausibility: false });
 
 export const stationRank = defineFunction({
   name: "STATIONRANK",

@@ -24,6 +24,10 @@ export const saturatedAt = (pressure: number): number => {
 export const vapourPressure = (temperature: number, humidity: number): number =>
   (humidity / 100) * saturation(temperature);
 
+/** Relative humidity in %, at most 100, from vapour pressure in hPa and °C. */
+export const relativeHumidity = (pressure: number, temperature: number): number =>
+  Math.min(100, (100 * pressure) / saturation(temperature));
+
 /** Air, as a thermometer and a hygrometer read it. Below 1 % stands a share that was meant as per cent. */
 export const air = {
   temperature: quantity("celsius", "Air temperature", MAGNUS_LIMITS, { plausibility: false }),

@@ -1,0 +1,49 @@
+import type { AnyDefinition } from "../../functions/define";
+import { notAvailable } from "../../functions/problem";
+import { supplies } from "../boundary/supplies";
+
+/** Where the network's file lies as seen from a page of the add-in. */
+export const NETWORK_ADDRESS = "network/stations.json";
+
+/** From the add-in's own address: no place that a keeper types leaves the machine. */
+const fetchFile = async (): Promise<string> => {
+  const response = await fetch(NETWORK_ADDRESS);
+  if (!response.ok) throw new Error(`its address answers ${response.status}`);
+  return response.text();
+};
+
+let read: () => Promise<string> = fetchFile;
+let isThere = false;
+let loading: Promise<void> | undefined;
+
+/** Another way to the file than a page's, as where there is no page. */
+export const readNetworkBy = (other: () => Promise<string>): void => {
+  read = other;
+};
+
+const load = async (): Promise<void> => {
+  try {
+    const [text, { openNetwork }] = await Promise.all([read(), import("../../functions/network/open")]);
+    const network = openNetwork(text);
+    if (!network) throw new Error("the file is damaged or of another version");
+    supplies.network = () => network;
+    isThere = true;
+  } catch (error) {
+    const words = error instanceof Error ? error.message : String(error);
+    const problem = notAvailable(
+      `the station network cannot be read: ${words}. Look at the connection and calculate again`,
+    );
+    supplies.network = () => problem;
+  }
+};
+
+/**
+ * What a definition has to wait for before it can be evaluated; undefined where it need not. The file is read once; if
+ * that fails, those who waited answer why, and the next call tries again.
+ */
+export const waitFor = ({ needs }: AnyDefinition): Promise<void> | undefined =>
+  needs === undefined || isThere
+    ? undefined
+    : (loading ??= load().finally(() => {
+        loading = undefined;
+      }));
