@@ -51,6 +51,9 @@ import { massLoss } from "./winter/massLoss";
 import { metabolicLoss } from "./winter/metabolicLoss";
 import { oxygenUse } from "./winter/oxygenUse";
 import { q10Rate } from "./winter/q10Rate";
+import { figuresOf } from "./tables/figures";
+import { latest } from "./tables/latest";
+import { rollCall } from "./tables/rollCall";
 import { dayTable } from "./readings/dayTable";
 import { readingGaps } from "./readings/readingGaps";
 import { timeOutside } from "./readings/timeOutside";
@@ -134,6 +137,10 @@ export const topics: readonly Topic[] = [
   {
     title: "Readings: what a data logger saw",
     functions: [dayTable, timeOutside, readingGaps, tracking],
+  },
+  {
+    title: "Tables: a log of your own, of one animal or of many",
+    functions: [latest, rollCall, figuresOf],
   },
   {
     title: "Sharing: saying where a figure comes from",

@@ -75,6 +75,10 @@ export const cautions = {
   probePlace: "A probe tells of the spot where it lies: the warm end, the cool end and the animal differ.",
   skippedReadings:
     "A row that cannot be read is skipped, and nothing is assumed of a gap: look at both before trusting a calm day.",
+
+  // tables
+  oldEntry: "An old entry is not today's: look at its day before a meal or a winter rests on it.",
+  leftOut: "A word that is left out may be the news: look at what stands there before trusting the figures around it.",
 } as const;
 
 export type CautionKey = keyof typeof cautions;

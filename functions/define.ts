@@ -3,6 +3,7 @@ import type { CautionKey } from "./cautions";
 import { FIRST_DAY, LAST_DAY, serialOfIso } from "./dates";
 import type { Network } from "./network/network";
 import type { Problem } from "./problem";
+import { PLAIN_NUMBER } from "./shared/plainNumber";
 import type { SourceKey } from "./sources";
 import { systems, type System, type Unit } from "./units";
 
@@ -68,7 +69,7 @@ export interface RangeParameter<T = unknown> extends Described {
 export type Parameter<T = unknown> = CellParameter<T> | RangeParameter<T>;
 
 const plainNumber = z.pipe(
-  z.string().check(z.regex(/^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i)),
+  z.string().check(z.regex(PLAIN_NUMBER)),
   z.transform((text: string) => Number(text)),
 );
 const isoDate = z.pipe(

@@ -34,8 +34,10 @@ export const readCell = (
     } else if (kind === "date") {
       const time = unit === "date" ? Math.floor(raw) : raw;
       if (within(time, parameter)) return time;
+    } else if (kind === "anything" && Number.isFinite(raw)) {
+      return raw;
     }
-  } else if (kind === "text" && typeof raw === "string" && !isBlank(raw)) {
+  } else if ((kind === "text" || kind === "anything") && typeof raw === "string" && !isBlank(raw)) {
     return raw;
   }
   const cell = plain(raw);

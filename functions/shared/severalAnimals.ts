@@ -1,5 +1,6 @@
 import { isoOf } from "../dates";
 import { notUsable, type Problem } from "../problem";
+import type { Unit } from "../units";
 import { figures } from "./figure";
 
 /**
@@ -10,8 +11,13 @@ const FAR_APART = 1.5;
 /** It takes so many days of them, with half of all figures on them: a female may lay every year, and keys slip. */
 const FEWEST_DAYS = 2;
 
-/** The problem with masses, in the order of their days, that can hardly be one animal's. */
-export const severalAnimals = (dates: readonly number[], masses: readonly number[]): Problem | undefined => {
+/** The problem with figures, in the order of their days, that can hardly be one animal's. */
+export const severalAnimals = (
+  dates: readonly number[],
+  values: readonly number[],
+  valuesName: string,
+  unit: Unit,
+): Problem | undefined => {
   let [days, rows] = [0, 0];
   let example: readonly [day: number, least: number, greatest: number] | undefined;
   for (let first = 0; first < dates.length;) {
@@ -19,10 +25,10 @@ export const severalAnimals = (dates: readonly number[], masses: readonly number
     let [least, greatest] = [Infinity, 0];
     let next = first;
     for (; dates[next] === day; next++) {
-      least = Math.min(least, masses[next] as number);
-      greatest = Math.max(greatest, masses[next] as number);
+      least = Math.min(least, values[next] as number);
+      greatest = Math.max(greatest, values[next] as number);
     }
-    if (greatest > FAR_APART * least) {
+    if (least > 0 && greatest > FAR_APART * least) {
       days++;
       rows += next - first;
       example ??= [day, least, greatest];
@@ -31,8 +37,8 @@ export const severalAnimals = (dates: readonly number[], masses: readonly number
   }
   if (!example || days < FEWEST_DAYS || rows * 2 < dates.length) return undefined;
   const [day, least, greatest] = example;
-  const [light, heavy] = figures([least, greatest], "gram");
+  const [light, heavy] = figures([least, greatest], unit);
   return notUsable(
-    `masses holds ${light} and ${heavy} on ${isoOf(day)}, and more such days: are these several animals? Give animals and animal`,
+    `${valuesName} holds ${light} and ${heavy} on ${isoOf(day)}, and more such days: are these several animals? Give animals and animal`,
   );
 };

@@ -34,7 +34,7 @@ export const weighingsOf = (
     return notUsable(`masses holds ${weighings.length} figures: give at most ${MOST_POINTS}`);
   }
   const sorted = { dates: weighings.map(({ date }) => date), masses: weighings.map(({ mass }) => mass) };
-  const several = named === undefined ? severalAnimals(sorted.dates, sorted.masses) : undefined;
+  const several = named === undefined ? severalAnimals(sorted.dates, sorted.masses, "masses", "gram") : undefined;
   if (several) return several;
   // Days are counted from the first weighing: with serial numbers the height of the line would lose digits.
   const line = theilSen(
