@@ -42,6 +42,7 @@ export const lossTrend = defineFunction({
     end: date("Day to look ahead to, such as the end of the cold; not before the last weighing"),
     start: optional(quantity("gram", "Mass at the start, of which the shares are", BODY_MASS), "the first weighing"),
   },
+  forEach: "animal",
   result: columns(
     { name: "So far", unit: "share", about: "Lost from the start to the last weighing" },
     { name: "Per 30 days", unit: "share", about: "Lost in 30 days by the trend, the likely figure" },
@@ -64,8 +65,8 @@ export const lossTrend = defineFunction({
       within: 1e-6,
     },
   ],
-  calculate({ dates, masses, end, start }) {
-    const weighings = weighingsOf(dates, masses);
+  calculate({ dates, masses, end, start, named }) {
+    const weighings = weighingsOf(dates, masses, named);
     if (weighings instanceof Problem) return weighings;
     const [oldest, newest] = [weighings.dates[0] as number, weighings.dates.at(-1) as number];
     if (end < newest) {

@@ -3,6 +3,7 @@ import { massTrend } from "../../functions/condition/massTrend";
 import { hatchForecast } from "../../functions/breeding/hatchForecast";
 import { nextMeal } from "../../functions/feeding/nextMeal";
 import { refusals } from "../../functions/feeding/refusals";
+import { lossTrend } from "../../functions/winter/lossTrend";
 import { dayTable } from "../../functions/readings/dayTable";
 import { call, callCell, down } from "../call";
 
@@ -186,6 +187,25 @@ describe("the functions that read a long table", () => {
       call(hatchForecast, "2026-06-20", down(["2026-06-20", "2026-06-21", "2026-06-22"]), down([26, 26, 26]), 60)[0],
       call(hatchForecast, "2026-07-01", down(["2026-07-01", "2026-07-02", "2026-07-03"]), down([25, 25, 25]), 60)[0],
     ]);
+  });
+
+  test("LOSSTREND looks ahead for each animal from its own start", () => {
+    const on = down([0, 0, 10, 10, 20, 20, 30, 30, 40, 40].map((day) => 46_350 + day));
+    const both = down([320, 150, 318, 149, 316, 149, 315, 148, 313, 147]);
+    const owners = down(["Ash", "Birch", "Ash", "Birch", "Ash", "Birch", "Ash", "Birch", "Ash", "Birch"]);
+    const own = (from: number, start: number) =>
+      call(
+        lossTrend,
+        on.filter((_, i) => i % 2 === from),
+        both.filter((_, i) => i % 2 === from),
+        46_430,
+        start,
+      )[0];
+    expect(call(lossTrend, on, both, 46_430, down([325, 151]), owners, down(["ash", "birch"]))).toEqual([
+      own(0, 325),
+      own(1, 151),
+    ]);
+    expect(call(lossTrend, on, both, 46_430).flat()[0]).toMatch(/are these several animals\?/);
   });
 
   test("DAYTABLE answers for one sensor", () => {
