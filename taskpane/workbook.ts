@@ -40,8 +40,23 @@ export interface Workbook {
   /** The selected cell and what it holds. */
   selection(): Promise<CellPlace & { readonly cell: CellState }>;
 
-  /** The named sheets as an .xlsx file: values, formats, charts of templates, native formulas; no VIV formula. */
-  toFile(names: readonly string[]): Promise<Uint8Array>;
+  /**
+   * Everything that `change` does through the port, as one step of undo where the program's undo is ours; where it rejects
+   * there, all of it is taken back.
+   */
+  asOne<T>(change: () => Promise<T>): Promise<T>;
+
+  /**
+   * The named sheets as an .xlsx file for people without the add-in: values, formats, charts of templates, native
+   * formulas; no VIV formula. `more` are plain sheets behind them.
+   */
+  toFile(names: readonly string[], more?: readonly PlainSheet[]): Promise<Uint8Array>;
+
+  /** The name of the file that was opened, without its ending; undefined where there is none. */
+  readonly title?: () => string | undefined;
+
+  /** The whole workbook as an .xlsx file to go on working with, VIV formulas included. There where `open` is. */
+  readonly save?: () => Promise<Uint8Array>;
 
   /** What opening a file would bring, and what could not be carried over; nothing is opened. There where `open` is. */
   readonly look?: (name: string, bytes: Uint8Array, said?: Partial<Form>) => Promise<Opened>;
@@ -99,6 +114,13 @@ export interface PlainLook {
   readonly headings?: number;
   /** Heights in lines of text, from the first row down; where they are given, words under the headings run over lines. */
   readonly lines?: readonly number[];
+}
+
+/** A sheet of text and figures for a file. */
+export interface PlainSheet {
+  readonly name: string;
+  readonly cells: readonly (readonly CellContent[])[];
+  readonly look?: PlainLook;
 }
 
 /** What came of opening a file: its sheets, and in words what could not be carried over. */

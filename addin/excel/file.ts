@@ -4,7 +4,7 @@ import { areaOf } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import type { CellState, SheetContents } from "../../taskpane/workbook";
-import type { FileCell, FileSheet } from "../file/book";
+import { spillsIn, type FileCell, type FileSheet } from "../file/book";
 import { CELLS_AT_ONCE, readSheets } from "./contents";
 import { pointsOfLines, TEMPLATE, widthOfPoints } from "./insert";
 
@@ -69,9 +69,7 @@ const fileSheet = ({ contents, key, looks, columns }: Asked): FileSheet => {
   const { name, hidden, cells: states } = contents;
   const template = templateIn(states, key.isNullObject ? undefined : key.value);
   const known = template && templateLooks(template);
-  const spilling = new Set(
-    states.flat().flatMap(({ spilledFrom: from }) => (from ? [`${from.row},${from.column}`] : [])),
-  );
+  const spills = spillsIn(states);
   const [rows, width] = [
     Math.max(states.length, ...(template?.blocks.map((block) => areaOfBlock(block).bottom) ?? [])),
     Math.max(states[0]?.length ?? 0, ...(template?.blocks.map((block) => areaOfBlock(block).right) ?? [])),
@@ -82,13 +80,14 @@ const fileSheet = ({ contents, key, looks, columns }: Asked): FileSheet => {
     cells: Array.from({ length: rows }, (_, row) =>
       Array.from({ length: width }, (_, column): FileCell => {
         const { value, formula, format } = states[row]?.[column] ?? { value: null };
+        const filled = spills.get(`${row},${column}`);
         const told = looks?.value[row]?.[column];
         const look = known ? known.get(`${row},${column}`)?.look : told && lookOf(told);
         const number = format ?? known?.get(`${row},${column}`)?.format;
         return {
           value,
           ...(formula === undefined ? {} : { formula }),
-          ...(spilling.has(`${row},${column}`) ? { spills: true } : {}),
+          ...(filled ? { spills: filled } : {}),
           ...(number === undefined ? {} : { format: number }),
           ...(look === undefined ? {} : { look }),
         };

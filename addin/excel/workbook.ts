@@ -183,11 +183,17 @@ export const excelWorkbook: Workbook = {
   add,
   copy,
   remove,
-  toFile: (names) =>
+  // Excel's undo is not ours to join.
+  asOne: (change) => change(),
+  toFile: (names, more = []) =>
     running("write the file", async (context) => {
       // The writer is large, and seldom wanted.
-      const [{ fileSheets }, { writeXlsx }] = await Promise.all([import("./file"), import("../file/write")]);
-      return writeXlsx(await fileSheets(context, names));
+      const [{ fileSheets }, { writeXlsx }, { plainFileSheet }] = await Promise.all([
+        import("./file"),
+        import("../file/write"),
+        import("../file/plain"),
+      ]);
+      return writeXlsx([...(await fileSheets(context, names)), ...more.map(plainFileSheet)]);
     }),
   show: (name, row, column) =>
     running("show the sheet", async (context) => {

@@ -1,13 +1,16 @@
 import type { Value } from "../../functions/define";
 import type { CellLook } from "../../taskpane/sheets/look";
+import type { CellState } from "../../taskpane/workbook";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
 
 /** One cell of a file. A formula has its "=", and its answer in `value`. */
 export interface FileCell {
   readonly value: Value | null | { readonly error: string };
   readonly formula?: string;
-  /** True where the formula's answer fills more than its own cell. */
-  readonly spills?: boolean;
+  /** How many rows and columns the formula's answer fills, where it fills more than its own cell. */
+  readonly spills?: readonly [rows: number, columns: number];
+  /** Where a click on the cell leads. */
+  readonly link?: string;
   readonly format?: string;
   readonly look?: CellLook;
 }
@@ -28,7 +31,33 @@ export interface FileSheet {
   readonly notes: readonly { readonly at: string; readonly text: string }[];
   readonly names: readonly { readonly name: string; readonly range: string }[];
   readonly charts: readonly Chart[];
+  /** The key of the template that the sheet was made from. */
+  readonly template?: string;
+  /** Rows and columns that are not shown, from 1. */
+  readonly hiddenRows?: readonly number[];
+  readonly hiddenColumns?: readonly number[];
+  /** How it is printed, in the words of the file format. */
+  readonly page?: Page;
 }
+
+export interface Page {
+  readonly setup: Readonly<Record<string, unknown>>;
+  readonly headerFooter?: Readonly<Record<string, unknown>>;
+}
+
+/** How far each formula of a sheet spills, by "row,column" of its cell, both from 0. */
+export const spillsIn = (cells: readonly (readonly CellState[])[]): ReadonlyMap<string, readonly [number, number]> => {
+  const found = new Map<string, readonly [number, number]>();
+  cells.forEach((line, row) =>
+    line.forEach(({ spilledFrom: from }, column) => {
+      if (!from) return;
+      const key = `${from.row},${from.column}`;
+      const [rows, columns] = found.get(key) ?? [1, 1];
+      found.set(key, [Math.max(rows, row - from.row + 1), Math.max(columns, column - from.column + 1)]);
+    }),
+  );
+  return found;
+};
 
 /** Colours cells of `ranges` where the formula `when`, with its "=", holds for the first of them. */
 export interface FileRule {

@@ -43,6 +43,38 @@ export const filedFormula = (formula: string): string =>
     }),
   );
 
+/** The names that LET and LAMBDA give: each stands before a comma, right after the bracket or after another name's value. */
+const namesIn = (formula: string): ReadonlySet<string> => {
+  const names = new Set<string>();
+  outsideText(formula, (code) => {
+    for (const [, name] of code.matchAll(/[(,]\s*([\p{L}_][\p{L}\p{N}_.]*)\s*(?=,)/giu))
+      if (name && !/^[A-Z]{1,3}\d+$/i.test(name) && !/^(TRUE|FALSE)$/i.test(name)) names.add(name.toLowerCase());
+    return code;
+  });
+  return names;
+};
+
+/**
+ * A formula as Excel stores it in a workbook of its own, without its "=": an add-in's function under the add-in's prefix,
+ * names within LET and LAMBDA marked as such, the cells of a spill by a function. No program but Excel with the add-in,
+ * and the preview, works all of them out.
+ */
+export const storedFormula = (formula: string): string => {
+  const names = WITH_NAMES.test(formula) ? namesIn(formula) : new Set<string>();
+  return outsideText(filedFormula(formula), (code) =>
+    code
+      .replace(
+        /(?<![\p{L}\p{N}_.\\])VIV\.([A-Z][A-Z0-9]*)(?=\s*\()/giu,
+        (_, name: string) => `_xldudf_VIV_${name.toUpperCase()}`,
+      )
+      .replace(new RegExp(WITH_NAMES.source, "giu"), (call) => `_xlfn.${call}`)
+      .replace(/((?:[\p{L}_][\p{L}\p{N}_.]*!)?\$?[A-Z]{1,3}\$?\d+)#/giu, "_xlfn.ANCHORARRAY($1)")
+      .replace(/(?<![\p{L}\p{N}_.!])[\p{L}_][\p{L}\p{N}_.]*(?![\p{L}\p{N}_.!(])/giu, (name) =>
+        names.has(name.toLowerCase()) ? `_xlpm.${name}` : name,
+      ),
+  );
+};
+
 /** A file's formula as it is typed, with its "=". */
 export const typedFormula = (formula: string): string =>
-  `=${outsideText(formula.replace(/^=/, ""), (code) => code.replace(/_xlfn\.|_xlws\.|_xlpm\./g, ""))}`;
+  `=${outsideText(formula.replace(/^=/, ""), (code) => code.replace(/_xlfn\.ANCHORARRAY\(([^()]*)\)/g, "$1#").replace(/_xlfn\.|_xlws\.|_xlpm\./g, ""))}`;

@@ -5,7 +5,9 @@ import { respelled } from "../../taskpane/actions/formulas";
 import type { CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, type Area } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
-import type { FileCell, FileRule, FileSheet, ReadFile } from "./book";
+import { recognise } from "../../taskpane/actions/template";
+import { sheets as templates } from "../../taskpane/sheets/catalogue";
+import type { FileCell, FileRule, FileSheet, Page, ReadFile } from "./book";
 import { typedFormula } from "./newFunctions";
 
 const DAY = 86_400_000; // ms
@@ -55,8 +57,15 @@ const lookOf = ({ font, fill, border, alignment }: Cell): CellLook | undefined =
   return Object.keys(look).length > 0 ? look : undefined;
 };
 
+/** Where a click on the cell leads; undefined where it stands on no words. */
+const linkOf = ({ value }: Cell): string | undefined =>
+  typeof value === "object" && value !== null && "hyperlink" in value && typeof value.hyperlink === "string"
+    ? value.hyperlink
+    : undefined;
+
 const cellOf = (cell: Cell): FileCell => {
   const look = lookOf(cell);
+  const link = linkOf(cell);
   const format = typeof cell.numFmt === "string" ? cell.numFmt : cell.numFmt?.formatCode;
   // LibreOffice files a plain TRUE as a formula.
   const formula = /^(TRUE|FALSE)\(\)$/.test(cell.formula ?? "") ? undefined : cell.formula;
@@ -65,6 +74,7 @@ const cellOf = (cell: Cell): FileCell => {
     ...(formula ? { formula: respelled(typedFormula(formula)) } : {}),
     ...(format && format !== "General" ? { format } : {}),
     ...(look ? { look } : {}),
+    ...(link === undefined ? {} : { link }),
   };
 };
 
@@ -150,34 +160,69 @@ const ruleOf = (ref: string, rule: Record<string, unknown>): FileRule | undefine
   };
 };
 
+/** The cell at the top left of a place in the library's own measure. */
+const cornerOf = (range: unknown): string | undefined => {
+  const corner = (range as { readonly tl?: { readonly nativeRow?: number; readonly nativeCol?: number } } | undefined)
+    ?.tl;
+  if (corner?.nativeRow === undefined || corner.nativeCol === undefined) return undefined;
+  const [row, column] = [corner.nativeRow + 1, corner.nativeCol + 1];
+  return addressOf({ top: row, left: column, bottom: row, right: column });
+};
+
 const noteOf = (note: Cell["note"]): string | undefined =>
   typeof note === "string" ? note : note?.texts?.map(({ text }) => text).join("");
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
+/** Parts of a text that do not look as the whole cell does. */
+const isRich = (value: CellValue): boolean =>
+  typeof value === "object" && value !== null && "richText" in value && (value.richText?.length ?? 0) > 1;
+
+/** How it is printed. Undefined where the file says nothing, whatever the library's types say. */
+const pageOf = ({ pageSetup, headerFooter }: Worksheet): Page => {
+  const given = Object.entries(pageSetup).filter(
+    // The library takes a first page's number that it made up itself for one that somebody chose.
+    ([key]) => !/firstPageNumber/i.test(key),
+  );
+  const setup = Object.fromEntries(given);
+  const words = Object.fromEntries(
+    Object.entries((headerFooter as Worksheet["headerFooter"] | undefined) ?? {}).filter(
+      ([, value]) => typeof value === "string" || value === true,
+    ),
+  );
+  return { setup, ...(Object.keys(words).length > 0 ? { headerFooter: words } : {}) };
+};
+
 const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
   const name = sheet.name;
-  const lost = (count: number, one: string, many?: string): void => {
-    if (count > 0) left.push(`"${name}": ${counted(count, one, many)}`);
+  const lost = (count: number, one: string, many?: string, first?: string): void => {
+    if (count > 0)
+      left.push(
+        `"${name}": ${counted(count, one, many)}${first === undefined ? "" : count === 1 ? `, at ${first}` : `, the first at ${first}`}`,
+      );
   };
   const cells: FileCell[][] = [];
   const notes: { at: string; text: string }[] = [];
   const filled: Area[] = [];
-  sheet.eachRow({ includeEmpty: false }, (row) =>
-    row.eachCell({ includeEmpty: true }, (cell) => {
+  const rich: string[] = [];
+  for (let number = 1; number <= sheet.rowCount; number++) {
+    const row = sheet.findRow(number);
+    for (let column = 1; row && column <= row.cellCount; column++) {
+      const cell = row.findCell(column);
+      if (!cell) continue;
       const text = noteOf(cell.note);
       if (text) notes.push({ at: cell.address, text });
-      const area = areaOf(cell.address);
       // A merged area is one cell: the library repeats its content in each of them.
       const read = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
-      (cells[area.top - 1] ??= [])[area.left - 1] = { value: null, ...read };
+      (cells[number - 1] ??= [])[column - 1] = { value: null, ...read };
       const value = cell.value;
+      if (isRich(value)) rich.push(cell.address);
       if (typeof value === "object" && value !== null && "shareType" in value) {
         const ref = areaOf(value.ref);
         if (ref.top !== ref.bottom || ref.left !== ref.right) filled.push(ref);
       }
-    }),
-  );
+    }
+  }
   // What an array formula fills comes out of the formula again.
   for (const { top, left: first, bottom, right } of filled) {
     for (let row = top; row <= bottom; row++) {
@@ -199,44 +244,59 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
     else kinds.set(kind, { rule: rule as unknown as Record<string, unknown>, addresses: [address] });
   }
   const validation: Validation[] = [];
-  let otherValidation = 0;
+  const otherValidation: string[] = [];
   for (const { rule, addresses } of kinds.values()) {
     for (const range of columnsOf(addresses.flatMap((address) => address.split(/\s+/)))) {
       const found = validationOf(range, rule);
       if (found) validation.push(found);
-      else otherValidation++;
+      else otherValidation.push(range.replace(/:.*/, ""));
     }
   }
   const rules: FileRule[] = [];
-  let otherRules = 0;
+  const otherRules: string[] = [];
   for (const { ref, rules: given } of sheet.conditionalFormattings) {
     for (const rule of given) {
       const found = ruleOf(ref, rule as unknown as Record<string, unknown>);
       if (found) rules.push(found);
-      else otherRules++;
+      else otherRules.push(ref.replace(/[:\s].*/, ""));
     }
   }
 
-  lost(sheet.getCharts().length, "chart");
-  lost(sheet.getImages().length, "picture");
+  // Undefined where the file says nothing of columns, whatever the library's types say.
+  const allColumns = (sheet.columns as Worksheet["columns"] | undefined) ?? [];
+  const known = recognise({ cells: Array.from(cells, (line: FileCell[] | undefined) => line ?? []) }, templates);
+  const template = known?.inPlace ? known.template : undefined;
+  // Charts of a sheet of ours are drawn anew.
+  if (!template) lost(sheet.getCharts().length, "chart");
+  const pictures = sheet.getImages();
+  lost(pictures.length, "picture", undefined, cornerOf(pictures[0]?.range));
   lost(sheet.getShapes().length, "drawn shape");
   lost(sheet.pivotTables.length, "pivot table");
+  const tables = sheet.getTables();
   lost(
-    sheet.getTables().length,
+    tables.length,
     "table (its cells are here, its filter buttons and totals are not)",
     "tables (their cells are here)",
+    tables[0]?.ref.replace(/:.*/, ""),
+  );
+  lost(
+    rich.length,
+    "cell with letters of several kinds (its words are here)",
+    "cells with letters of several kinds (their words are here)",
+    rich[0],
   );
   lost(sheet.getSparklineGroups().length, "group of sparklines", "groups of sparklines");
   lost(sheet.getFormCheckboxes().length, "check box", "check boxes");
-  lost(sheet.threadedComments.length, "thread of comments", "threads of comments");
-  lost(otherValidation, "rule for what a cell takes");
+  lost(sheet.threadedComments.length, "thread of comments", "threads of comments", sheet.threadedComments[0]?.ref);
+  lost(otherValidation.length, "rule for what a cell takes", "rules for what a cell takes", otherValidation[0]);
   lost(
-    otherRules,
+    otherRules.length,
     "colour rule of a kind that the preview does not draw",
     "colour rules of a kind that the preview does not draw",
+    otherRules[0],
   );
   if (sheet.sheetProtection) left.push(`"${name}": its protection`);
-  if (sheet.autoFilter) left.push(`"${name}": its filter`);
+  if (sheet.autoFilter) left.push(`"${name}": its filter (all rows are here)`);
 
   // Undefined where the file has none, whatever the library's types say.
   const view = (sheet.views as Worksheet["views"] | undefined)?.[0];
@@ -261,7 +321,14 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
     rules,
     notes,
     names: [],
-    charts: [],
+    charts: template?.charts ?? [],
+    hiddenRows: Array.from({ length: sheet.rowCount }, (_, i) => i + 1).filter((row) => sheet.findRow(row)?.hidden),
+    // Columns that are hidden to the right of all cells are hidden there alone.
+    hiddenColumns: Array.from({ length: Math.max(sheet.columnCount, allColumns.length) }, (_, i) => i + 1).filter(
+      (column) => sheet.getColumn(column).hidden,
+    ),
+    ...(template ? { template: template.key } : {}),
+    page: pageOf(sheet),
   };
 };
 

@@ -2,12 +2,13 @@ import type { Cell, CellErrorValue, CellValueInput, Worksheet } from "@cj-tech-m
 import { Workbook } from "@cj-tech-master/excelts";
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { hasFunction } from "../../taskpane/actions/formulas";
+import { frozenContent } from "../../taskpane/actions/freeze";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
 import type { CellLook } from "../../taskpane/sheets/look";
-import { areaOf, fixed } from "../../taskpane/sheets/shared/address";
+import { addressOf, areaOf, fixed } from "../../taskpane/sheets/shared/address";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
 import type { FileCell, FileRule, FileSheet } from "./book";
-import { filedFormula, isFileable } from "./newFunctions";
+import { filedFormula, isFileable, storedFormula } from "./newFunctions";
 
 const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.replace("#", "").toUpperCase()}` });
 
@@ -19,14 +20,46 @@ const plainValue = (value: FileCell["value"]): number | string | boolean | null 
     ? { error: (ERRORS.has(value.error) ? value.error : "#VALUE!") as CellErrorValue["error"] }
     : value;
 
+const PLAIN_HEIGHT = 15; // pt, a row of one line
+
+/** What a file is for: the keeper's own workbook, or people without the add-in. */
+export type Purpose = "own" | "others";
+
 /**
- * A VIV formula becomes its answer, because nobody without the add-in could work it out; so does a native formula whose
- * answer fills several cells, because programs differ in what they make of one in a file.
+ * For others a VIV formula becomes its answer, because nobody without the add-in could work it out; so does a native
+ * formula whose answer fills several cells, because programs differ in what they make of one in a file.
  */
-const contentOf = ({ value, formula, spills }: FileCell): CellValueInput => {
+const contentForOthers = ({ value, formula, spills }: FileCell, isFrozen: boolean): CellValueInput => {
   const answer = plainValue(value);
+  const frozen = isFrozen ? frozenContent({ value }) : null;
+  // As Freeze would leave it, so that Thaw finds it.
+  if (typeof frozen === "object" && frozen !== null && !frozen.formula.startsWith("=#"))
+    return { formula: frozen.formula.slice(1), ...(answer === null ? {} : { result: answer }) };
   if (formula === undefined || spills || hasFunction(formula) || !isFileable(formula)) return answer;
   return { formula: filedFormula(formula), ...(answer === null ? {} : { result: answer }) };
+};
+
+/** The cells that VIV formulas of a sheet fill, as "row,column", both from 0. */
+const filledByOurs = ({ cells }: FileSheet): ReadonlySet<string> => {
+  const filled = new Set<string>();
+  cells.forEach((line, row) =>
+    line.forEach(({ formula, spills: [rows, columns] = [1, 1] }, column) => {
+      if (formula === undefined || !hasFunction(formula)) return;
+      for (let i = 0; i < rows; i++) for (let j = 0; j < columns; j++) filled.add(`${row + i},${column + j}`);
+    }),
+  );
+  return filled;
+};
+
+/** In the keeper's own workbook every formula stays, with its answer; one that spills is marked as such. */
+const ownContent = ({ value, formula, spills }: FileCell, at: string): CellValueInput => {
+  const answer = plainValue(value);
+  if (formula === undefined) return answer;
+  const common = { formula: storedFormula(formula), ...(answer === null ? {} : { result: answer }) };
+  if (!spills) return common;
+  const { top, left } = areaOf(at);
+  const ref = addressOf({ top, left, bottom: top + spills[0] - 1, right: left + spills[1] - 1 });
+  return { ...common, shareType: "array", ref, isDynamicArray: true };
 };
 
 const dress = (cell: Cell, { format, look = {} }: { readonly format?: string; readonly look?: CellLook }): void => {
@@ -156,7 +189,7 @@ const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): 
 };
 
 /** The sheets as an .xlsx file: values, formats, native formulas with their answers, charts of the program's own kind. */
-export const writeXlsx = async (sheets: readonly FileSheet[]): Promise<Uint8Array> => {
+export const writeXlsx = async (sheets: readonly FileSheet[], purpose: Purpose = "others"): Promise<Uint8Array> => {
   installChartSupport();
   const book = new Workbook();
   const namesOf = new Map<string, string[]>();
@@ -171,26 +204,44 @@ export const writeXlsx = async (sheets: readonly FileSheet[]): Promise<Uint8Arra
       views: rows > 0 || columns > 0 ? [{ state: "frozen", xSplit: columns, ySplit: rows }] : [],
       ...(data.hidden ? { state: "hidden" } : {}),
       // A printed sheet is as wide as the paper, and as many pages long as it needs.
-      pageSetup: { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+      pageSetup: data.page?.setup ?? { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+      ...(data.page?.headerFooter ? { headerFooter: data.page.headerFooter } : {}),
     });
     data.widths.forEach((width, i) => {
       if (width !== undefined) sheet.getColumn(i + 1).width = width;
     });
     for (const { row, points } of data.heights) sheet.getRow(row).height = points;
+    for (const number of data.hiddenRows ?? []) {
+      const row = sheet.getRow(number);
+      row.hidden = true;
+      // The library writes no row that has neither cells nor a height.
+      row.height ??= PLAIN_HEIGHT;
+    }
+    for (const column of data.hiddenColumns ?? []) sheet.getColumn(column).hidden = true;
+    const ours = filledByOurs(data);
     data.cells.forEach((line, i) =>
       line.forEach((cell, j) => {
         if (cell.value === null && cell.formula === undefined && cell.format === undefined && cell.look === undefined)
           return;
         const target = sheet.getCell(i + 1, j + 1);
-        const content = contentOf(cell);
-        if (content !== null) target.value = content;
+        const content =
+          purpose === "own" ? ownContent(cell, target.address) : contentForOthers(cell, ours.has(`${i},${j}`));
+        // A link stands on words: on a figure it would turn the figure into words.
+        if (typeof content === "string" && cell.link !== undefined)
+          target.value = { text: content, hyperlink: cell.link };
+        else if (content !== null) target.value = content;
         dress(target, cell);
       }),
     );
     for (const merge of data.merges) sheet.mergeCells(merge);
     for (const validation of data.validation) validate(sheet, validation);
     data.rules.forEach((rule, i) => colour(sheet, rule, i + 1));
-    for (const { at, text } of data.notes) sheet.getCell(at).note = text;
+    for (const { at, text } of data.notes) {
+      const cell = sheet.getCell(at);
+      cell.note = text;
+      // The library reads no note of a cell that has neither content nor look.
+      if (cell.value === null) cell.alignment = { ...cell.alignment, vertical: "top" };
+    }
     for (const one of data.charts) chart(sheet, one);
   }
   for (const [name, ranges] of namesOf) for (const range of ranges) book.definedNames.add(range, name);

@@ -10,6 +10,7 @@ import {
   RemoveSheetCommand,
   RemoveSheetMutation,
   RemoveSheetUndoMutationFactory,
+  SetWorkbookNameMutation,
   SetWorksheetActiveOperation,
   SheetInterceptorService,
 } from "@univerjs/sheets";
@@ -44,13 +45,13 @@ const removal = (injector: Injector, unitId: string, sheet: { readonly id: strin
 
 /**
  * Empties the workbook of all its sheets and names, lets `fill` put others in their place, and shows the one whose id that
- * answers. Sheets change neither name nor formula on their way out, so that undo finds them to the letter: they go
+ * answers; the workbook is called `title` then, and no sheet in between by a name that is taken. Sheets change neither name nor formula on their way out, so that undo finds them to the letter: they go
  * and come back as they are, while a sheet of no name that matters keeps the workbook from being without any.
  */
 export const clearedFor = (
   { univer }: Engine,
   workbook: FWorkbook,
-  names: readonly string[],
+  { title, taken }: { readonly title: string; readonly taken: readonly string[] },
   fill: () => string | undefined,
 ): void => {
   const injector = univer.__getInjector();
@@ -71,7 +72,9 @@ export const clearedFor = (
 
   const old = workbook.getSheets().map((sheet) => ({ id: sheet.getSheetId(), name: sheet.getSheetName() }));
   const shown = workbook.getActiveSheet().getSheetId();
-  const between = workbook.create(freeName("Between", [...old.map(({ name }) => name), ...names]), 1, 1).getSheetId();
+  const call = (name: string): Mutation => ({ id: SetWorkbookNameMutation.id, params: { unitId, name } });
+  const called = workbook.getName();
+  const between = workbook.create(freeName("Between", [...old.map(({ name }) => name), ...taken]), 1, 1).getSheetId();
   const parts = old.map((sheet) => removal(injector, unitId, sheet));
   const named: Part[] = Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {}).map(
     (one) => ({
@@ -81,8 +84,8 @@ export const clearedFor = (
   );
   // Sheets come back from the first to the last, so that each finds its place; and all before anything is worked out.
   perform({
-    redos: [...parts, ...named].flatMap(({ redos }) => redos),
-    undos: [...[...named, ...parts].flatMap(({ undos }) => undos), show(shown), workOut],
+    redos: [...[...parts, ...named].flatMap(({ redos }) => redos), call(title)],
+    undos: [...[...named, ...parts].flatMap(({ undos }) => undos), call(called), show(shown), workOut],
   });
   const first = fill();
   const standing = workbook.getSheets().find((sheet) => sheet.getSheetId() === between);

@@ -8,6 +8,9 @@ import { compareAfresh, readNamesAnew } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { mendSpills } from "./spills";
 
+/** What a workbook is called that came from no file. */
+export const UNTITLED = "Vivarium Almanac";
+
 /** The spreadsheet engine with the functions in it; a page draws it, tests and the terminal run it without one. */
 export interface Engine {
   readonly univer: Univer;

@@ -7,7 +7,7 @@ import { isoOf, serialOfIso } from "../../functions/dates";
 import type { CellLook } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
-import type { FileCell, FileRule, FileSheet } from "../file/book";
+import { spillsIn, type FileCell, type FileRule, type FileSheet, type Page } from "../file/book";
 import type { Engine } from "./engine";
 import { cellsOf } from "./readCells";
 import { FONT_SIZE, widthOfPixels } from "./sheetData";
@@ -106,9 +106,7 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
   const matrix = sheet.getSheet().getCellMatrix();
 
   const states = cellsOf(sheet);
-  const spilling = new Set(
-    states.flat().flatMap(({ spilledFrom: from }) => (from ? [`${from.row},${from.column}`] : [])),
-  );
+  const spills = spillsIn(states);
   const cells: FileCell[][] = [];
   const put = (row: number, column: number, cell: FileCell): void => {
     (cells[row] ??= [])[column] = cell;
@@ -116,22 +114,37 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
   matrix.forValue((row, column, cell) => {
     const look = cell && lookOf(styles.getStyleByCell(cell) ?? {});
     const format = cell && styles.getStyleByCell(cell)?.n?.pattern;
-    if (look || format) put(row, column, { value: null, ...(look ? { look } : {}), ...(format ? { format } : {}) });
+    const link: unknown = cell?.custom?.link;
+    if (look || format || typeof link === "string") {
+      put(row, column, {
+        value: null,
+        ...(look ? { look } : {}),
+        ...(format ? { format } : {}),
+        ...(typeof link === "string" ? { link } : {}),
+      });
+    }
   });
   states.forEach((line, row) =>
     line.forEach(({ value, formula, format }, column) => {
       if (value === null && formula === undefined) return;
+      const filled = spills.get(`${row},${column}`);
       put(row, column, {
         ...cells[row]?.[column],
         value,
         ...(formula === undefined ? {} : { formula }),
-        ...(spilling.has(`${row},${column}`) ? { spills: true } : {}),
+        ...(filled ? { spills: filled } : {}),
         ...(format === undefined ? {} : { format }),
       });
     }),
   );
 
-  const columns = Math.max(0, ...Object.keys(snapshot.columnData).map((column) => Number(column) + 1));
+  const columns = Object.keys(snapshot.columnData).reduce((most, column) => Math.max(most, Number(column) + 1), 0);
+  const template = templateOf(sheet);
+  const page = sheet.getSheet().getCustomMetadata()?.page as Page | undefined;
+  const hiddenIn = (data: object): number[] =>
+    Object.entries(data as Record<string, { readonly hd?: BooleanNumber } | undefined>).flatMap(([index, one]) =>
+      one?.hd === BooleanNumber.TRUE ? [Number(index) + 1] : [],
+    );
   const notes = engine.univer.__getInjector().get(SheetsNoteModel).getSheetNotes(unit, id);
   return {
     name,
@@ -163,6 +176,10 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
       const on = found?.[1]?.replaceAll("''", "'") ?? found?.[2];
       return on === name && found?.[3] ? [{ name: one.getName(), range: found[3].replaceAll("$", "") }] : [];
     }),
-    charts: templateOf(sheet)?.charts ?? [],
+    charts: template?.charts ?? [],
+    hiddenRows: hiddenIn(snapshot.rowData),
+    hiddenColumns: hiddenIn(snapshot.columnData),
+    ...(template ? { template: template.key } : {}),
+    ...(page ? { page } : {}),
   };
 };

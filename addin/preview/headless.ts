@@ -21,7 +21,7 @@ import { readNetworkBy } from "../network/load";
 import { readNetworkFromDisk } from "../network/readFromDisk";
 import { hints } from "./bind";
 import { anyWord } from "./patches";
-import { register, type Engine } from "./engine";
+import { register, UNTITLED, type Engine } from "./engine";
 
 /** An engine without a page, with one workbook: an empty one, or the one that is given. */
 export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Partial<IWorkbookData> = {}): Engine => {
@@ -42,6 +42,6 @@ export const startHeadless = (catalogue: readonly AnyDefinition[], workbook: Par
   univer.registerPlugin(UniverSheetsNotePlugin);
   const api = FUniver.newAPI(univer);
   anyWord(univer.__getInjector());
-  api.createWorkbook(workbook);
+  api.createWorkbook({ name: UNTITLED, ...workbook });
   return register(univer, api, catalogue);
 };

@@ -15,7 +15,7 @@ const PIXELS = 4 / 3; // a point
 const SPARE = { rows: 200, columns: 10 };
 
 const cellData = (
-  { value, formula, format, look }: FileCell,
+  { value, formula, format, look, link }: FileCell,
   own: (formula: string) => string,
 ): ICellData | undefined => {
   const style: IStyleData = {
@@ -30,8 +30,22 @@ const cellData = (
         : typeof value === "object"
           ? contentOf(value.error)
           : contentOf(value, true);
-  const data = { ...content, ...(Object.keys(style).length > 0 ? { s: style } : {}) };
+  const data = {
+    ...content,
+    ...(Object.keys(style).length > 0 ? { s: style } : {}),
+    ...(link === undefined ? {} : { custom: { link } }),
+  };
   return Object.keys(data).length > 0 ? data : undefined;
+};
+
+/** What is kept of rows or columns, with those that are not shown marked. */
+const joined = <T extends object>(
+  measures: readonly (readonly [number, T])[],
+  hidden: readonly number[] = [],
+): Record<number, T & { hd?: BooleanNumber }> => {
+  const data: Record<number, T & { hd?: BooleanNumber }> = Object.fromEntries(measures);
+  for (const one of hidden) data[one - 1] = { ...(data[one - 1] as T), hd: BooleanNumber.TRUE };
+  return data;
 };
 
 const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWorksheetData> => ({
@@ -51,12 +65,20 @@ const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWo
       ),
     ]),
   ),
-  columnData: Object.fromEntries(
+  columnData: joined(
     sheet.widths.flatMap((width, i) => (width === undefined ? [] : [[i, { w: pixelsOfWidth(width) }] as const])),
+    sheet.hiddenColumns,
   ),
-  rowData: Object.fromEntries(
-    sheet.heights.map(({ row, points }) => [row - 1, { h: Math.round(points * PIXELS), ia: BooleanNumber.FALSE }]),
+  rowData: joined(
+    sheet.heights.map(
+      ({ row, points }) => [row - 1, { h: Math.round(points * PIXELS), ia: BooleanNumber.FALSE }] as const,
+    ),
+    sheet.hiddenRows,
   ),
+  custom: {
+    ...(sheet.template === undefined ? {} : { template: sheet.template }),
+    ...(sheet.page === undefined ? {} : { page: sheet.page }),
+  },
   mergeData: sheet.merges.map(rangeOf),
   freeze: {
     startRow: sheet.freeze.rows > 0 ? sheet.freeze.rows : -1,
@@ -69,7 +91,7 @@ const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWo
 /** The sheets of a keeper's own file. A WorkbookError says what is wrong with it. */
 export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<ReadFile> => {
   if (/\.csv$/i.test(name)) return readCsv(name, bytes, said);
-  if (!/\.xlsx$/i.test(name)) throw new WorkbookError(`"${name}" is neither .xlsx nor CSV. Nothing was changed.`);
+  if (!/\.xls[xm]$/i.test(name)) throw new WorkbookError(`"${name}" is neither .xlsx nor CSV. Nothing was changed.`);
   const { readXlsx } = await import("../file/read");
   try {
     return await readXlsx(bytes);
@@ -81,10 +103,15 @@ export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<F
 };
 
 /** Puts sheets in the place of all that are open; answers in words what of them did not find its place. */
-export const replaceSheets = (engine: Engine, workbook: FWorkbook, sheets: readonly FileSheet[]): string[] => {
+export const replaceSheets = (
+  engine: Engine,
+  workbook: FWorkbook,
+  title: string,
+  sheets: readonly FileSheet[],
+): string[] => {
   const left: string[] = [];
   const taken = sheets.map(({ name }) => name);
-  clearedFor(engine, workbook, taken, () => {
+  clearedFor(engine, workbook, { title, taken }, () => {
     const owns = sheets.map(({ name, names }) =>
       placeNames(engine, workbook, name, names, (words) => left.push(words)),
     );

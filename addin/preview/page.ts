@@ -22,7 +22,7 @@ import type { AnyDefinition } from "../../functions/define";
 import { hints } from "./bind";
 import { copySpills } from "./copySpills";
 import { drawFigures } from "./drawnFigures";
-import { register, type Engine } from "./engine";
+import { register, UNTITLED, type Engine } from "./engine";
 import { enterAsTyped } from "./enterKey";
 import { readAsTyped } from "./typed";
 
@@ -59,7 +59,7 @@ export const startPage = (container: HTMLElement, dark: boolean, catalogue: read
   }
   for (const [kind, settings] of plugins.values()) univer.registerPlugin(kind, settings);
   const api = FUniver.newAPI(univer);
-  api.createWorkbook({ name: "Preview" });
+  api.createWorkbook({ name: UNTITLED });
   const engine = register(univer, api, catalogue);
   readAsTyped(engine);
   drawFigures(engine);

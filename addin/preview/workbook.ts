@@ -8,6 +8,7 @@ import {
   type Change,
   type Opened,
   type Options,
+  type PlainSheet,
   type SheetContents,
   type Workbook,
 } from "../../taskpane/workbook";
@@ -18,6 +19,7 @@ import type { Engine } from "./engine";
 import { fileSheetOf } from "./fileSheet";
 import { insertSheet } from "./insert";
 import { freeName } from "../freeName";
+import { UNTITLED } from "./engine";
 import { oneStep } from "./oneStep";
 import { readFile, replaceSheets } from "./open";
 import { cellsOf } from "./readCells";
@@ -70,8 +72,7 @@ export class PreviewWorkbook implements Workbook {
     if (!done) throw new Error(`the engine refused ${command.id}`);
   }
 
-  /** Everything that `change` does, as one step of undo; a failure has changed nothing, and says so in words. */
-  private async whole<T>(what: string, change: () => Promise<T> | T): Promise<T> {
+  async asOne<T>(change: () => Promise<T> | T): Promise<T> {
     const { book } = this;
     const shown = book.getActiveSheet().getSheetId();
     try {
@@ -79,6 +80,15 @@ export class PreviewWorkbook implements Workbook {
     } catch (failure) {
       if (book.getSheetBySheetId(shown)) book.setActiveSheet(shown);
       await this.engine.settle();
+      throw failure;
+    }
+  }
+
+  /** Everything that `change` does, as one step of undo; a failure has changed nothing, and says so in words. */
+  private async whole<T>(what: string, change: () => Promise<T> | T): Promise<T> {
+    try {
+      return await this.asOne(change);
+    } catch (failure) {
       if (failure instanceof WorkbookError) throw failure;
       const words = failure instanceof Error ? failure.message : String(failure);
       throw new WorkbookError(`${what} did not work (${words}). Nothing was changed.`);
@@ -270,12 +280,29 @@ export class PreviewWorkbook implements Workbook {
     return { sheet: sheet.getSheetName(), row, column, cell };
   }
 
-  async toFile(names: readonly string[]): Promise<Uint8Array> {
+  async toFile(names: readonly string[], more: readonly PlainSheet[] = []): Promise<Uint8Array> {
+    return this.written(names, more, "others");
+  }
+
+  title(): string | undefined {
+    const name = this.book.getName();
+    return name === UNTITLED ? undefined : name;
+  }
+
+  async save(): Promise<Uint8Array> {
+    return this.written(await this.sheetNames(), [], "own");
+  }
+
+  private async written(
+    names: readonly string[],
+    more: readonly PlainSheet[],
+    purpose: "own" | "others",
+  ): Promise<Uint8Array> {
     await this.engine.settle();
     const sheets = names.map((name) => fileSheetOf(this.engine, this.book, this.sheet(name)));
     // Loaded when it is wanted: most pages of a preview are closed without a file.
-    const { writeXlsx } = await import("../file/write");
-    return writeXlsx(sheets);
+    const [{ writeXlsx }, { plainFileSheet }] = await Promise.all([import("../file/write"), import("../file/plain")]);
+    return writeXlsx([...sheets, ...more.map(plainFileSheet)], purpose);
   }
 
   async look(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
@@ -287,7 +314,14 @@ export class PreviewWorkbook implements Workbook {
   async open(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
     const { sheets, left } = await readFile(name, bytes, said);
     if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
-    const unplaced = await this.whole("Opening", () => replaceSheets(this.engine, this.book, sheets));
+    const title = name.replace(/\.[^.]*$/, "");
+    const unplaced = await this.whole("Opening", async () => {
+      const words = replaceSheets(this.engine, this.book, title, sheets);
+      const first = this.book.getActiveSheet();
+      for (const { name: sheet, template } of sheets) if (template !== undefined) await this.hang(this.sheet(sheet));
+      this.book.setActiveSheet(first);
+      return words;
+    });
     await this.engine.settle();
     // A formula that the file's own program could work out and the preview cannot is told of; its figure is lost here.
     const stuck = sheets.flatMap((sheet) => {

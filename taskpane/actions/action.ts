@@ -51,7 +51,7 @@ export const perform = async <Choice>(
   const words = await action.describe(workbook, choice, withoutProgress(options));
   if (!words.possible) return { kind: "refused", words };
   if (words.ask && !(agreed && same(agreed, words))) return { kind: "ask", words };
-  return { kind: "done", done: await action.run(workbook, choice, options) };
+  return { kind: "done", done: await workbook.asOne(() => action.run(workbook, choice, options)) };
 };
 
 const withoutProgress = ({ signal }: Options): Options => (signal ? { signal } : {});

@@ -35,9 +35,9 @@ const NOT_AT_WORK: Readonly<Record<string, string>> = {
  * What is left in place of an answer. An answer that looks empty stays text: as a blank it would count as 0 in the
  * sheet's other formulas.
  */
-const frozenContent = ({ value }: CellState): CellContent => {
+export const frozenContent = ({ value }: Pick<CellState, "value">): CellContent => {
   if (value === "") return { formula: '=""' };
-  return value !== null && typeof value === "object" ? { formula: ERRORS[value.error] as string } : value;
+  return value !== null && typeof value === "object" ? { formula: ERRORS[value.error] ?? `=${value.error}` } : value;
 };
 
 /** One cell with a VIV function, and the cells that its answer fills. */
@@ -165,6 +165,37 @@ const changesOf = (target: Target, block: readonly (readonly CellState[])[]): re
   return changes;
 };
 
+const frozenOf = (all: readonly SheetContents[], target: Target) => {
+  const sheet = all.find(({ name }) => name === target.sheet) as SheetContents;
+  const block = blockOf(sheet, target);
+  const first = block[0]?.[0];
+  const entry: Entry = {
+    ...target,
+    shown: first ? shownOf(first) : null,
+    check: checkOf(block.map((row) => row.map(frozenContent))),
+  };
+  return { entry, changes: changesOf(target, block) };
+};
+
+/**
+ * What the sheet of worked formulas would hold if the named sheets were frozen: the entries that stand there already, but
+ * those of cells that would be frozen anew, and the new ones. Undefined where there is nothing to keep.
+ */
+export const workedIfFrozen = (
+  all: readonly SheetContents[],
+  names: readonly string[],
+): { readonly name: string; readonly entries: readonly Entry[] } | undefined => {
+  const entries = planOf(all, new Set(names)).targets.map((target) => frozenOf(all, target).entry);
+  const worked = all.find((sheet) => isWorked(sheet) && entriesOf(sheet).unread.length === 0);
+  const kept = worked
+    ? entriesOf(worked).entries.filter(
+        (old) => names.includes(old.sheet) && !entries.some((entry) => overlap(entry, old)),
+      )
+    : [];
+  const together = [...kept, ...entries];
+  return together.length > 0 ? { name: worked?.name ?? WORKED, entries: together } : undefined;
+};
+
 /**
  * Freezes every VIV formula of the named sheets, and keeps the formulas on the sheet "Worked formulas". The entries
  * that stand there already stay, but those of cells that are frozen anew.
@@ -174,17 +205,7 @@ export const freezeSheets = async (workbook: Workbook, names: readonly string[],
   const { targets, left } = planOf(all, new Set(names));
   stopIfCancelled(options);
   if (targets.length === 0) return { text: "There was no formula to freeze. Nothing was changed.", left };
-  const frozen = targets.map((target) => {
-    const sheet = all.find(({ name }) => name === target.sheet) as SheetContents;
-    const block = blockOf(sheet, target);
-    const first = block[0]?.[0];
-    const entry: Entry = {
-      ...target,
-      shown: first ? shownOf(first) : null,
-      check: checkOf(block.map((row) => row.map(frozenContent))),
-    };
-    return { entry, changes: changesOf(target, block) };
-  });
+  const frozen = targets.map((target) => frozenOf(all, target));
   const entries = frozen.map(({ entry }) => entry);
   const changes = joined(frozen.flatMap(({ changes }) => changes));
   const worked = all.find((sheet) => isWorked(sheet) && !sheet.locked && entriesOf(sheet).unread.length === 0);

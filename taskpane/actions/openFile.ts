@@ -26,7 +26,7 @@ export const openFile: Action<OpenedFile | undefined> = {
     const no = (text: string) => ({ text, possible: false, ask: false });
     if (!workbook.open) return no(`${workbook.program} opens files itself: use its own menu.`);
     if (!file) return no("Choose an .xlsx or CSV file first.");
-    if (!/\.(xlsx|csv)$/i.test(file.name))
+    if (!/\.(xls[xm]|csv)$/i.test(file.name))
       return no(`"${file.name}" is neither .xlsx nor CSV. Save it as one of these, then open it.`);
     const guess = formOf(file);
     if (guess?.ambiguous !== undefined) return no(ambiguousWords(guess.ambiguous));
@@ -35,7 +35,7 @@ export const openFile: Action<OpenedFile | undefined> = {
     return {
       text:
         `"${file.name}"${sheets.length > 0 ? `, ${counted(sheets.length, "sheet")},` : ""} will take the place of ` +
-        `${sheetsInWords(names)}.${guess ? ` It is read with ${formWords(guess.form)}.` : ""} What you have not saved as a file is lost. The file itself is only read.` +
+        `${sheetsInWords(names)}.${guess ? ` It is read with ${formWords(guess.form)}.` : ""} What you have not saved as a file goes${workbook.undoes ? "; Undo brings it back" : ""}. The file itself is only read.` +
         (left.length > 0 ? " What cannot be carried over:" : ""),
       ...(left.length > 0 ? { list: left } : {}),
       possible: true,
@@ -47,7 +47,7 @@ export const openFile: Action<OpenedFile | undefined> = {
     const { sheets, left } = await workbook.open(file.name, file.bytes, file.said);
     return {
       text:
-        `"${file.name}" is open: ${counted(sheets.length, "sheet")}. The file itself stays as it is: save your work as .xlsx.` +
+        `"${file.name}" is open: ${counted(sheets.length, "sheet")}. The file itself stays as it is: save the workbook to keep your work.` +
         (left.length > 0 ? " Not carried over:" : ""),
       left,
     };

@@ -1,7 +1,10 @@
 import type { SavedFile } from "./savedFile";
 import { counted, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
+import { WorkbookError } from "../workbook";
+import { workedIfFrozen } from "./freeze";
 import { sheetsInWords } from "./insertSheet";
+import { workedLook, workedRows, WORKED } from "./worked";
 
 export const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
@@ -19,11 +22,36 @@ export interface FileChoice {
   readonly save: (file: SavedFile) => void | Promise<void>;
 }
 
+const ENDS = "where your browser or program puts downloads";
+
+/** For the keeper's own work. There where the workbook can save itself: Excel does it by its own menu. */
+export const saveWorkbook: Action<Pick<FileChoice, "save">> = {
+  key: "save-workbook",
+  label: "Save the workbook",
+  about:
+    "For your own work: every sheet as it stands, with every formula alive, VIV formulas included. The preview opens it " +
+    "again and works it out; so does an Excel that has the add-in. Other programs show the last figures at best.",
+  describe(workbook) {
+    return workbook.save
+      ? { text: "Saves the whole workbook as an .xlsx file. The workbook does not change.", possible: true, ask: false }
+      : { text: `${workbook.program} saves its workbooks itself: use its own menu.`, possible: false, ask: false };
+  },
+  async run(workbook, { save }, options) {
+    if (!workbook.save) throw new WorkbookError("This program saves its workbooks itself: use its own menu.");
+    const bytes = await workbook.save();
+    stopIfCancelled(options);
+    const name = fileName(workbook.title?.() ?? "Vivarium Almanac", "xlsx");
+    await save({ name, type: XLSX, bytes });
+    return { text: `"${name}" is saved ${ENDS}, with all its formulas. Open it here to go on.` };
+  },
+};
+
 export const saveFile: Action<FileChoice> = {
   key: "save-file",
-  label: "Save as .xlsx",
+  label: "Save for others",
   about:
-    "Saves the chosen sheets as a file that any spreadsheet opens: VIV formulas as fixed figures, all others live.",
+    "For people without the add-in: the chosen sheets as a file that any spreadsheet opens, VIV formulas as fixed figures, all " +
+    `others alive. The formulas are kept on the sheet "${WORKED}", and Thaw puts them back where the add-in is.`,
   async describe(workbook, { names }) {
     if (names.length === 0) return { text: "Choose at least one sheet.", possible: false, ask: false };
     const contents = await workbook.read(names);
@@ -37,10 +65,23 @@ export const saveFile: Action<FileChoice> = {
     };
   },
   async run(workbook, { names, save }, options) {
-    const bytes = await workbook.toFile(names);
+    const worked = workedIfFrozen(await workbook.read(), names);
+    const rows = worked && workedRows(worked.entries);
+    const bytes = await workbook.toFile(
+      names.filter((name) => name !== worked?.name),
+      worked && rows ? [{ name: worked.name, cells: rows, look: workedLook(rows) }] : [],
+    );
     stopIfCancelled(options);
-    const name = fileName(names.length === 1 ? (names[0] ?? "") : "Vivarium Almanac", "xlsx");
+    const title = workbook.title?.();
+    const name = fileName(
+      title !== undefined
+        ? `${title} for others`
+        : names.length === 1
+          ? (names[0] ?? "")
+          : "Vivarium Almanac for others",
+      "xlsx",
+    );
     await save({ name, type: XLSX, bytes });
-    return { text: `"${name}" is saved where your browser or program puts downloads. The workbook did not change.` };
+    return { text: `"${name}" is saved ${ENDS}. The workbook did not change, and is not saved by this.` };
   },
 };

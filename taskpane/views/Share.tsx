@@ -5,7 +5,7 @@ import { useCallback, useEffect, useState } from "react";
 import { freeze } from "../actions/freeze";
 import { openFile, type OpenedFile } from "../actions/openFile";
 import { reenter } from "../actions/reenter";
-import { saveFile } from "../actions/saveFile";
+import { saveFile, saveWorkbook } from "../actions/saveFile";
 import { picturesOf, savePicture } from "../actions/savePicture";
 import { sharedCopy } from "../actions/sharedCopy";
 import { thaw } from "../actions/thaw";
@@ -59,6 +59,29 @@ export default function Share() {
   const picture = pictures[picked] ?? pictures[0];
   return (
     <>
+      {workbook.open && (
+        <>
+          <Title>Your workbook</Title>
+          <section className="part">
+            <SmallTitle>Save the workbook</SmallTitle>
+            <Words>{saveWorkbook.about}</Words>
+            <Act action={saveWorkbook} choice={{ save }} />
+          </section>
+          <section className="part">
+            <SmallTitle>Open a file of yours</SmallTitle>
+            <Words>{openFile.about}</Words>
+            <FilePicker
+              label="Your file"
+              accept=".xlsx,.xlsm,.csv"
+              onPick={async (picked) =>
+                setFile({ name: picked.name, bytes: new Uint8Array(await picked.arrayBuffer()) })
+              }
+            />
+            {file && <CsvForm file={file} onSay={(said) => setFile({ ...file, ...(said ? { said } : {}) })} />}
+            <Act action={openFile} choice={file} />
+          </section>
+        </>
+      )}
       <Title>Hand it to people without the add-in</Title>
       <fieldset className="choices">
         <legend>Which sheets</legend>
@@ -83,7 +106,7 @@ export default function Share() {
       </fieldset>
 
       <section className="part">
-        <SmallTitle>Save as a file</SmallTitle>
+        <SmallTitle>Save for others</SmallTitle>
         <Words>{saveFile.about}</Words>
         <Act action={saveFile} choice={{ names: chosen, save }} />
       </section>
@@ -135,20 +158,6 @@ export default function Share() {
         <Words>{reenter.about}</Words>
         <Act action={reenter} choice={undefined} />
       </section>
-
-      {workbook.open && (
-        <section className="part">
-          <SmallTitle>Open a file of yours</SmallTitle>
-          <Words>{openFile.about}</Words>
-          <FilePicker
-            label="Your file"
-            accept=".xlsx,.csv"
-            onPick={async (picked) => setFile({ name: picked.name, bytes: new Uint8Array(await picked.arrayBuffer()) })}
-          />
-          {file && <CsvForm file={file} onSay={(said) => setFile({ ...file, ...(said ? { said } : {}) })} />}
-          <Act action={openFile} choice={file} />
-        </section>
-      )}
     </>
   );
 }

@@ -251,7 +251,7 @@ describe("by keyboard alone", () => {
     await told(/is in the workbook/);
     await page.evaluate("window.pane.openSection('share')");
     await page.waitForSelector("select");
-    await reach("Save as .xlsx");
+    await reach("Save for others");
     await page.keyboard.press("Enter");
     await told(/"Vivarium Almanac\.xlsx" is saved/);
     await reach("Shared copy");
@@ -301,7 +301,7 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Space");
     await reach("Juniper's log");
     await page.keyboard.press("Space");
-    await reach("Save as .xlsx");
+    await reach("Save for others");
     await page.keyboard.press("Enter");
     await told(/"Sheet1\.xlsx" is saved/);
     expect(await state<unknown>("workbook.saved")).toEqual([["Sheet1"]]);

@@ -91,9 +91,9 @@ test("what cannot be carried over is listed", async () => {
   await sheet.protect("", {});
   const { left } = await opened("log.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
   expect(left).toEqual([
-    '"Log": 1 table (its cells are here, its filter buttons and totals are not)',
-    '"Log": 1 rule for what a cell takes',
-    '"Log": 1 colour rule of a kind that the preview does not draw',
+    '"Log": 1 table (its cells are here, its filter buttons and totals are not), at C1',
+    '"Log": 1 rule for what a cell takes, at B1',
+    '"Log": 1 colour rule of a kind that the preview does not draw, at A1',
     '"Log": its protection',
     '"Log" A1: =SOMEBODYS.FUNCTION(1) was 12 in the file and is #NAME? here',
   ]);

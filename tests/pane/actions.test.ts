@@ -249,7 +249,7 @@ describe("files", () => {
       list: ["The chart on Log"],
     });
     expect(await openFile.run(workbook, file)).toEqual({
-      text: '"Log.xlsx" is open: 1 sheet. The file itself stays as it is: save your work as .xlsx. Not carried over:',
+      text: '"Log.xlsx" is open: 1 sheet. The file itself stays as it is: save the workbook to keep your work. Not carried over:',
       left: ["The chart on Log"],
     });
   });

@@ -261,6 +261,10 @@ export class MemoryWorkbook implements Workbook {
     return { sheet, row, column, cell };
   }
 
+  asOne<T>(change: () => Promise<T>): Promise<T> {
+    return change();
+  }
+
   async toFile(names: readonly string[]): Promise<Uint8Array> {
     this.called("toFile");
     this.saved.push(names);
