@@ -253,7 +253,7 @@ describe("by keyboard alone", () => {
     await page.waitForSelector("select");
     await reach("Save for others");
     await page.keyboard.press("Enter");
-    await told(/"Vivarium Almanac\.xlsx" is saved/);
+    await told(/"Vivarium Almanac for others\.xlsx" is saved/);
     await reach("Shared copy");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=Go ahead");
