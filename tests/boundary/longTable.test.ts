@@ -180,12 +180,42 @@ describe("the functions that read a long table", () => {
   test("HATCHFORECAST reads each clutch from its own day", () => {
     const readings = down([26, 25, 26, 25, 26, 25]);
     const on = down(["2026-06-20", "2026-07-01", "2026-06-21", "2026-07-02", "2026-06-22", "2026-07-03"]);
+    const highs = down([28, null, 32, 26, 27, 26]);
     const boxes = down(["A", "B", "A", "B", "A", "B"]);
     expect(
-      call(hatchForecast, down(["2026-06-20", "2026-07-01"]), on, readings, 60, null, null, boxes, down(["A", "B"])),
+      call(
+        hatchForecast,
+        down(["2026-06-20", "2026-07-01"]),
+        on,
+        readings,
+        60,
+        null,
+        null,
+        highs,
+        boxes,
+        down(["A", "B"]),
+      ),
     ).toEqual([
-      call(hatchForecast, "2026-06-20", down(["2026-06-20", "2026-06-21", "2026-06-22"]), down([26, 26, 26]), 60)[0],
-      call(hatchForecast, "2026-07-01", down(["2026-07-01", "2026-07-02", "2026-07-03"]), down([25, 25, 25]), 60)[0],
+      call(
+        hatchForecast,
+        "2026-06-20",
+        down(["2026-06-20", "2026-06-21", "2026-06-22"]),
+        down([26, 26, 26]),
+        60,
+        null,
+        null,
+        down([28, 32, 27]),
+      )[0],
+      call(
+        hatchForecast,
+        "2026-07-01",
+        down(["2026-07-01", "2026-07-02", "2026-07-03"]),
+        down([25, 25, 25]),
+        60,
+        null,
+        null,
+        down([null, 26, 26]),
+      )[0],
     ]);
   });
 
