@@ -34,10 +34,12 @@ import { hatchDates } from "./breeding/hatchDates";
 import { hatchForecast } from "./breeding/hatchForecast";
 import { incubationDays } from "./breeding/incubationDays";
 import { pairingCheck } from "./breeding/pairingCheck";
+import { birthDates } from "./breeding/birthDates";
 import { age } from "./condition/age";
 import { growthRate } from "./condition/growthRate";
 import { massTrend } from "./condition/massTrend";
 import { scaledMass } from "./condition/scaledMass";
+import { mealCheck } from "./feeding/mealCheck";
 import { mealCount } from "./feeding/mealCount";
 import { mealDates } from "./feeding/mealDates";
 import { nextMeal } from "./feeding/nextMeal";
@@ -64,6 +66,12 @@ import { rampDates } from "./winter/rampDates";
 import { rampDatesTo } from "./winter/rampDatesTo";
 import { setPoint } from "./winter/setPoint";
 import { stage } from "./winter/stage";
+import { stageCare } from "./winter/stageCare";
+import { due } from "./winter/due";
+import { endEarly } from "./winter/endEarly";
+import { openEvery } from "./winter/openEvery";
+import { winterReady } from "./winter/winterReady";
+import { winterSigns } from "./winter/winterSigns";
 
 /** A group of functions of the reference. */
 export interface Topic {
@@ -113,18 +121,24 @@ export const topics: readonly Topic[] = [
       rampDatesTo,
       setPoint,
       stage,
+      stageCare,
+      due,
       rampCheck,
+      winterReady,
+      endEarly,
       massLoss,
       lossTrend,
       oxygenUse,
       boxAir,
+      openEvery,
+      winterSigns,
       metabolicLoss,
       q10Rate,
     ],
   },
   {
     title: "Feeding",
-    functions: [preyRatio, preyMass, preyItems, nextMeal, mealDates, mealCount, refusals],
+    functions: [preyRatio, preyMass, preyItems, nextMeal, mealDates, mealCount, mealCheck, refusals],
   },
   {
     title: "Condition",
@@ -132,7 +146,7 @@ export const topics: readonly Topic[] = [
   },
   {
     title: "Breeding",
-    functions: [hatchDates, incubationDays, hatchForecast, degreeDays, clutchRatio, pairingCheck],
+    functions: [hatchDates, incubationDays, hatchForecast, degreeDays, clutchRatio, pairingCheck, birthDates],
   },
   {
     title: "Readings: what a data logger saw",

@@ -1,11 +1,9 @@
 import { cell, defineFunction, optional, quantity } from "../define";
 import { notUsable } from "../problem";
+import { ITEM_SHARE } from "../rules/limits";
 import { figure, figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
 import { RATIO } from "./shared/ratio";
-
-/** The heaviest single item, as a share of the body: practice for snakes with small heads. */
-const ITEM_RATIO = 0.15;
 
 /** A quotient this close below a whole number is that number: 0.3 · 100 / 10 is three items, not two. */
 const ROUNDING = 1e-9;
@@ -17,7 +15,10 @@ export const preyItems = defineFunction({
     body: quantity("gram", "Mass of the animal before the meal", BODY_MASS),
     item: quantity("gram", "Mass of one prey item", [0.1, 100_000]),
     mealRatio: quantity("share", "Prey mass of the whole meal divided by body mass", ...RATIO),
-    itemRatio: optional(quantity("share", "Heaviest single item divided by body mass", ...RATIO), "0.15, practice"),
+    itemRatio: optional(
+      quantity("share", "Heaviest single item divided by body mass", ...RATIO),
+      `${ITEM_SHARE}, practice`,
+    ),
   },
   result: cell("none", "Number of items"),
   sources: ["definition", "practice"],
@@ -26,7 +27,7 @@ export const preyItems = defineFunction({
     { given: [240, 8, 0.1], gives: 3, within: 0 },
     { given: [240, 30, 0.1], gives: 1, within: 0 },
   ],
-  calculate({ body, item, mealRatio, itemRatio = ITEM_RATIO }) {
+  calculate({ body, item, mealRatio, itemRatio = ITEM_SHARE }) {
     const ratio = item / body;
     if (ratio > itemRatio * (1 + ROUNDING)) {
       const [share, most] = figures([ratio, itemRatio], "share");

@@ -84,7 +84,12 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   RAMPDATESTO: () => 14 + 42 + 84 + 42 + 7,
   SETPOINT: () => (24 + 8) / 2,
   STAGE: () => "Cold",
+  STAGECARE: () => "none",
+  // 16 to 31 December, January, February, and 29 days of March.
+  DUE: () => 16 + 31 + 28 + 29,
   RAMPCHECK: () => "stop",
+  WINTERREADY: () => "stop",
+  ENDEARLY: () => (23 - 20) / 0.5 + 7,
   MASSLOSS: () => (320 - 312) / 320,
   LOSSTREND: () => Number(((-30 * loss.slope) / found(loss.grams[0])).toFixed(10)),
   OXYGENUSE: () =>
@@ -94,6 +99,8 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
     const oxygen = 0.013 * 300 ** 0.8 * 10 ** 0.95 * 3.3 ** -2 * 24 * 30;
     return Number(((oxygen * 20.1 * (2 / 3 / 39_339 + 1 / 3 / 17_577)) / 300).toFixed(10));
   },
+  OPENEVERY: () => 7,
+  WINTERSIGNS: () => "stop",
   Q10RATE: () => Number((12 / 2.4 ** 2).toFixed(6)),
   PREYRATIO: () => 18 / 240,
   PREYMASS: () => 240 / 10,
@@ -101,6 +108,7 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   NEXTMEAL: () => 7,
   MEALDATES: () => [1, 8, 15, 22].length,
   MEALCOUNT: () => [1, 8, 15, 22].length,
+  MEALCHECK: () => "stop",
   REFUSALS: () => ["refused", "refused"].length,
   GROWTHRATE: () => Number(((100 * Math.log(30 / 20)) / (30 + 31 + 9)).toFixed(6)),
   MASSTREND: () => Number((7 * loss.slope).toFixed(10)),
@@ -117,6 +125,7 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
     ).integral,
   CLUTCHRATIO: () => 60 / (180 + 60),
   PAIRINGCHECK: () => "stop",
+  BIRTHDATES: () => 55,
   DAYTABLE: () => 22 - 18,
   // Up from 6 to 10 °C in two hours and down again: above 8 °C half of each.
   TIMEOUTSIDE: () => 1 + 1,
