@@ -61,7 +61,7 @@ test("a name is an address, and a formula follows when parts move", () => {
 test("a stack in the columns of the cautions stands below them", () => {
   const cautions = trial(0).merges.filter((merge) => /^E\d+:F\d+$/.test(merge));
   const end = Math.max(...cautions.map((merge) => Number(/\d+$/.exec(merge)?.[0])));
-  expect(cellOf(trial(0), "list.mass[1]")).toBe(`E${end + 3}`);
+  expect(cellOf(trial(0), "list.mass[1]")).toBe(`E${end + 2}`);
 });
 
 test("guards follow from the names in a formula", () => {

@@ -1,5 +1,5 @@
 import { weights } from "../../taskpane/sheets/weights";
-import { down, filled } from "./fill";
+import { down, filled, freeRow, rows } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -18,8 +18,8 @@ test("the trend takes the weighings of the last days only", async () => {
   // 91 days before the last is outside of the window of 90.
   const days = ["2026-06-22", "2026-06-23", "2026-07-20", "2026-08-10", "2026-09-21"];
   const masses = [400, 250, 256, 263, 270];
-  const reading = await filled(weights, { ...down("A24", days), ...down("B24", masses) }, { cleared: true });
-  expect(reading.at("J18")).toBeCloseTo(
+  const reading = await filled(weights, { ...down("log.date", days), ...down("log.mass", masses) }, { cleared: true });
+  expect(reading.of("now.trend")).toBeCloseTo(
     7 *
       medianSlope([
         [0, 250],
@@ -29,44 +29,66 @@ test("the trend takes the weighings of the last days only", async () => {
       ]),
     9,
   );
-  expect(reading.at("J16")).toBe(270);
+  expect(reading.of("now.mass")).toBe(270);
 });
 
 test("a row without a mass is passed over, and the changes are those from weighing to weighing", async () => {
   const reading = await filled(
     weights,
-    { ...down("A24", ["2026-05-01", "2026-05-08", "2026-05-21"]), B24: 200, B26: 220, C25: 80 },
+    rows("log", 1, [
+      { date: "2026-05-01", mass: 200 },
+      { date: "2026-05-08", length: 80 },
+      { date: "2026-05-21", mass: 220 },
+    ]),
     { cleared: true },
   );
   expect(reading.errors()).toEqual([]);
-  expect(reading.block("D25:F25")).toEqual([["", "", ""]]);
-  expect(reading.at("D26")).toBe(20);
-  expect(reading.at("E26")).toBeCloseTo(0.1, 12);
+  expect(["change", "share", "daily"].map((column) => reading.of(`log.${column}[2]`))).toEqual(["", "", ""]);
+  expect(reading.of("log.change[3]")).toBe(20);
+  expect(reading.of("log.share[3]")).toBeCloseTo(0.1, 12);
   // By definition: 100 ln(220/200) / 20 days.
-  expect(reading.at("F26")).toBeCloseTo((100 * Math.log(1.1)) / 20, 12);
-  expect(reading.at("J17")).toBe(80);
+  expect(reading.of("log.daily[3]")).toBeCloseTo((100 * Math.log(1.1)) / 20, 12);
+  expect(reading.of("now.length")).toBe(80);
 });
 
+const free = freeRow(weights, "log");
+
 test("a loss is flagged outside the fast; in the fast the words send to the Winter log", async () => {
-  const reading = await filled(weights, { A37: "2026-12-01", B37: 290, A38: "2027-04-05", B38: 250 });
-  expect(reading.block("I36:I38")).toEqual([[""], ["In the fast: see the Winter log"], ["Lost 13.8 % since the last"]]);
+  const reading = await filled(
+    weights,
+    rows("log", free, [
+      { date: "2026-12-01", mass: 290 },
+      { date: "2027-04-05", mass: 250 },
+    ]),
+  );
+  expect(reading.column("log.standsOut").slice(free - 2, free + 1)).toEqual([
+    "",
+    "In the fast: see the Winter log",
+    "Lost 13.8 % since the last",
+  ]);
 });
 
 test("fewer than three animals with mass and length have no scaled mass; the others are held against their mean", async () => {
-  const few = await filled(weights, { A88: "A", B88: 100, C88: 60, A89: "B", B89: 90 }, { cleared: true });
+  const few = await filled(
+    weights,
+    rows("side", 1, [
+      { label: "A", mass: 100, length: 60 },
+      { label: "B", mass: 90 },
+    ]),
+    { cleared: true },
+  );
   expect(
-    few
-      .block("D88:G89")
-      .flat()
+    ["scaled", "ofMean", "beside"]
+      .flatMap((column) => few.column(`side.${column}`))
       .filter((shown) => shown !== "" && shown !== null),
   ).toEqual([]);
   // Bodies of one shape, mass as the cube of length, have one scaled mass; the fourth is a fifth heavier.
   const cube = await filled(
     weights,
-    { ...down("B88", [64, 125, 216, 343 * 1.2]), ...down("C88", [40, 50, 60, 70]) },
+    { ...down("side.mass", [64, 125, 216, 343 * 1.2]), ...down("side.length", [40, 50, 60, 70]) },
     { cleared: true },
   );
-  const scaled = cube.block("D88:D91").flat() as number[];
+  const scaled = cube.column("side.scaled").slice(0, 4) as number[];
   expect(scaled.every((mass) => mass > 100 && mass < 220)).toBe(true);
-  expect(cube.at("E91")).toBeCloseTo((scaled[3] as number) / (scaled.reduce((a, b) => a + b) / 4), 12);
+  expect(cube.of("side.ofMean[4]")).toBeCloseTo((scaled[3] as number) / (scaled.reduce((a, b) => a + b) / 4), 12);
 });

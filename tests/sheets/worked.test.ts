@@ -42,10 +42,10 @@ const answers = (reading: Reading, sheet: Sheet): readonly string[] =>
 
 /** Formulas that rightly show nothing in the example, by sheet. */
 const quiet: Readonly<Record<string, readonly string[]>> = {
-  animals: ["N16"], // nothing to remind of in the first animal
+  animals: ["list.reminder[1]"], // nothing to remind of in the first animal
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
   feedingLog: ["log.standsOut[1]"],
-  weights: ["D24", "E24", "F24", "I24"],
+  weights: ["log.change[1]", "log.share[1]", "log.daily[1]", "log.standsOut[1]"],
   breedingSeason: ["G48"],
   incubation: ["log.standsOut[1]"],
   preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
@@ -54,13 +54,13 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
 
 /** A slip of the keyboard, by sheet: the cell by its name, what is typed, and the cell that must show an error. */
 const slips: Readonly<Record<string, readonly [cell: string, typed: string | number, shows: string]>> = {
-  animals: ["C17", "June 2021", "J17"],
+  animals: ["list.born[2]", "June 2021", "list.age[2]"],
   stationShortlist: ["B15", "1005 m", "A28"],
   nativeClimate: ["B40", "13C", "B73"],
   yearPlan: ["year.coolingStarts", "October", "weeks.stage[1]"],
   coolingPlan: ["plan.cool", "six weeks", "dates.words[1]"],
   feedingLog: ["log.body[2]", "269 grams", "log.share[2]"],
-  weights: ["B26", "303g", "D26"],
+  weights: ["log.mass[3]", "303g", "log.change[3]"],
   breedingSeason: ["D14", "312 g", "H14"],
   incubation: ["clutches.held[2]", "warm", "clutches.days[2]"],
   hatchlings: ["log.then[1]", "8,4", "log.gain[1]"],
@@ -72,7 +72,7 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
 
 /** A change of mind, by sheet: inputs typed anew into a sheet that is already worked out. */
 const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>> = {
-  animals: { C7: day("2026-11-20"), I17: day("2026-11-15"), H17: "no" },
+  animals: { "reminders.today": day("2026-11-20"), "list.fed[2]": day("2026-11-15"), "list.winters[2]": "no" },
   stationShortlist: { B8: 2000, E16: 8.6 },
   nativeClimate: { B8: 1700, H13: 1400, D43: 45, B14: 5 },
   yearPlan: { "year.start": day("2026-08-03"), "year.coldSet": 6, "home.high[7]": 21.5 },
@@ -84,7 +84,13 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
     "log.body[14]": 300,
     "log.date[14]": day("2027-03-29"),
   },
-  weights: { C9: 60, B36: 296, C36: 105, A37: day("2027-03-29"), B37: 290 },
+  weights: {
+    "animal.window": 60,
+    "log.mass[13]": 296,
+    "log.length[13]": 105,
+    "log.date[14]": day("2027-03-29"),
+    "log.mass[14]": 290,
+  },
   breedingSeason: { D9: 230, D16: 260, D14: 290, C48: day("2022-05-03") },
   incubation: {
     "own.temperature": 27,

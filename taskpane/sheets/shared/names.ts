@@ -58,6 +58,10 @@ export class RowCell extends Cell {
   get upToHere(): string {
     return token(`${this.column}[1..${this.row}]`);
   }
+  /** All of its column. */
+  get whole(): Column {
+    return new Column(this.column);
+  }
   get isFirst(): boolean {
     return this.row === 1;
   }

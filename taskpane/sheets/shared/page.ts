@@ -76,7 +76,7 @@ export const page = (about: About, ...bands: readonly Band[]): Sheet => {
     const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;
     const from = next;
     for (const [column, stack] of Object.entries(stacks)) {
-      const top = columnNumber(column) >= cautionsFrom ? Math.max(from, cautionsEnd + 1) : from;
+      const top = columnNumber(column) >= cautionsFrom ? Math.max(from, cautionsEnd) : from;
       const laid = stacked(column, top, stack);
       placed.push(...laid.placed);
       next = Math.max(next, laid.next);
