@@ -1,53 +1,168 @@
-import { block, fixed } from "./shared/address";
-import { assemble, EXAMPLE } from "./shared/assemble";
-import { fields, heading, spilled, table, text } from "./shared/part";
-import { boxLimits, boxReadings, winter } from "./shared/scenario";
-import { number, whole } from "./shared/takes";
-import { hasPlan, planDates, planFields } from "./shared/winterPlan";
+import { answers } from "./shared/answers";
+import { limits, pasted, plan, ROOM, setPoints } from "./readingsInputs";
+import { EXAMPLE } from "./shared/assemble";
+import { form } from "./shared/form";
+import { f, once } from "./shared/formula";
+import { log } from "./shared/log";
+import { named, type Cell, type Column } from "./shared/names";
+import { cellOf, page } from "./shared/page";
+import { picture } from "./shared/picture";
+import { gap } from "./shared/region";
+import { moreThanNone, over, says, under } from "./shared/rules";
+import { words } from "./shared/running";
+import { hasPlan } from "./shared/winterPlan";
 import { blanksKept, isoText, rounded } from "./shared/words";
 
-const KEY = "readings";
-const FIRST = 7;
-
-/** Where readings are written or pasted: time in the first column, °C in the second. A winter's, one each quarter of an hour. */
-export const paste = { sheet: KEY, at: `A${FIRST}`, rows: 20_000, columns: 2 } as const;
-
-/** Rows with a frame, to show where to paste. */
-const FRAMED = 240;
 /** Days that the day table has room for. */
 const DAYS = 200;
-const CHARTS = 25;
-const TABLE = 59;
-const TOP = TABLE + 1;
 
-const [low, high, longest, warm, cold] = ["$G$7", "$G$8", "$G$9", "$G$17", "$G$18"] as const;
-const plan = planDates("D11", 3);
-/** How many rows of the paste area are in use; formulas look at these only. */
-const used = "$G$20";
+const { low, high, longest } = limits;
+const { warmSet, coldSet } = setPoints;
 
-const area = (column: string): string => fixed(block(`${column}${FIRST}`, paste.rows));
-const inUse = (column: string): string => `$${column}$${FIRST}:INDEX(${area(column)},${used})`;
-const times = inUse("A");
-const temperatures = blanksKept(inUse("B"));
 /** The row of a column's last figure, counted from the first; 0 where there is none. */
-const lastRow = (column: string): string => `IFNA(MATCH(9E+300,${area(column)}),0)`;
-
-const daily = (column: string): string => block(`${column}${TOP}`, DAYS);
-const off = daily("P");
+const lastRow = (column: Column): string => `IFNA(MATCH(9E+300,${column}),0)`;
+/** The rows of the paste area that are in use; formulas look at these only. */
+const used = named("read.rows");
+const inUse = (column: Column): string => `${column.at(1)}:INDEX(${column},${used})`;
+const times = inUse(pasted.time);
+const temperatures = blanksKept(inUse(pasted.celsius));
 /** Start, end and hours of each gap; #N/A where there is none. */
 const silences = `VIV.READINGGAPS(${times},${longest})`;
 
-const ready = (formula: string, ...more: readonly string[]): string =>
-  `=IF(OR(${[`${used}=""`, ...more.map((cell) => `${cell}=""`)].join(",")}),"",${formula})`;
+const ready = (formula: string, ...more: readonly Cell[]): string =>
+  f`IF(OR(${[used, ...more].map((cell) => `${cell}=""`).join(",")}),"",${formula})`;
 /** A table of days, or why there is none: a spill that meets the words below it would show nothing at all. */
 const byDay = (formula: string): string =>
   `IF(INT(MAX(${times}))-INT(MIN(${times}))>=${DAYS},"More than ${DAYS} days: one winter a sheet",${formula})`;
 
-const blanks = (count: number): null[] => Array<null>(count).fill(null);
-
-export const readings = assemble(
+const read = form(
+  "read",
+  "What was read",
   {
-    key: KEY,
+    rows: {
+      label: "Rows down to the last",
+      wide: 3,
+      value: f`IF(COUNT(${pasted.time},${pasted.celsius})=0,"",MAX(${lastRow(pasted.time)},${lastRow(pasted.celsius)}))`,
+      format: "whole",
+    },
+    gaps: {
+      label: "Gaps",
+      wide: 3,
+      value: ready(`IFNA(ROWS(${silences}),0)`, longest),
+      format: "whole",
+      note: "Listed from column R on.",
+      rules: [moreThanNone("care")],
+    },
+    longestGap: {
+      label: "Longest gap",
+      unit: "hours",
+      wide: 3,
+      value: ready(`IFNA(MAX(INDEX(${silences},0,3)),"none")`, longest),
+      format: "tenth",
+    },
+  },
+  { across: 3 },
+);
+
+const outside = answers(
+  "outside",
+  "Time outside the limits",
+  ready(`TRANSPOSE(VIV.TIMEOUTSIDE(${times},${temperatures},${low},${high},${longest}))`, low, high, longest),
+  {
+    cold: { label: "Hours too cold", rules: [moreThanNone("cold")] },
+    warm: { label: "Hours too warm", rules: [moreThanNone("stop")] },
+    longestWarm: { label: "Longest too warm, hours", rules: [moreThanNone("stop")] },
+    lowest: "Lowest, °C",
+    highest: "Highest, °C",
+    degreeHours: "Too warm, degree-hours",
+    notCovered: { label: "Hours not covered", rules: [moreThanNone("care")] },
+    skipped: { label: "Rows skipped", format: "whole", rules: [moreThanNone("care")] },
+  },
+  { across: 5, format: "tenth" },
+);
+
+const days = log("days", DAYS, {
+  date: { title: "Date", spilled: ready(byDay(`VIV.DAYTABLE(${times},${temperatures})`)), format: "date" },
+  high: { title: "High", covered: true, format: "tenth", rules: [over(high, "stop")] },
+  low: { title: "Low", covered: true, format: "tenth", rules: [under(low, "cold")] },
+  swing: { title: "Swing", covered: true, format: "tenth", note: "High less low, K." },
+  mid: { title: "Mid", covered: true, format: "tenth", note: "Half-way between high and low." },
+  mean: {
+    title: "Mean",
+    covered: true,
+    format: "tenth",
+    note: "Weighed by time. Under 8 readings a day, their plain mean.",
+  },
+  read: { title: "Read", covered: true, format: "whole", note: "Readings of the day." },
+  skip: {
+    title: "Skip",
+    covered: true,
+    format: "whole",
+    note: "Rows of the day without a temperature that can be read.",
+    rules: [moreThanNone("care")],
+  },
+  sign: {
+    title: "Sign",
+    each: ({ high: most, low: least }) =>
+      once`IF(${most}>${high},IF(${least}<${low},"both","warm"),IF(${least}<${low},"cold","ok"))`,
+    note: "warm: above the upper limit at some time. cold: below the lower one. both: both.",
+    rules: [says("warm", "stop"), says("both", "stop"), says("cold", "cold")],
+  },
+  tracked: {
+    title: "Date",
+    spilled: ready(
+      `IF(${hasPlan(plan.dates)},${byDay(`VIV.TRACKING(${times},${temperatures},${plan.dates},${warmSet},${coldSet})`)},"")`,
+      warmSet,
+      coldSet,
+    ),
+    format: "date",
+  },
+  setPoint: { title: "Plan", covered: true, format: "tenth", note: "The set-point of the winter plan, °C." },
+  trackedMean: { title: "Mean", covered: true, format: "tenth" },
+  off: { title: "Off K", covered: true, format: "tenth", note: "Mean less set-point: above 0 is too warm." },
+});
+const silent = log("gaps", DAYS, {
+  from: { title: "Gap from", spilled: ready(`IFNA(${silences},"no gap")`, longest), format: "moment" },
+  to: { title: "to", covered: true, format: "moment" },
+  hours: { title: "Hours", covered: true, format: "tenth" },
+});
+
+const { cold, warm, lowest, highest, notCovered } = outside;
+const dayWords = words(
+  "dayWords",
+  [2, 13],
+  f`IF(OR(COUNT(${days.date})=0,${cold}=""),"",COUNT(${days.date})&" days from "&${isoText(`MIN(${days.date})`)}&" to "&${isoText(`MAX(${days.date})`)}&", "&${rounded(`${lowest}`)}&" to "&${rounded(`${highest}`)}&" °C. Too warm for "&${rounded(`${warm}`)}&" hours, too cold for "&${rounded(`${cold}`)}&", not covered "&${rounded(`${notCovered}`)}&".")`,
+);
+const { off } = days;
+const planWords = words(
+  "planWords",
+  [2, 13],
+  f`IF(COUNT(${off})=0,"","Against the plan, by the day's mean: up to "&${rounded(`MAX(0,MAX(${off}))`)}&" K too warm and "&${rounded(`MAX(0,-MIN(${off}))`)}&" K too cold, "&${rounded(`AVERAGE(${off})`)}&" K on average.")`,
+);
+const dayChart = picture([14, 13], {
+  title: "Lowest to highest, day by day",
+  along: `${days.date}`,
+  axis: "°C",
+  series: [
+    { draw: "band", name: "Lowest to highest", low: `${days.low}`, high: `${days.high}` },
+    { draw: "line", name: "Mean", values: `${days.mean}` },
+  ],
+  summary: `${dayWords.said}`,
+});
+const planChart = picture([14, 13], {
+  title: "Mean of the day and the plan",
+  along: `${days.tracked}`,
+  axis: "°C",
+  series: [
+    { draw: "line", name: "Set-point", values: `${days.setPoint}` },
+    { draw: "line", name: "Mean", values: `${days.trackedMean}` },
+  ],
+  summary: `${planWords.said}`,
+});
+
+export const readings = page(
+  {
+    key: "readings",
     name: "Readings",
     sentence: "A logger's readings by the day, against limits and the plan.",
     cautions: ["probePlace", "skippedReadings", "coldKills", "noVet"],
@@ -57,222 +172,18 @@ export const readings = assemble(
     example: `${EXAMPLE} an invented box. Look, clear, put in your own.`,
     footColumn: "D",
   },
-  heading(`A${FIRST - 1}`, "Time", "°C"),
   {
-    blocks: [
-      {
-        at: paste.at,
-        role: "input",
-        rows: Array.from({ length: FRAMED }, (_, i) => [boxReadings[i]?.[0] ?? null, boxReadings[i]?.[1] ?? null]),
-        room: [paste.rows, paste.columns],
-      },
-    ],
-    formats: [
-      { range: block(paste.at, FRAMED), format: "moment" },
-      { range: block(`B${FIRST}`, FRAMED), format: "tenth" },
-    ],
-    notes: [
-      {
-        at: `A${FIRST - 1}`,
-        text: `Paste here, time left and °C right, up to ${paste.rows} rows; the frame ends sooner, the room does not. The pane's Readings reads a file into it.`,
-      },
-    ],
-  },
-  heading("D6", "Limits", ...blanks(5)),
-  fields(
-    "D7",
-    [
-      { label: "Right from, °C", wide: 3, value: boxLimits.low, format: "tenth", takes: number([-100, 150], "°C") },
-      { label: "Right to, °C", wide: 3, value: boxLimits.high, format: "tenth", takes: number([-100, 150], "°C") },
-      {
-        label: "Joined up to, minutes",
-        wide: 3,
-        value: 180,
-        role: "setting",
-        format: "whole",
-        takes: whole([1, 100_000], "minutes"),
-        note: "Two readings further apart make a gap, of which nothing is assumed. Practice.",
-      },
-    ],
-    3,
-  ),
-  heading("D10", "Winter plan", ...blanks(5)),
-  planFields("D11", 3, 3),
-  fields(
-    "D17",
-    [
-      {
-        label: "Warm set-point, °C",
-        wide: 3,
-        value: winter.warmSetPoint,
-        format: "tenth",
-        takes: number([5, 40], "°C"),
-      },
-      {
-        label: "Cold set-point, °C",
-        wide: 3,
-        value: winter.coldSetPoint,
-        format: "tenth",
-        takes: number([0, 30], "°C"),
-      },
-    ],
-    3,
-  ),
-  heading("D19", "What was read", ...blanks(5)),
-  fields(
-    "D20",
-    [
-      {
-        label: "Rows down to the last",
-        wide: 3,
-        value: `=IF(COUNT(${area("A")},${area("B")})=0,"",MAX(${lastRow("A")},${lastRow("B")}))`,
-        format: "whole",
-      },
-      {
-        label: "Gaps",
-        wide: 3,
-        value: ready(`IFNA(ROWS(${silences}),0)`, longest),
-        format: "whole",
-        note: "Listed from column R on.",
-      },
-      {
-        label: "Longest gap, hours",
-        wide: 3,
-        value: ready(`IFNA(MAX(INDEX(${silences},0,3)),"none")`, longest),
-        format: "tenth",
-      },
-    ],
-    3,
-  ),
-  { rules: [{ range: "D21:I21", when: "=N($G$21)>0", look: "care" }] },
-  heading("K14", "Time outside the limits", ...blanks(5)),
-  {
-    blocks: [
-      {
-        at: "K15",
-        role: "label",
-        rows: [
-          ["Hours too cold"],
-          ["Hours too warm"],
-          ["Longest too warm, hours"],
-          ["Lowest, °C"],
-          ["Highest, °C"],
-          ["Too warm, degree-hours"],
-          ["Hours not covered"],
-          ["Rows skipped"],
-        ],
-      },
-    ],
-    rules: [
-      { range: "K15:P15", when: "=N($P$15)>0", look: "cold" },
-      { range: "K16:P17", when: "=N($P16)>0", look: "stop" },
-      { range: "K21:P22", when: "=N($P21)>0", look: "care" },
-    ],
-  },
-  spilled(
-    "P15",
-    ready(`TRANSPOSE(VIV.TIMEOUTSIDE(${times},${temperatures},${low},${high},${longest}))`, low, high, longest),
-    [8, 1],
-    "tenth",
-  ),
-  { formats: [{ range: "P22", format: "whole" }] },
-  {
-    charts: [
-      {
-        title: "Lowest to highest, day by day",
-        area: `D${CHARTS}:P${CHARTS + 13}`,
-        along: daily("D"),
-        axis: "°C",
-        series: [
-          { draw: "band", name: "Lowest to highest", low: daily("F"), high: daily("E") },
-          { draw: "line", name: "Mean", values: daily("I") },
-        ],
-        summary: `D${CHARTS + 14}`,
-      },
-      {
-        title: "Mean of the day and the plan",
-        area: `D${CHARTS + 17}:P${CHARTS + 30}`,
-        along: daily("M"),
-        axis: "°C",
-        series: [
-          { draw: "line", name: "Set-point", values: daily("N") },
-          { draw: "line", name: "Mean", values: daily("O") },
-        ],
-        summary: `D${CHARTS + 31}`,
-      },
-    ],
-  },
-  text(
-    `D${CHARTS + 14}`,
-    `=IF(OR(COUNT(${daily("D")})=0,P15=""),"",COUNT(${daily("D")})&" days from "&${isoText(`MIN(${daily("D")})`)}&" to "&${isoText(`MAX(${daily("D")})`)}` +
-      `&", "&${rounded("P18")}&" to "&${rounded("P19")}&" °C. Too warm for "&${rounded("P16")}&" hours, too cold for "&${rounded("P15")}&", not covered "&${rounded("P21")}&".")`,
-    2,
-    13,
-  ),
-  text(
-    `D${CHARTS + 31}`,
-    `=IF(COUNT(${off})=0,"","Against the plan, by the day's mean: up to "&${rounded(`MAX(0,MAX(${off}))`)}&" K too warm and "&${rounded(`MAX(0,-MIN(${off}))`)}&" K too cold, "&${rounded(`AVERAGE(${off})`)}&" K on average.")`,
-    2,
-    13,
-  ),
-  table({
-    at: `D${TABLE}`,
-    rows: DAYS,
-    columns: [
-      { title: "Date", spilled: ready(byDay(`VIV.DAYTABLE(${times},${temperatures})`)), across: 8, format: "date" },
-      { title: "High", covered: true, format: "tenth" },
-      { title: "Low", covered: true, format: "tenth" },
-      { title: "Swing", covered: true, format: "tenth", note: "High less low, K." },
-      { title: "Mid", covered: true, format: "tenth", note: "Half-way between high and low." },
-      {
-        title: "Mean",
-        covered: true,
-        format: "tenth",
-        note: "Weighed by time. Under 8 readings a day, their plain mean.",
-      },
-      { title: "Read", covered: true, format: "whole", note: "Readings of the day." },
-      {
-        title: "Skip",
-        covered: true,
-        format: "whole",
-        note: "Rows of the day without a temperature that can be read.",
-      },
-      {
-        title: "Sign",
-        each: (row) =>
-          `=IF(OR(E${row}="",F${row}="",${low}="",${high}=""),"",IF(E${row}>${high},IF(F${row}<${low},"both","warm"),IF(F${row}<${low},"cold","ok")))`,
-        note: "warm: above the upper limit at some time. cold: below the lower one. both: both.",
-      },
-      {
-        title: "Date",
-        spilled: ready(
-          `IF(${hasPlan(plan)},${byDay(`VIV.TRACKING(${times},${temperatures},${plan},${warm},${cold})`)},"")`,
-          warm,
-          cold,
-        ),
-        across: 4,
-        format: "date",
-      },
-      { title: "Plan", covered: true, format: "tenth", note: "The set-point of the winter plan, °C." },
-      { title: "Mean", covered: true, format: "tenth" },
-      { title: "Off K", covered: true, format: "tenth", note: "Mean less set-point: above 0 is too warm." },
-    ],
-  }),
-  {
-    rules: [
-      { range: daily("E"), when: `=AND(ISNUMBER($E${TOP}),ISNUMBER(${high}),$E${TOP}>${high})`, look: "stop" },
-      { range: daily("F"), when: `=AND(ISNUMBER($F${TOP}),ISNUMBER(${low}),$F${TOP}<${low})`, look: "cold" },
-      { range: daily("L"), when: `=OR($L${TOP}="warm",$L${TOP}="both")`, look: "stop" },
-      { range: daily("L"), when: `=$L${TOP}="cold"`, look: "cold" },
-      { range: daily("K"), when: `=N($K${TOP})>0`, look: "care" },
-    ],
-  },
-  heading(`R${FIRST - 1}`, "Gap from", "to", "Hours"),
-  spilled(`R${FIRST}`, ready(`IFNA(${silences},"no gap")`, longest), [DAYS, 3]),
-  {
-    formats: [
-      { range: block(`R${FIRST}`, DAYS, 2), format: "moment" },
-      { range: block(`T${FIRST}`, DAYS), format: "tenth" },
-    ],
+    A: [pasted],
+    D: [limits, plan, setPoints, read, gap(2), dayChart, dayWords, gap(1), planChart, planWords, gap(1), days],
+    K: [outside],
+    R: [silent],
   },
 );
+
+/** Where readings are written or pasted: time in the first column, °C in the second. */
+export const paste = {
+  sheet: readings.key,
+  at: cellOf(readings, "pasted.time[1]"),
+  rows: ROOM,
+  columns: 2,
+} as const;

@@ -18,6 +18,7 @@ import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { clearing } from "../../taskpane/sheets/clear";
 import { paste } from "../../taskpane/sheets/readings";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import { WorkbookError } from "../../taskpane/workbook";
 import { search } from "../../taskpane/views/search";
@@ -343,7 +344,8 @@ describe("import readings", () => {
       [null, null],
     ]);
     const template = sheets.find(({ key }) => key === paste.sheet) as Sheet;
-    for (const address of clearing(template).filter((one) => !one.startsWith(paste.at))) {
+    const pasted = ["pasted.time", "pasted.celsius"].map((name) => cellOf(template, name));
+    for (const address of clearing(template).filter((one) => !pasted.includes(one))) {
       const area = areaOf(address) as { row: number; column: number };
       expect([address, contents?.cells[area.row]?.[area.column]?.value ?? null]).toEqual([address, null]);
     }

@@ -46,7 +46,7 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
   feedingLog: ["log.standsOut[1]"],
   weights: ["log.change[1]", "log.share[1]", "log.daily[1]", "log.standsOut[1]"],
-  breedingSeason: ["G48"],
+  breedingSeason: ["pairings.standsOut[1]"],
   incubation: ["log.standsOut[1]"],
   preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
   nativeClimate: ["E51", "E52", "E53", "G70"], // no rain in the record of the lower station
@@ -61,11 +61,11 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
   coolingPlan: ["plan.cool", "six weeks", "dates.words[1]"],
   feedingLog: ["log.body[2]", "269 grams", "log.share[2]"],
   weights: ["log.mass[3]", "303g", "log.change[3]"],
-  breedingSeason: ["D14", "312 g", "H14"],
+  breedingSeason: ["animals.mass[1]", "312 g", "animals.check[1]"],
   incubation: ["clutches.held[2]", "warm", "clutches.days[2]"],
   hatchlings: ["log.then[1]", "8,4", "log.gain[1]"],
   preyStock: ["eaters.days[1]", "weekly", "eaters.meals[1]"],
-  readings: ["G7", "cool", "P15"],
+  readings: ["limits.low", "cool", "outside.cold"],
   winterLog: ["log.mass[1]", "306g", "log.lost[1]"],
   aboutThisWorkbook: ["asked1.function[1]", "LAPS", "sources1.said"],
 };
@@ -91,7 +91,12 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
     "log.date[14]": day("2027-03-29"),
     "log.mass[14]": 290,
   },
-  breedingSeason: { D9: 230, D16: 260, D14: 290, C48: day("2022-05-03") },
+  breedingSeason: {
+    "limits.femaleMass": 230,
+    "animals.mass[3]": 260,
+    "animals.mass[1]": 290,
+    "pairings.on[1]": day("2022-05-03"),
+  },
   incubation: {
     "own.temperature": 27,
     "clutches.held[2]": 24.5,
@@ -105,7 +110,7 @@ const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>>
     "eaters.winters[2]": "no",
     "log.out[1]": 7,
   },
-  readings: { G8: 24.5, B7: 30, G17: 22 },
+  readings: { "limits.high": 24.5, "pasted.celsius[1]": 30, "setPoints.warmSet": 22 },
   aboutThisWorkbook: { "asked1.function[1]": "RAMP" },
 };
 

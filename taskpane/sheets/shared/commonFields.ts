@@ -6,10 +6,11 @@ import { number } from "./takes";
 /** Fields that several sheets ask for in the same words. */
 
 /** The two set-points of a winter plan; the sheet that is no plan itself names where they belong. */
-export const setPointFields = (from?: string) =>
+export const setPointFields = (from?: string, wide = 1) =>
   ({
     warmSet: {
       label: "Warm set-point",
+      wide,
       unit: "°C",
       value: winter.warmSetPoint,
       format: "tenth",
@@ -18,6 +19,7 @@ export const setPointFields = (from?: string) =>
     },
     coldSet: {
       label: "Cold set-point",
+      wide,
       unit: "°C",
       value: winter.coldSetPoint,
       format: "tenth",

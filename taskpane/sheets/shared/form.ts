@@ -61,7 +61,8 @@ export const form = <K extends string>(
 ): Region & Readonly<Record<K, Cell>> => {
   const list = placed(fields, across);
   const top = title === null ? 0 : 1;
-  const columns = Math.max(...list.map(({ field, column }) => column + (field.wide ?? 1)));
+  const titles = Array.isArray(title) ? title.length : 1;
+  const columns = Math.max(titles, ...list.map(({ field, column }) => column + (field.wide ?? 1)));
   const own = Object.fromEntries(list.map(({ key }) => [key, new Cell(`${name}.${key}`)])) as Record<K, Cell>;
   const starts = list.filter(({ field }, i) => field.label !== undefined || i === 0);
 
@@ -103,8 +104,12 @@ export const form = <K extends string>(
           labels(
             beside(at, top, 0),
             starts.map(({ field }) => labelOf(field)),
-            across,
           ),
+          {
+            merges: starts.flatMap(({ field, row, column }) =>
+              field.label !== undefined && column > 1 ? [block(beside(at, top + row, 0), 1, column)] : [],
+            ),
+          },
           ...list.map((one) => built(at, one)),
         ),
     },

@@ -69,14 +69,16 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
  * gap, or stacks side by side. A stack in the columns of the cautions begins below these.
  */
 export const page = (about: About, ...bands: readonly Band[]): Sheet => {
-  const [cautionsFrom, cautionsEnd] = [columnNumber(about.cautionColumns[0]), warnedOf(about).next];
+  const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
+  const cautionsEnd = warnedOf(about).next;
   let next = Math.max(BODY, leadOf(about).next);
   const placed: Placed[] = [];
   for (const band of bands) {
     const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;
     const from = next;
     for (const [column, stack] of Object.entries(stacks)) {
-      const top = columnNumber(column) >= cautionsFrom ? Math.max(from, cautionsEnd) : from;
+      const number = columnNumber(column);
+      const top = number >= first && number <= last ? Math.max(from, cautionsEnd) : from;
       const laid = stacked(column, top, stack);
       placed.push(...laid.placed);
       next = Math.max(next, laid.next);
