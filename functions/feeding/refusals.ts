@@ -1,14 +1,6 @@
-import { anything, cell, column, defineFunction, type Value } from "../define";
+import { anything, cell, column, defineFunction } from "../define";
 import { EntryProblem } from "../problem";
-
-/** The spellings of a log. A regurgitation is a meal that the animal did not keep: it counts like a refusal. */
-const TAKEN = ["taken", "yes", "true", "1"];
-const NOT_TAKEN = ["refused", "regurgitated", "no", "false", "0"];
-
-const wasTaken = (outcome: Value): boolean | undefined => {
-  const word = String(outcome).trim().toLowerCase();
-  return TAKEN.includes(word) ? true : NOT_TAKEN.includes(word) ? false : undefined;
-};
+import { outcomeOf, outcomesInWords } from "./shared/outcomes";
 
 /** Blanks are skipped: a meal still to come has no outcome. Every entry is read, also those before the streak. */
 export const refusals = defineFunction({
@@ -16,7 +8,7 @@ export const refusals = defineFunction({
   summary: "How many meals in a row an animal has refused or brought up, counted back from the last.",
   parameters: {
     outcomes: column(
-      anything("Oldest first; taken, refused, regurgitated, yes, no, TRUE, FALSE, 1, 0; blanks are skipped"),
+      anything("Oldest first; taken, refused, regurgitated, yes, no, 1, 0 and the like; blanks are skipped"),
       { blank: "keep" },
     ),
   },
@@ -32,16 +24,16 @@ export const refusals = defineFunction({
     let streak = 0;
     for (const [i, outcome] of outcomes.entries()) {
       if (outcome === undefined) continue;
-      const taken = wasTaken(outcome);
-      if (taken === undefined) {
+      const found = outcomeOf(outcome);
+      if (found === undefined) {
         return new EntryProblem(
           "#VALUE!",
           "outcomes",
           i,
-          `holds '${String(outcome).slice(0, 40)}': give taken, refused, regurgitated, yes, no, TRUE, FALSE, 1 or 0`,
+          `holds '${String(outcome).slice(0, 40)}': give ${outcomesInWords}`,
         );
       }
-      streak = taken ? 0 : streak + 1;
+      streak = found === "taken" ? 0 : streak + 1;
     }
     return streak;
   },

@@ -4,12 +4,13 @@ import { f, once } from "./shared/formula";
 import { log, LOG_ROWS } from "./shared/log";
 import type { RowCell } from "./shared/names";
 import { mealLimitFields } from "./shared/mealLimitFields";
+import { anyOutcome, isOutcome } from "./shared/outcomes";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
 import { begins, saysSomething } from "./shared/rules";
 import { words } from "./shared/running";
 import { animals, day } from "./shared/scenario";
-import { date, MASS, number, oneOf, whole } from "./shared/takes";
+import { date, MASS, number, whole } from "./shared/takes";
 import { fastWords, hasPartOfPlan, hasPlan, insideFast, winterPlan } from "./shared/winterPlan";
 import { blanksKept, lastFigure } from "./shared/words";
 
@@ -52,7 +53,7 @@ const fast = words("fast", [2, 3], fastWords(dates));
 
 /** After a meal brought up the gut rests longer than between two others. */
 const nextMeal = (date: RowCell, outcome: RowCell): string => {
-  const days = `IF(AND(${outcome}="regurgitated",${wait}<>""),MAX(${interval},${wait}),${interval})`;
+  const days = `IF(AND(${isOutcome(`${outcome}`, "broughtUp")},${wait}<>""),MAX(${interval},${wait}),${interval})`;
   const planned = `VIV.NEXTMEAL(${date},${days},${dates})`;
   const free = `IF(${hasPartOfPlan(dates)},"",VIV.NEXTMEAL(${date},${days}))`;
   return f`IF(OR(${date}="",${interval}=""),"",IF(${hasPlan(dates)},${planned},${free}))`;
@@ -96,7 +97,7 @@ const fed = log(
     outcome: {
       title: "Outcome",
       input: meals.map(({ outcome }) => outcome),
-      takes: oneOf("taken", "refused", "regurgitated"),
+      takes: anyOutcome,
     },
     notKept: {
       title: "Not kept in a row",
@@ -114,7 +115,7 @@ const fed = log(
       title: "What stands out",
       // The gravest thing first. Inside the fast it is said as soon as anything is written in the row.
       each: ({ date, body, items, mass, outcome, notKept }) =>
-        f`IF(${date}="","",IF(${insideFast(`${date}`, dates)},"Inside the fast: no food",IF(${outcome}="regurgitated","Brought up: wait, ask a vet",IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look",IF(OR(${body}="",${items}="",${mass}="",${itemShare}=""),"",IF(${mass}>${itemShare}*${body}*${items},"Item over "&ROUND(100*${itemShare},1)&" % of body",""))))))`,
+        f`IF(${date}="","",IF(${insideFast(`${date}`, dates)},"Inside the fast: no food",IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a vet",IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look",IF(OR(${body}="",${items}="",${mass}="",${itemShare}=""),"",IF(${mass}>${itemShare}*${body}*${items},"Item over "&ROUND(100*${itemShare},1)&" % of body",""))))))`,
       rules: [begins("Inside", "stop"), saysSomething("care")],
     },
   },

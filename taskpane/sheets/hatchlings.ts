@@ -2,12 +2,13 @@ import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
 import { log, LOG_ROWS } from "./shared/log";
 import { namedColumn, through, type RowCell } from "./shared/names";
+import { countOfOutcome, yesOrNo } from "./shared/outcomes";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
 import { begins, moreThanNone } from "./shared/rules";
 import { title, words } from "./shared/running";
 import { clutch, TODAY } from "./shared/scenario";
-import { date, MASS, number, oneOf, whole } from "./shared/takes";
+import { date, MASS, number, whole } from "./shared/takes";
 import { blanksKept, onceFilled, rounded } from "./shared/words";
 
 const looked = form(
@@ -87,7 +88,7 @@ const mealsOf = ({ first, last }: Pick<Row, "first" | "last">): string => throug
 /** The gravest thing first; every limit is the keeper's, from practice. */
 const stands = (row: Row): string => {
   const { label, day, gain, refused } = row;
-  const eaten = `COUNTIF(${mealsOf(row)},"yes")`;
+  const eaten = countOfOutcome(mealsOf(row), "taken");
   const cases: readonly (readonly [when: string, say: string])[] = [
     [`OR(${label}="",${day}="")`, '""'],
     [
@@ -105,7 +106,7 @@ const offered = (title: string, i: number) =>
   ({
     title,
     input: young.map(([, , , ...outcomes]) => outcomes[i] ?? null),
-    takes: oneOf("yes", "no"),
+    takes: yesOrNo,
   }) as const;
 
 const all = log("log", LOG_ROWS, {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { FIRST_DAY, LAST_DAY } from "../../functions/dates";
+import { outcomeWords } from "../../functions/feeding/shared/outcomes";
 import type { AnyDefinition, CellParameter, Parameter, RangeParameter } from "../../functions/define";
 
 /** What a sheet hands over as one argument: a cell, or a block of cells. */
@@ -36,7 +37,7 @@ export const cellWithin = (parameter: CellParameter): fc.Arbitrary<Raw> => {
         fc.boolean(),
         fc.integer(),
         fc.string({ minLength: 1 }),
-        fc.constantFrom("taken", "refused", "regurgitated", "yes", "no"),
+        fc.constantFrom(...Object.values(outcomeWords).flat()),
       );
   }
 };

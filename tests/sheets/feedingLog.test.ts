@@ -63,6 +63,21 @@ test("the dates may point to the Cooling plan, and follow it", async () => {
   expect(reading.of(`log.next[${free - 1}]`)).toBe("2027-03-29");
 });
 
+test("other common words for an outcome are taken by the list, the count and the words", async () => {
+  const list = feedingLog.validation.find((one) => one.kind === "list");
+  expect(list).toMatchObject({ words: expect.arrayContaining(["ate", "left", "y", "0", "brought up"]) as string[] });
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      { date: "2027-04-05", outcome: "left" },
+      { date: "2027-04-12", outcome: "brought up" },
+      { date: "2027-05-03", outcome: "ate" },
+    ]),
+  );
+  expect(cells("notKept", free, 3).map((cell) => reading.of(cell))).toEqual([1, 2, 0]);
+  expect(reading.of(`log.standsOut[${free + 1}]`)).toBe("Brought up: wait, ask a vet");
+});
+
 test("refusals and regurgitations are counted in a row, a blank outcome is skipped, and from three on the words say look", async () => {
   const reading = await filled(
     feedingLog,

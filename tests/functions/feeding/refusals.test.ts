@@ -2,8 +2,11 @@ import fc from "fast-check";
 import { refusals } from "../../../functions/feeding/refusals";
 import { callCell, down } from "../../call";
 
-const TAKEN = ["taken", "Taken ", "YES", "yes", true, 1, "1", "TRUE"];
-const NOT_TAKEN = ["refused", " Refused", "regurgitated", "No", false, 0, "0", "FALSE"];
+const TAKEN = ["taken", "Taken ", "YES", "yes", "y", "ate", "Eaten", true, 1, "1", "TRUE"];
+const NOT_TAKEN = [
+  ...["refused", " Refused", "regurgitated", "brought up", "Brought  Up", "left", "not eaten", "not taken"],
+  ...["No", "n", false, 0, "0", "FALSE"],
+];
 const taken = fc.constantFrom(...TAKEN);
 const notTaken = fc.constantFrom(...NOT_TAKEN);
 const blank = fc.constantFrom(null, "", " ");
@@ -42,7 +45,8 @@ test("a blank is no refusal, though 0 is one", () => {
 
 test("other text is refused with its place, wherever it stands", () => {
   expect(callCell(refusals, down(["maybe", null, "taken"]))).toBe(
-    "#VALUE! row 1 of outcomes holds 'maybe': give taken, refused, regurgitated, yes, no, TRUE, FALSE, 1 or 0",
+    "#VALUE! row 1 of outcomes holds 'maybe': give taken, ate, eaten, yes, y, TRUE or 1; " +
+      "refused, not taken, not eaten, left, no, n, FALSE or 0; regurgitated or brought up",
   );
   expect(callCell(refusals, down(["taken", null, "left a tail"]))).toMatch(
     /^#VALUE! row 3 of outcomes holds 'left a tail'/,
