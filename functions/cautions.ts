@@ -6,7 +6,7 @@ export const cautions = {
   // climate
   proxy: "A weather station shows the year's curve in the open air, not the crevice in which the animal sits.",
   midPoint:
-    "The mid-point is no 24-hour mean: most months it is 0.3 K below to 1.0 K above. The true median can be 1.8 K lower.",
+    "The mid-point is no 24-hour mean: of the months reported by 1611 stations, nine in ten lie 0.3 K below to 1.0 K above; in Germany, where hours are averaged, 0.4 K either way. In one month of one foggy city the true median was 1.8 K lower.",
   lapseRate: "No one rate fits every slope and season: LAPSEBAND shows how far off it may be.",
   lapseBand:
     "About one month in seven falls outside the band: valleys that pool cold air and coasts most often. Most of the stations are European.",
@@ -20,13 +20,17 @@ export const cautions = {
   turnedYear: "Only the calendar turns: day length, rain and the wild animal's own clock stay as they are in its home.",
   fewStations:
     "A line through a few stations says little beyond their own elevations, and nothing about a valley that pools cold air.",
-  classEdge: "A class is a coarse box: a place near its edge may change class with another thirty years of records.",
+  classEdge:
+    "A class is a coarse box: near its edge another thirty years of records change it. Mid-points of high and low run up to 1 K warmer than means: try each month a degree colder.",
   modelHours:
-    "A model of a clear day, typically 2 K off in an hour of a real one. Set a thermostat by it; do not quote it as data.",
+    "A model of a clear day in solar time (12 is the highest sun, not noon by the clock): typically 1.8 K off in an hour of a real one, 0.7 K too warm on average. Set a thermostat by it; do not quote it as data.",
 
   // air and daylight
   standardDay: "The standard atmosphere, not today's weather, which moves the pressure by a few per cent.",
-  overWater: "Over water. Below 0 °C ice forms first, at a frost point that is a little higher.",
+  overWater:
+    "Over water. Below 0 °C ice forms first, at a frost point that is higher: by 1.4 K in air of -10 °C and 80 %.",
+  warmSkin:
+    "Skin that is warmer than the air loses more: in air of 25 °C and 50 % twice as much at 32 °C as at 25. Give the skin's temperature.",
   ventedAir: "For the same air in a vented box, with no water added or taken: wet substrate and animals add some.",
   farFromGreenwich:
     "Flat horizon, day reckoned at Greenwich: near an equinox up to 3 minutes off at 60° on the far side of the earth.",
@@ -55,7 +59,7 @@ export const cautions = {
 
   // condition
   narrowLengths:
-    "Few animals, or animals of nearly one length, give an unsure exponent. Not for one animal followed while it grows.",
+    "Below ten animals the exponent is 3, as for bodies of one shape; animals of nearly one length give an unsure one. Measure snout to vent, compare the sexes apart and leave gravid females out. Not for one animal followed while it grows.",
   sameScales: "Weigh on the same scales, before a meal: food, droppings and eggs weigh more than a month's growth.",
 
   // breeding
@@ -63,6 +67,8 @@ export const cautions = {
     "Eggs hatched, Elaphe taeniura: 50 % at 22 °C, 78-79 % at 24-30 °C, 41 % at 32 °C (Du & Ji 2008). Natrix natrix: 8 % at 19 °C, 31 % at 21 °C, 79 % at 23 °C (RepDevo).",
   eggSpecies:
     "Start from your own clutches: days differ by species and by mother. The threshold of 14 °C fits four Asian colubrids.",
+  twoBases:
+    "Papers use both bases: 0.25 of female and clutch together is 0.33 of the spent female. Say which one yours is.",
   spentFemale:
     "A female that is thin after laying needs feeding up and a reptile vet's eye before any thought of another clutch.",
   practiceDays:

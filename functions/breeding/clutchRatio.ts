@@ -14,7 +14,7 @@ export const clutchRatio = defineFunction({
   },
   result: cell("share", "Relative clutch mass"),
   sources: ["seigelFitch"],
-  cautions: ["spentFemale", "noVet"],
+  cautions: ["twoBases", "spentFemale", "noVet"],
   examples: [
     { given: [60, 180], gives: 0.25, within: 1e-12 },
     { given: [60, 180, "spent"], gives: 0.333333, within: 1e-6 },

@@ -2,8 +2,11 @@ import { column, defineFunction, quantity, table } from "../define";
 import { EntryProblem, notAvailable, notUsable } from "../problem";
 import { leastSquares } from "../shared/leastSquares";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
+import { studentT95 } from "../shared/studentT";
 
 const LEAST_STATIONS = 3;
+/** Three or four stations lie near some line by chance: r² says nothing of them. */
+const LEAST_FOR_FIT = 5;
 
 export const lapseFit = defineFunction({
   name: "LAPSEFIT",
@@ -23,15 +26,17 @@ export const lapseFit = defineFunction({
   examples: [
     {
       given: [
-        [[14.2], [11], [8.5], [5.1]],
-        [[200], [700], [1100], [1700]],
+        [[15.1], [12.2], [9.9], [7.4], [4.2], [3.9]],
+        [[100], [600], [900], [1400], [1900], [2050]],
       ],
       gives: [
-        ["Rate, K/km", 6.0704],
-        ["Temperature at sea level, °C", 15.3151],
-        ["r²", 0.999],
-        ["Stations used", 4],
-        ["Residual standard deviation, K", 0.1484],
+        ["Rate, K/km", 5.847236],
+        ["Temperature at sea level, °C", 15.556382],
+        ["r²", 0.996329],
+        ["Stations used", 6],
+        ["Residual standard deviation, K", 0.302328],
+        ["Rate, least, K/km", 5.4689],
+        ["Rate, most, K/km", 6.2256],
       ],
       within: 1e-3,
     },
@@ -56,12 +61,20 @@ export const lapseFit = defineFunction({
     const line = leastSquares(points);
     if (!line)
       return notUsable(`elevations holds ${points[0]?.[0]} m throughout: give stations at different elevations`);
+    const margin = 1000 * studentT95(points.length - 2) * line.slopeError;
     return [
       ["Rate, K/km", -1000 * line.slope],
       ["Temperature at sea level, °C", line.intercept],
-      ["r²", line.r2],
+      [
+        "r²",
+        points.length < LEAST_FOR_FIT
+          ? notAvailable(`too few to tell: ${points.length} stations, a fit needs ${LEAST_FOR_FIT}`)
+          : line.r2,
+      ],
       ["Stations used", points.length],
       ["Residual standard deviation, K", line.residual],
+      ["Rate, least, K/km", -1000 * line.slope - margin],
+      ["Rate, most, K/km", -1000 * line.slope + margin],
     ];
   },
 });

@@ -18,10 +18,18 @@ const products = (x: readonly number[], y: readonly number[]): number => {
   return x.reduce((sum, value, i) => sum + (value - x0) * (y[i] as number), 0);
 };
 
+/**
+ * Below so many animals the slope is a matter of chance (of three, from below 2.4 to above 4.5 where 3 is true, as the tests simulate it), and bodies of one shape
+ * are taken instead.
+ */
+const ENOUGH_ANIMALS = 10;
+const ONE_SHAPE = 3;
+
 /** The slope of the standardised major axis of ln mass on ln length: the ratio of their standard deviations. */
 const majorAxisSlope = (masses: readonly number[], lengths: readonly number[]): number | Problem => {
   if (masses.length < 3)
     return notAvailable(`masses holds ${masses.length} with a length: give three or more, or an exponent`);
+  if (masses.length < ENOUGH_ANIMALS) return ONE_SHAPE;
   const [m, l] = [logs(masses), logs(lengths)];
   const slope = Math.sqrt(products(m, m) / products(l, l));
   const rises = products(m, l) > 0;
@@ -47,7 +55,7 @@ export const scaledMass = defineFunction({
     reference: optional(quantity("length", "Length to which all are scaled", LENGTH), "the mean length"),
     exponent: optional(
       quantity("none", "Exponent of mass on length", EXPONENT),
-      "the standardised major axis slope of these animals",
+      "3; from ten animals up, the standardised major axis slope of them",
     ),
   },
   result: list("gram", "Scaled mass of each animal", "masses"),

@@ -6,6 +6,8 @@ export interface Line {
   readonly r2: number;
   /** Standard deviation of the residuals, with two degrees of freedom taken off. */
   readonly residual: number;
+  /** Standard error of the slope. */
+  readonly slopeError: number;
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -29,10 +31,12 @@ export const leastSquares = (points: readonly (readonly [x: number, y: number])[
   const slope = xy / xx;
   const height = meanY - slope * meanX;
   const squares = fromStart.reduce((sum, [x, y]) => sum + (y - height - slope * x) ** 2, 0);
+  const residual = Math.sqrt(squares / (points.length - 2));
   return {
     slope,
     intercept: startY + height - slope * startX,
     r2: yy === 0 ? 1 : 1 - squares / yy,
-    residual: Math.sqrt(squares / (points.length - 2)),
+    residual,
+    slopeError: residual / Math.sqrt(xx),
   };
 };

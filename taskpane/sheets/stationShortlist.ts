@@ -1,7 +1,7 @@
 import { ELEVATION, TEMPERATURE } from "../../functions/shared/limits";
 import { block } from "./shared/address";
 import { assemble, EXAMPLE } from "./shared/assemble";
-import { fields, heading, labels, spilled, table, together } from "./shared/part";
+import { cell, fields, heading, labels, spilled, table, together } from "./shared/part";
 import { candidates, home, STATION_TERMS } from "./shared/scenario";
 import { LATITUDE, LONGITUDE, number } from "./shared/takes";
 import { blanksKept } from "./shared/words";
@@ -48,10 +48,12 @@ export const stationShortlist = assemble(
     ],
     4,
   ),
-  spilled(
-    "H7",
-    `=IF(COUNTA(${means})<3,"",INDEX(VIV.LAPSEFIT(${blanksKept(means)},IF(${means}="","",${elevations})),0,2))`,
-    [5, 1],
+  ...["H7", "H8", "H9", "H10", "H11"].map((at, i) =>
+    cell(
+      at,
+      "computed",
+      `=IF(COUNTA(${means})<3,"",IFNA(INDEX(VIV.LAPSEFIT(${blanksKept(means)},IF(${means}="","",${elevations})),${i + 1},2),"too few"))`,
+    ),
   ),
   {
     formats: [

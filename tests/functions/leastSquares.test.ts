@@ -26,7 +26,7 @@ test.each([3, 5, 10, 13])(
   "%i points: of one height the line is level and explains all, of one x there is none",
   (many) => {
     const steps = Array.from({ length: many }, (_, i) => i);
-    expect(leastSquares(steps.map((x) => [x, 10.1]))).toEqual({ slope: 0, intercept: 10.1, r2: 1, residual: 0 });
+    expect(leastSquares(steps.map((x) => [x, 10.1]))).toMatchObject({ slope: 0, intercept: 10.1, r2: 1, residual: 0 });
     expect(leastSquares(steps.map((y) => [700.3, y]))).toBeUndefined();
   },
 );

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import psychrolib from "psychrolib";
 import { dewPoint } from "../../../functions/air/dewPoint";
+import { cautions } from "../../../functions/cautions";
 import { callCell } from "../../call";
 import { saturation } from "../../tables/humidity.json";
 import { yardstick } from "../../yardstick";
@@ -43,3 +44,10 @@ test("0.8 for 80 % gets a message that says so", () =>
   ));
 
 test("in Fahrenheit", () => expect(callCell(dewPoint, 77, 80, "imperial")).toBeCloseTo(at(25, 80) * 1.8 + 32, 9));
+
+// The frost point by the WMO's formula over ice, 6.112 exp(22.46 t / (272.62 + t)), from memory.
+test("what the caution says of the frost point", () => {
+  const x = Math.log((0.8 * 6.112 * Math.exp((17.62 * -10) / (243.12 - 10))) / 6.112);
+  const frost = (272.62 * x) / (22.46 - x);
+  expect(cautions.overWater).toContain(`by ${(frost - at(-10, 80)).toFixed(1)} K in air of -10 °C and 80 %`);
+});

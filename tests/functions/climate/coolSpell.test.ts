@@ -137,3 +137,20 @@ test("every day of the spell is below, the days around it are not", () =>
       },
     ),
   ));
+
+// Point by point: 5 °C plus or minus one degree moves 154 days to 145 or 164.
+test("a degree more or less, beside the length", () => {
+  const [, , days, least, most] = call(coolSpell, [LEBANON], 5, 2026)[0] as number[];
+  expect([least, days, most]).toEqual(
+    [4, 5, 6].map((threshold) => call(coolSpell, [LEBANON], threshold, 2026)[0]?.[2] as number),
+  );
+  expect(call(coolSpell, [LEBANON], -6.5, 2026)[0]?.[3]).toBe(0);
+});
+
+// Two equal cold seasons, as on the equator: the first of the year is answered.
+test("of two spells as long the first of the year is answered", () => {
+  const twice = [20, 16, 14, 16, 20, 22, 20, 16, 14, 16, 20, 22];
+  const [first, , days] = call(coolSpell, [twice], 15, 2026)[0] as number[];
+  expect(isoOf(first as number).slice(0, 7)).toMatch(/^2026-0[23]$/);
+  expect(days).toBeGreaterThan(20);
+});

@@ -1,4 +1,6 @@
 import fc from "fast-check";
+import { cautions } from "../../../functions/cautions";
+import { sources } from "../../../functions/sources";
 import { hourCurve } from "../../../functions/climate/hourCurve";
 import { AIR_150_CM, hourCurve as curve } from "../../../functions/climate/shared/hourCurve";
 import { dayLength } from "../../../functions/daylight/dayLength";
@@ -102,4 +104,16 @@ describe("NOAA hourly normals", () => {
 test("a low above its high, and a day of 24 hours", () => {
   expect(callCell(hourCurve, 10, 22, 14)).toBe("#VALUE! low holds 22 °C, above high 10 °C: are they swapped?");
   expect(callCell(hourCurve, 22, 10, 24)).toBe("#VALUE! dayLength holds 24: give a number from 2 to 22 h");
+});
+
+test.each([2, 2.5, 3, 3.3, 3.4, 5, 10])("in a day of %d hours the high is reached", (light) => {
+  const temperature = curve(22, 10, light);
+  const highest = Math.max(...Array.from({ length: 2401 }, (_, i) => temperature(i / 100)));
+  expect(highest).toBeCloseTo(22, 4);
+});
+
+test("the caution names the clock, and the error and the bias that were measured", () => {
+  expect(cautions.modelHours).toContain("solar time");
+  const [, error, bias] = /(\d\.\d) K root mean square, (\d\.\d) K too warm/.exec(sources.hourScore.text) ?? [];
+  expect(cautions.modelHours).toContain(`${error} K off in an hour of a real one, ${bias} K too warm on average`);
 });

@@ -16,7 +16,17 @@ test("is the middle, in either system", () => {
 // CLIMAT reports: what the caution says is what was measured, to the tenth that it gives.
 test("the caution tells how far a mid-point is from a mean", () => {
   const { p05, p95 } = climat.percentiles;
-  expect(cautions.midPoint).toContain(`${(-p05).toFixed(1)} K below to ${p95.toFixed(1)} K above`);
+  expect(cautions.midPoint).toContain(`nine in ten lie ${(-p05).toFixed(1)} K below to ${p95.toFixed(1)} K above`);
+  // 2071 stations, less the 460 that report the mid-point as their mean.
+  expect(climat.source).toMatch(/2071 stations.* the 460 stations that report the mid-point/);
+  expect(cautions.midPoint).toContain(`of the months reported by ${2071 - 460} stations`);
+});
+
+test("in Germany, where hours are averaged, nine in ten lie as near as the caution says, in every month", () => {
+  const german = climat.rows.filter(({ country }) => country === "Germany");
+  expect(german).toHaveLength(12);
+  const farthest = Math.max(...german.flatMap(({ p05, p95 }) => [-p05, p95]));
+  expect(cautions.midPoint).toContain(`in Germany, where hours are averaged, ${farthest.toFixed(1)} K either way`);
 });
 
 /**

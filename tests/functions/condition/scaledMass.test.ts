@@ -2,7 +2,9 @@ import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { scaledMass } from "../../../functions/condition/scaledMass";
+import { cautions } from "../../../functions/cautions";
 import { call, callCell, down } from "../../call";
+import { mean, uniform } from "../../statistics";
 import table from "../../tables/scaledMass.json";
 
 interface Bird {
@@ -17,6 +19,9 @@ const flock = (birds: readonly Bird[]) => ({
   masses: birds.map((bird) => bird["Body Mass (g)"]),
   lengths: birds.map((bird) => bird["Flipper Length (mm)"]),
 });
+/** Four of each: enough animals for an exponent of their own, which is the one of the few. */
+const herd = (values: readonly number[]) => down([...values, ...values, ...values, ...values]);
+
 const datasets: Record<string, { masses: readonly (number | null)[]; lengths: readonly (number | null)[] }> = {
   penguins_all: flock(penguins),
   penguins_Adelie: flock(penguins.filter(({ Species }) => Species === "Adelie")),
@@ -113,11 +118,11 @@ test("what cannot be answered", () => {
     "#N/A masses holds 2 with a length: give three or more, or an exponent",
   );
   const unsure =
-    "#VALUE! masses holds 3 animals whose mass does not rise with length as bodies do: give animals of more different lengths, or an exponent";
-  expect(callCell(scaledMass, down([300, 250, 200]), down([800, 900, 1000]))).toBe(unsure); // falls
-  expect(callCell(scaledMass, down([300, 250, 200]), down([800, 800, 800]))).toBe(unsure); // one length
-  expect(callCell(scaledMass, down([200, 200, 200]), down([800, 900, 1000]))).toBe(unsure); // one mass
-  expect(callCell(scaledMass, down([200, 250, 300]), down([900, 901, 902]))).toBe(unsure); // exponent of 180
+    "#VALUE! masses holds 12 animals whose mass does not rise with length as bodies do: give animals of more different lengths, or an exponent";
+  expect(callCell(scaledMass, herd([300, 250, 200]), herd([800, 900, 1000]))).toBe(unsure); // falls
+  expect(callCell(scaledMass, herd([300, 250, 200]), herd([800, 800, 800]))).toBe(unsure); // one length
+  expect(callCell(scaledMass, herd([200, 200, 200]), herd([800, 900, 1000]))).toBe(unsure); // one mass
+  expect(callCell(scaledMass, herd([200, 250, 300]), herd([900, 901, 902]))).toBe(unsure); // exponent of 180
 });
 
 // By definition of the slope, and exact: logarithms of powers of two are whole multiples of one another.
@@ -126,7 +131,7 @@ test.each([
   ["4", [1, 16, 256], [1, 2, 4], 2, 16],
   ["8, the most", [1, 256, 65_536], [1, 2, 4], 2, 256],
 ])("an exponent of %s is taken", (_, masses, lengths, reference, wanted) => {
-  for (const scaled of call(scaledMass, down(masses), down(lengths), reference).flat()) {
+  for (const scaled of call(scaledMass, herd(masses), herd(lengths), reference).flat()) {
     expect(scaled).toBeCloseTo(wanted, 9);
   }
 });
@@ -136,15 +141,41 @@ test.each<[string, number[], number[]]>([
   ["rises too steeply, an exponent of 9", [0.5, 256, 131_072], [1, 2, 4]],
   ["rises and falls by as much", [1, 2, 2, 1], [1, 1, 2, 2]],
 ])("a mass that %s is not that of bodies", (_, masses, lengths) =>
-  expect(callCell(scaledMass, down(masses), down(lengths), 900)).toMatch(
-    /^#VALUE! masses holds \d animals whose mass does not rise with length as bodies do/,
+  expect(callCell(scaledMass, herd(masses), herd(lengths), 900)).toMatch(
+    /^#VALUE! masses holds \d+ animals whose mass does not rise with length as bodies do/,
   ),
 );
 
 test("animals of one mass and one length tell no exponent, however many they are", () => {
   // The mean of equal logarithms may be off by a rounding, and each animal off the mean by as much: that is no spread.
-  for (let animals = 3; animals <= 30; animals++) {
+  for (let animals = 10; animals <= 30; animals++) {
     const [masses, lengths] = [down(Array(animals).fill(207.2)), down(Array(animals).fill(819))];
     expect(callCell(scaledMass, masses, lengths, 900)).toMatch(/whose mass does not rise with length as bodies do/);
   }
+});
+
+test("below ten animals the exponent is 3, and what the caution says", () => {
+  const nine = Array.from({ length: 9 }, (_, i) => 1 + i / 10);
+  const masses = nine.map((length) => length ** 2);
+  const given = call(scaledMass, down(masses), down(nine), 1, 3);
+  expect(call(scaledMass, down(masses), down(nine), 1)).toEqual(given);
+  const ten = [...nine, 2];
+  const own = call(scaledMass, down(ten.map((length) => length ** 2)), down(ten), 1).flat();
+  for (const scaled of own) expect(scaled).toBeCloseTo(1, 9); // their own exponent, 2
+  expect(cautions.narrowLengths).toMatch(/^Below ten animals the exponent is 3/);
+});
+
+/** Three animals of one shape, 8 % off in mass and 3 % in length by chance: their own slope is a matter of that chance. */
+test("of three animals the slope would be anything, which is why it is not taken", () => {
+  const random = uniform(3);
+  const gauss = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+  const deviation = (values: readonly number[]): number =>
+    Math.sqrt(mean(values.map((value) => (value - mean(values)) ** 2)));
+  const slopes = Array.from({ length: 2000 }, () => {
+    const lengths = Array.from({ length: 3 }, () => Math.log(900) + 0.08 * gauss());
+    const masses = lengths.map((length) => 3 * length + 0.1 * gauss());
+    return deviation(masses) / deviation(lengths);
+  }).sort((a, b) => a - b);
+  expect(slopes[100]).toBeLessThan(2.4);
+  expect(slopes[1900]).toBeGreaterThan(4.5);
 });
