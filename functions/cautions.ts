@@ -9,7 +9,7 @@ export const cautions = {
     "The mid-point is no 24-hour mean: of the months reported by 1611 stations, nine in ten lie 0.3 K below to 1.0 K above; in Germany, where hours are averaged, 0.4 K either way. In one month of one foggy city the true median was 1.8 K lower.",
   lapseRate: "No one rate fits every slope and season: LAPSEBAND shows how far off it may be.",
   lapseBand:
-    "About one month in seven falls outside the band: valleys that pool cold air and coasts most often. Most of the stations are European.",
+    "About one month in nine falls outside the band, one in five in the valleys of western North America. For highs the likely value is no better than 6.5 K per km.",
   ruleOfThumb:
     "How gap and distance weigh is a rule of thumb: 100 m of gap count as 10 km. Look at slope, coast and valley too.",
   stationNetwork:

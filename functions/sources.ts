@@ -26,7 +26,7 @@ export const sources = {
   },
   observedLapse: {
     status: "measured",
-    text: "Fall of temperature seen at 51 mountain stations with an inland station 500 m or more below and at most 80 km away, 5th, 50th and 95th percentile. Monthly CLIMAT reports 2004-2020. Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt.",
+    text: "Fall of temperature seen at 520 mountain stations with others 500 m or more below and at most 80 km away, 5th, 50th and 95th percentile, every region counted alike. CLIMAT reports 2003-2021 (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt) and normals of NOAA, JMA and CWA.",
   },
   midRange: {
     status: "measured",

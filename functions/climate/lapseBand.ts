@@ -1,10 +1,8 @@
 import { choice, columns, count, defineFunction, optional, quantity, unitsParameter } from "../define";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
+import { bandOf } from "./shared/bandOf";
 import { KINDS, observedRates } from "./shared/observedRates";
-import { correction } from "./shared/rate";
-
-/** K. Stations of one region are off by about this much from a line through the others, however near their elevations. */
-const LEAST_MARGIN = 1;
+import { RATES } from "./shared/rate";
 
 export const lapseBand = defineFunction({
   name: "LAPSEBAND",
@@ -20,9 +18,13 @@ export const lapseBand = defineFunction({
     ),
     latitude: optional(
       quantity("degree", "Latitude, south negative, for the season", [-90, 90], { plausibility: false }),
-      "north of the equator",
+      "the temperate north",
     ),
     units: unitsParameter,
+    longitude: optional(
+      quantity("degree", "Longitude, west negative, for the monsoon of Asia", [-180, 180], { plausibility: false }),
+      "outside of monsoon Asia",
+    ),
   },
   result: columns(
     { name: "least", unit: "celsius", about: "Low end of the band" },
@@ -32,13 +34,18 @@ export const lapseBand = defineFunction({
   sources: ["observedLapse"],
   cautions: ["proxy", "lapseBand"],
   examples: [
-    { given: [24, 300, 1400, "high", 7, 46], gives: [[12.89, 15.42, 21.47]], within: 1e-9 },
-    { given: [10, 300, 350, "low"], gives: [[8.775, 9.775, 10.775]], within: 1e-9 },
+    { given: [24, 300, 1400, "high", 7, 46], gives: [[12.68, 15.97, 25.06]], within: 0.01 },
+    { given: [10, 300, 350, "low"], gives: [[6.95, 9.775, 12.6]], within: 0.01 },
   ],
-  calculate({ temperature, stationElevation, homeElevation, kind, month, latitude = 0 }) {
-    const [slow, middle, fast] = observedRates(kind, month, latitude).map(
-      (rate) => temperature + correction(stationElevation, homeElevation, rate),
-    ) as [number, number, number];
-    return [Math.min(slow, fast, middle - LEAST_MARGIN), middle, Math.max(slow, fast, middle + LEAST_MARGIN)];
+  calculate({ temperature, stationElevation, homeElevation, kind, month, latitude, longitude }) {
+    const km = (homeElevation - stationElevation) / 1000;
+    const bands = observedRates(kind, month, latitude, longitude).map((rates) => bandOf(temperature, km, kind, rates));
+    const [only] = bands;
+    if (only && bands.length === 1) return only;
+    return [
+      Math.min(...bands.map(([least]) => least)),
+      temperature - RATES[kind] * km,
+      Math.max(...bands.map(([, , most]) => most)),
+    ];
   },
 });

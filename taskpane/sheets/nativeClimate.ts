@@ -257,7 +257,7 @@ const band = together(
   }),
   text(
     `H${BAND + 2}`,
-    "Nine months in ten at European mountain stations lay inside such a band, six in seven over all.",
+    "Eight months in nine at mountain stations that had no part in it lay inside such a band, four in five in western North America.",
     7,
     3,
   ),

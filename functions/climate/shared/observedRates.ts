@@ -1,32 +1,67 @@
-import { RATES } from "./rate";
-
 export type Kind = "high" | "low" | "median";
 export const KINDS: readonly Kind[] = ["high", "low", "median"];
-type Season = "winter" | "spring" | "summer" | "autumn";
 
 /** K per km: least, middle, most. */
 export type Spread = readonly [number, number, number];
 
 /**
- * Observed fall of temperature with elevation, K per km: 5th, 50th and 95th percentile of 51 stations, each the average
- * over its inland partners 500 m or more below and at most 80 km away, 2004-2020; seasons of the hemisphere. "median"
- * is the monthly mean temperature. Nearly all stations lie in Europe and its neighbourhood.
+ * Observed fall of temperature with elevation, K per km: 5th, 50th and 95th percentile over the stations of the network
+ * that have others 500 m or more below and at most 80 km away, on coasts and inland; every region of the world counts
+ * alike. Seasons of the hemisphere from winter on; "median" is the mid-point. addin/build/stations/rates.ts derives the
+ * table, and a test holds it to that.
  */
-const OBSERVED: Record<Season, Record<Kind, Spread>> = {
-  winter: { high: [3.2, 5.7, 7.1], low: [1.1, 4.1, 8.8], median: [2.4, 5.1, 7.3] },
-  spring: { high: [4.1, 7.7, 9.4], low: [1.9, 4.1, 7.8], median: [3.4, 6.0, 7.8] },
-  summer: { high: [2.3, 7.8, 10.1], low: [0.0, 4.2, 7.2], median: [1.8, 6.1, 7.9] },
-  autumn: { high: [3.6, 6.2, 8.3], low: [2.0, 3.8, 7.0], median: [3.5, 5.0, 6.8] },
+const SEASONAL: Readonly<Record<Kind, readonly Spread[]>> = {
+  high: [
+    [1.7, 5.8, 9.4],
+    [2.3, 7.0, 9.7],
+    [-0.8, 7.3, 9.8],
+    [1.7, 6.5, 9.1],
+  ],
+  low: [
+    [-0.8, 4.2, 10.1],
+    [0.7, 4.7, 9.7],
+    [0.1, 4.7, 10.3],
+    [-0.7, 4.2, 9.6],
+  ],
+  median: [
+    [1.0, 5.0, 9.4],
+    [1.9, 5.7, 8.9],
+    [0.3, 6.1, 9.3],
+    [1.5, 5.2, 8.7],
+  ],
 };
-const SEASONS: readonly Season[] = ["winter", "spring", "summer", "autumn"];
+/**
+ * Within the tropics and in monsoon Asia the seasons of Europe mislead (the Himalaya runs opposite to the Alps): one
+ * spread serves the year, from the 2.5th to the 97.5th percentile, because regions there are few and unlike.
+ */
+const TROPICAL: Readonly<Record<Kind, Spread>> = {
+  high: [2.0, 6.0, 9.5],
+  low: [2.9, 6.0, 10.6],
+  median: [3.2, 6.1, 8.9],
+};
 
-/** Meteorological season of a month, 1 to 12: December to February is the northern winter. */
-const seasonOf = (month: number, isSouthern: boolean): Season =>
-  SEASONS[(Math.floor((month % 12) / 3) + (isSouthern ? 2 : 0)) % 4] as Season;
+const TROPIC = 23.5;
 
-/** The rates of a kind in a month; without a month the annual median between the widest ends of the four seasons. */
-export const observedRates = (kind: Kind, month: number | undefined, latitude: number): Spread => {
-  if (month !== undefined) return OBSERVED[seasonOf(month, latitude < 0)][kind];
-  const spreads = SEASONS.map((season) => OBSERVED[season][kind]);
-  return [Math.min(...spreads.map(([least]) => least)), RATES[kind], Math.max(...spreads.map(([, , most]) => most))];
+/** Within the tropics, or where the monsoon rules: from the Indus to Tibet up to 36° north, farther east up to 46°. */
+export const isTropical = (latitude: number, longitude: number | undefined): boolean =>
+  Math.abs(latitude) <= TROPIC ||
+  (longitude !== undefined &&
+    latitude > 0 &&
+    ((longitude >= 65 && longitude < 100 && latitude <= 36) ||
+      (longitude >= 100 && longitude <= 150 && latitude <= 46)));
+
+/** Meteorological season of a month, 1 to 12, on the hemisphere, 0 for winter: December to February is the northern one. */
+export const seasonOf = (month: number, isSouthern: boolean): number =>
+  (Math.floor((month % 12) / 3) + (isSouthern ? 2 : 0)) % 4;
+
+/** The rates of a kind: in a month, or in each of the seasons. Without a latitude those of the temperate north. */
+export const observedRates = (
+  kind: Kind,
+  month: number | undefined,
+  latitude: number | undefined,
+  longitude: number | undefined,
+): readonly Spread[] => {
+  if (latitude !== undefined && isTropical(latitude, longitude)) return [TROPICAL[kind]];
+  const spreads = SEASONAL[kind];
+  return month === undefined ? spreads : [spreads[seasonOf(month, (latitude ?? 0) < 0)] as Spread];
 };

@@ -2,7 +2,7 @@ import { quantity } from "../../define";
 
 /**
  * Rates by name, K per km. "standard" is the standard atmosphere's; "high", "low" and "median" are the annual medians
- * observed for daily highs, lows and means (6.5, 4.6, 5.5), rounded to half a kelvin; "dry" is the dry adiabat
+ * observed for daily highs, lows and mid-points outside the tropics (6.7, 4.4, 5.4), rounded to half a kelvin; "dry" is the dry adiabat
  * g/cp = 9.76, "approximately 9.8".
  */
 export const RATES = { standard: 6.5, high: 6.5, low: 4.5, median: 5.5, dry: 9.8 } as const;

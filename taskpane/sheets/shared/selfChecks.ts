@@ -77,7 +77,7 @@ export const selfChecks: readonly SelfCheck[] = [
     formula: '=INDEX(VIV.LAPSEBAND(30.27,1005,1888,"high",7,40.95),1,2)',
     expected: 23.49,
     within: 1,
-    from: "seen there, CLIMAT reports 2004-2020 (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt); 1 K is the band's least margin",
+    from: "seen there, CLIMAT reports 2004-2020 (Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt); the band's least margin is 1.8 K",
   },
   {
     name: "LAPSEFIT",
