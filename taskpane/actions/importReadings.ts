@@ -7,6 +7,7 @@ import { WorkbookError, type CellContent, type Change, type Options, type Workbo
 import { counted, type Action } from "./action";
 import { takeBack } from "./freeze";
 import { areaName, areaOf } from "./place";
+import { clockChanges } from "./readings/clockChanges";
 import type { Layout } from "./readings/layout";
 import { readReadings, type Landed, type Refused } from "./readings/readReadings";
 
@@ -192,7 +193,8 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
   async run(workbook, choice, options = {}) {
     if (!choice) throw new WorkbookError("Choose a file or paste readings first. Nothing was changed.");
     const { rows, refused } = await readAll(choice, options);
-    const left = refused.map(rowWords);
+    const clocks = clockChanges(rows.map(([time]) => Number(time)));
+    const left = [...clocks, ...refused.map(rowWords)];
     if (rows.length === 0) {
       return {
         text: "No row could be read: check separator, columns and date order above. Nothing was changed.",
@@ -209,9 +211,9 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
     return {
       text:
         `${counted(rows.length, "reading")} on "${name}". Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.` +
-        (left.length > 0
-          ? ` ${counted(left.length, "row")} could not be read as ${left.length === 1 ? "it stands" : "they stand"}:`
-          : " Every row was read."),
+        (refused.length > 0
+          ? ` ${counted(refused.length, "row")} could not be read as ${refused.length === 1 ? "it stands" : "they stand"}:`
+          : ` Every row was read.${clocks.length > 0 ? " Look at the clock:" : ""}`),
       left,
     };
   },
