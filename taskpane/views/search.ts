@@ -1,3 +1,4 @@
+import { everydayWords } from "./everydayWords";
 import type { AnyDefinition } from "../../functions/define";
 
 /** Capitals, accents and signs away: "Köppen" is found by "koppen". */
@@ -9,19 +10,6 @@ const plain = (text: string): string =>
     .replace(/[^\p{L}\p{N}]+/gu, " ")
     .trim();
 
-/** Words that a keeper may type for what a topic or a function is for, beyond those of its own description. */
-const PURPOSES: readonly (readonly [pattern: RegExp, words: string])[] = [
-  [/ramp|set ?point|stage|winter|cool/, "hibernation brumation cooling winter cold hibernaculum"],
-  [/meal|prey|feed|refus/, "food feeding eat mouse rat rodent freezer"],
-  [/mass|growth|weight/, "weight scale grams thin fat condition"],
-  [/hatch|incubat|clutch/, "eggs breeding incubator"],
-  [/lapse|station|elevation/, "altitude height mountain weather"],
-  [/dew|humid|vapour|water in/, "moisture damp wet"],
-  [/sun|daylength/, "light lamp timer day night"],
-  [/reading|daytable|gap|outside|tracking/, "logger data csv sensor"],
-  [/source|caution|release/, "citation reference licence version"],
-];
-
 const haystack = (definition: AnyDefinition, topic: string): string => {
   const own = plain(
     [
@@ -32,10 +20,11 @@ const haystack = (definition: AnyDefinition, topic: string): string => {
       ...definition.result.columns.map(({ about }) => about),
     ].join(" "),
   );
-  return `${own} ${PURPOSES.filter(([pattern]) => pattern.test(own))
-    .map(([, words]) => words)
-    .join(" ")}`;
+  return `${own} ${plain(everydayWords[definition.name] ?? "")}`;
 };
+
+/** Words of a question that say nothing of its subject. */
+const FILLERS = new Set(["a", "an", "the", "to", "of", "my", "i", "do", "does", "is", "in", "for", "and"]);
 
 export interface Found {
   readonly definition: AnyDefinition;
@@ -49,13 +38,15 @@ export interface Found {
 export const search = (all: readonly Found[], typed: string): readonly Found[] => {
   const words = plain(typed.replace(/^=?\s*viv\./i, ""))
     .split(" ")
-    .filter((word) => word !== "");
+    .filter((word) => word !== "" && !FILLERS.has(word));
   if (words.length === 0) return all;
   const rank = ({ definition, topic }: Found): number => {
     const name = plain(definition.name);
     const hay = ` ${haystack(definition, topic)}`;
     if (!words.every((word) => hay.includes(` ${word}`) || name.includes(word))) return -1;
     if (words.length === 1 && name === words[0]) return 3;
+    const phrases = (everydayWords[definition.name] ?? "").split(",").map((one) => ` ${plain(one)}`);
+    if (phrases.some((phrase) => words.every((word) => phrase.includes(` ${word}`)))) return 2.5;
     if (words.some((word) => name.startsWith(word))) return 2;
     return words.every((word) => ` ${plain(definition.summary)}`.includes(` ${word}`)) ? 1 : 0;
   };
