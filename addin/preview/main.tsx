@@ -2,6 +2,7 @@ import { IUndoRedoService } from "@univerjs/core";
 import { catalogue } from "../../functions/catalogue";
 import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { cleared } from "../../taskpane/sheets/clear";
 import { mannerOf } from "../../taskpane/text/mannerOf";
 import { setManner } from "./manner";
 import { showManner } from "./mannerMenu";
@@ -54,9 +55,12 @@ const start = async (): Promise<void> => {
   // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
   Object.assign(window, { workbook });
 
-  const first = sheets.find(({ key }) => key === "nativeClimate") ?? sheets[0];
+  // The address may name a sheet, and ask for it without its example.
+  const asked = new URLSearchParams(location.search);
+  const wanted = asked.get("sheet") ?? "nativeClimate";
+  const first = sheets.find(({ key }) => key === wanted) ?? sheets[0];
   if (first) {
-    await workbook.insert([first]);
+    await workbook.insert([asked.has("cleared") ? cleared(first) : first]);
     const book = engine.api.getActiveWorkbook();
     const empty = book?.getSheets()[0];
     // The empty sheet stands last, for the keeper's own.
