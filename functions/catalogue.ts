@@ -23,6 +23,7 @@ import { stationPlace } from "./climate/stationPlace";
 import { stationRank } from "./climate/stationRank";
 import { stationRecord } from "./climate/stationRecord";
 import { stations } from "./climate/stations";
+import { underground } from "./climate/underground";
 import { dayLength } from "./daylight/dayLength";
 import { cautionOf } from "./sharing/caution";
 import { proxyNote } from "./sharing/proxyNote";
@@ -107,6 +108,7 @@ export const topics: readonly Topic[] = [
       stationPlace,
       siteClimate,
       siteNote,
+      underground,
     ],
   },
   {

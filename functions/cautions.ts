@@ -24,6 +24,8 @@ export const cautions = {
     "A class is a coarse box: near its edge another thirty years of records change it. Mid-points of high and low run up to 1 K warmer than means: try each month a degree colder.",
   modelHours:
     "A model of a clear day in solar time (12 is the highest sun, not noon by the clock): typically 1.8 K off in an hour of a real one, 0.7 K too warm on average. Set a thermostat by it; do not quote it as data.",
+  bareGround:
+    "Bare, uniform ground as warm as the air above: sun, canopy, snow, slope and water are not in it. At 66 open stations the ground was 1.9 K warmer over the year. It shows the order of damping, not a set-point, and nothing about frost.",
 
   // air and daylight
   standardDay: "The standard atmosphere, not today's weather, which moves the pressure by a few per cent.",

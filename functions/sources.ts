@@ -77,6 +77,15 @@ export const sources = {
     text: "The model of Parton & Logan against 252 days of hourly readings at Winters, California, 2008 (the data of the R package chillR): 1.8 K root mean square, 0.7 K too warm on average.",
   },
 
+  moeneVanDam: {
+    status: "published",
+    text: "Moene, A. F. & van Dam, J. C. (2014). Transport in the Atmosphere-Vegetation-Soil Continuum. Cambridge University Press, Table 2.2 (year and publisher from memory): thermal diffusivity of soils, peat and rock, after de Vries (1963) and others.",
+  },
+  heatEquation: {
+    status: "recalled",
+    text: "Campbell, G. S. & Norman, J. M. (1998). An Introduction to Environmental Biophysics, chapter 2: waves of temperature in uniform ground.",
+  },
+
   // air and daylight
   wmo8: {
     status: "published",

@@ -72,6 +72,7 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   STATIONPLACE: () => segovia.highElevation,
   SITECLIMATE: () => found(lebanonMonths.high[6]),
   SITENOTE: () => pairs.terms.includes("Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt"),
+  UNDERGROUND: () => found(lebanonMonths.high[6]),
   PRESSURE: () => kilometre.pressure,
   DEWPOINT: () => Number(psychrolib.GetTDewPointFromRelHum(25, 0.8).toFixed(4)),
   VAPOURDEFICIT: () => Number((saturation20 / 20).toFixed(4)),

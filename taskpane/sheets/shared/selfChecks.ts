@@ -201,6 +201,14 @@ export const selfChecks: readonly SelfCheck[] = [
     from: "the terms of the data, CC BY 4.0",
   },
   {
+    name: "UNDERGROUND",
+    asks: "July's high at 0 cm is the air's",
+    formula: `=INDEX(VIV.UNDERGROUND(${down(town.high)},${down(town.low)},0),7,1)`,
+    expected: 28.17,
+    within: 1e-9,
+    from: DEFINITION,
+  },
+  {
     name: "PRESSURE",
     asks: "At 1000 m, hPa",
     formula: "=VIV.PRESSURE(1000)",
