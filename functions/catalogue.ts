@@ -61,6 +61,7 @@ import { dayTable } from "./readings/dayTable";
 import { readingGaps } from "./readings/readingGaps";
 import { timeOutside } from "./readings/timeOutside";
 import { tracking } from "./readings/tracking";
+import { weeksBelow } from "./readings/weeksBelow";
 import { ramp } from "./winter/ramp";
 import { rampCheck } from "./winter/rampCheck";
 import { rampDates } from "./winter/rampDates";
@@ -152,7 +153,7 @@ export const topics: readonly Topic[] = [
   },
   {
     title: "Readings: what a data logger saw",
-    functions: [dayTable, timeOutside, readingGaps, tracking],
+    functions: [dayTable, timeOutside, readingGaps, tracking, weeksBelow],
   },
   {
     title: "Tables: a log of your own, of one animal or of many",

@@ -1,10 +1,21 @@
-import { defineFunction, plan, table, unitsParameter } from "../define";
+import { count, defineFunction, optional, plan, table, unitsParameter } from "../define";
 import { Problem } from "../problem";
-import { orderedPlan, setPointOn } from "../shared/plan";
+import { orderedPlan, setPointOn, type Plan } from "../shared/plan";
 import { setPoints, coldAboveWarm } from "../shared/setPoints";
 import { daysOf } from "./shared/days";
 import { uncountedTemperatures, uncountedTimes } from "./shared/readingRange";
 import { seriesOf } from "./shared/series";
+
+/** The day on which the thermostat was last turned: on either leg every `step` days, and at its end. */
+const turnedOn = (
+  { coolingStarts, intoTheCold, warmingStarts, warmAgain }: Plan,
+  day: number,
+  step: number,
+): number => {
+  const from = day >= warmingStarts && day < warmAgain ? warmingStarts : coolingStarts;
+  const isOnALeg = (day >= coolingStarts && day < intoTheCold) || from === warmingStarts;
+  return isOnALeg ? from + Math.floor((day - from) / step) * step : day;
+};
 
 export const tracking = defineFunction({
   name: "TRACKING",
@@ -15,10 +26,11 @@ export const tracking = defineFunction({
     plan: plan(),
     ...setPoints,
     units: unitsParameter,
+    step: optional(count("day", "Days between two turns of the thermostat, as in RAMP", [1, 1000]), "1, every day"),
   },
   result: table(
     { name: "Date", unit: "date", about: "A day with readings" },
-    { name: "Set-point", unit: "celsius", about: "What SETPOINT answers for the day" },
+    { name: "Set-point", unit: "celsius", about: "What SETPOINT answers for the day, or RAMP with that step" },
     { name: "Mean", unit: "celsius", about: "Mean of the day, as DAYTABLE answers it" },
     { name: "Difference", unit: "kelvin", about: "Mean less set-point: above 0 is too warm" },
   ),
@@ -41,7 +53,7 @@ export const tracking = defineFunction({
       within: 1e-6,
     },
   ],
-  calculate({ times, temperatures, plan, warm, cold, units }) {
+  calculate({ times, temperatures, plan, warm, cold, units, step = 1 }) {
     const ordered = orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
     const fault = coldAboveWarm(warm, cold, units);
@@ -49,7 +61,7 @@ export const tracking = defineFunction({
     const series = seriesOf(times, temperatures);
     if (series instanceof Problem) return series;
     return daysOf(series).map(({ day, mean }) => {
-      const wanted = setPointOn(ordered, warm, cold, day);
+      const wanted = setPointOn(ordered, warm, cold, turnedOn(ordered, day, step));
       return [day, wanted, mean, mean - wanted];
     });
   },

@@ -132,6 +132,7 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   TIMEOUTSIDE: () => 1 + 1,
   READINGGAPS: () => 20 - 12,
   TRACKING: () => 16.5 - 16,
+  WEEKSBELOW: () => Number((15 / 7).toFixed(6)),
   PROXYNOTE: () => ["Pass", "700 m"].join(", "),
   SOURCE: () => sources.definition.text,
   CAUTION: () => cautions.smoothCurve.slice(0, 14),

@@ -586,6 +586,14 @@ export const selfChecks: readonly SelfCheck[] = [
     from: DEFINITION,
   },
   {
+    name: "WEEKSBELOW",
+    asks: "Four weekly readings, three at 4 °C",
+    formula: '=INDEX(VIV.WEEKSBELOW({"2026-11-16";"2026-11-23";"2026-11-30";"2026-12-07"},{4;4;4;8},4),1,1)',
+    expected: 2.142857,
+    within: 1e-6,
+    from: "by definition: 15 days divided by seven",
+  },
+  {
     name: "PROXYNOTE",
     asks: "How the sentence begins",
     formula: '=LEFT(VIV.PROXYNOTE("Pass",700,1200,1800),11)',

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { serialOfIso } from "../../../functions/dates";
 import { dayTable } from "../../../functions/readings/dayTable";
 import { tracking } from "../../../functions/readings/tracking";
+import { ramp } from "../../../functions/winter/ramp";
 import { setPoint } from "../../../functions/winter/setPoint";
 import { call, callCell, down } from "../../call";
 import { anyMixedLog } from "./logs";
@@ -48,4 +49,20 @@ test("a plan out of order and set-points the wrong way round say so", () => {
     /^#VALUE! plan holds .* give its dates in order$/,
   );
   expect(callCell(tracking, 46_300, 20, plan, 8, 24)).toMatch(/^#VALUE! cold holds 24 °C, above warm 8 °C/);
+});
+
+/** The rows of RAMP, each in force until the next: what a keeper does who turns the thermostat once a week. */
+test.each([1, 5, 7, 10])("who turns the thermostat every %i days as RAMP says is never off", (step) => {
+  const days = Array.from({ length: 190 }, (_, i) => (serialOfIso("2026-09-25") as number) + i);
+  const rows = [
+    ...(call(ramp, "2026-10-05", 24, 8, 42, step) as number[][]),
+    ...(call(ramp, "2027-02-08", 8, 24, 42, step) as number[][]),
+  ];
+  const set = days.map((day) => rows.filter(([from]) => (from as number) <= day).at(-1)?.[1] ?? 24);
+  const off = call(tracking, down(days.map((day) => day + 0.5)), down(set), plan, 24, 8, null, step);
+  for (const [, , , difference] of off as number[][]) expect(difference).toBeCloseTo(0, 9);
+  // Against the straight line a weekly keeper is up to 16 K · 6/42 off.
+  const straight = call(tracking, down(days.map((day) => day + 0.5)), down(set), plan, 24, 8) as number[][];
+  const worst = Math.max(...straight.map((row) => Math.abs(row[3] as number)));
+  expect(worst).toBeCloseTo((16 * (step - 1)) / 42, 1);
 });
