@@ -6,6 +6,7 @@ import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
 import { compareAfresh, readNamesAnew } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
+import { keepRoom } from "./room";
 import { mendSpills } from "./spills";
 
 /** What a workbook is called that came from no file. */
@@ -26,6 +27,7 @@ export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDe
   const engine = { univer, api, settle: calculateToTheEnd(injector, mendSpills(injector)) };
   compareAfresh();
   readNamesAnew(injector);
+  keepRoom(injector);
   drawSpilledFormats(engine);
   return engine;
 };

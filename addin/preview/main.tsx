@@ -9,6 +9,7 @@ import { showManner } from "./mannerMenu";
 import { hangPictures, registerPictures } from "./pictures";
 import { startPage } from "./page";
 import { sayUnderPointer, showProblems } from "./problems";
+import { watchChanges } from "./unsaved";
 import { PreviewWorkbook } from "./workbook";
 import "./preview.css";
 
@@ -40,7 +41,12 @@ const start = async (): Promise<void> => {
   foldPane();
   const engine = startPage(element("grid"), dark.matches, catalogue);
   registerPictures(engine);
-  const workbook = new PreviewWorkbook(engine, hangPictures);
+  const unsaved = watchChanges(engine);
+  const workbook = new PreviewWorkbook(engine, hangPictures, unsaved.saved);
+  // The browser asks in its own words.
+  window.addEventListener("beforeunload", (event) => {
+    if (unsaved.isChanged()) event.preventDefault();
+  });
   const pane = mountPane(element("pane"), workbook, { theme: theme() });
   for (const query of [dark, contrast]) {
     query.addEventListener("change", () => {
@@ -68,6 +74,8 @@ const start = async (): Promise<void> => {
     if (book) engine.univer.__getInjector().get(IUndoRedoService).clearUndoRedo(book.getId());
     await workbook.show((await workbook.sheetNames())[0] ?? "");
   }
+  // The example that it begins with is nobody's work.
+  unsaved.saved();
   document.body.classList.add("ready");
 };
 

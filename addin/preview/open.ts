@@ -6,13 +6,11 @@ import { readCsv } from "../file/csv";
 import type { Form } from "../../taskpane/text/form";
 import type { Engine } from "./engine";
 import { clearedFor } from "./clearedFor";
+import { ROOM } from "./room";
 import { placeNames, placeSheet } from "./insert";
 import { contentOf, FONT_SIZE, LINE, pixelsOfWidth, rangeOf, styleOf } from "./sheetData";
 
 const PIXELS = 4 / 3; // a point
-
-/** Rows and columns below and right of a file's own, to go on working in. */
-const SPARE = { rows: 200, columns: 10 };
 
 const cellData = (
   { value, formula, format, look, link }: FileCell,
@@ -49,8 +47,8 @@ const joined = <T extends object>(
 };
 
 const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWorksheetData> => ({
-  rowCount: sheet.cells.length + SPARE.rows,
-  columnCount: Math.max(sheet.widths.length, ...sheet.cells.map((row) => row.length), 10) + SPARE.columns,
+  rowCount: sheet.cells.length + ROOM.rows,
+  columnCount: Math.max(sheet.widths.length, ...sheet.cells.map((row) => row.length), 10) + ROOM.columns,
   hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
   defaultStyle: { fs: FONT_SIZE },
   defaultRowHeight: LINE,

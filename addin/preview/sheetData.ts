@@ -10,6 +10,7 @@ import {
   type IWorksheetData,
 } from "@univerjs/core";
 import { lookOf, roleLooks, type CellLook } from "../../taskpane/sheets/look";
+import { ROOM } from "./room";
 import { areaOf, type Area } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import { formats, type Content, type Sheet } from "../../taskpane/sheets/sheet";
@@ -52,9 +53,6 @@ export const contentOf = (content: Exclude<Content, null>, isPlain = false): ICe
 const eachCell = ({ top, left, bottom, right }: Area, visit: (row: number, column: number) => void): void => {
   for (let row = top - 1; row < bottom; row++) for (let column = left - 1; column < right; column++) visit(row, column);
 };
-
-/** Rows and columns that a sheet has beyond the last that it uses, for the keeper's own notes. */
-const SPARE = { rows: 40, columns: 6 };
 
 /** Heights of rows of several lines, and of large letters; fixed, because the engine would else fit rows to their words. */
 const heights = ({ blocks, lines }: Sheet): IWorksheetData["rowData"] =>
@@ -102,8 +100,8 @@ export const sheetDataOf = (
     }
   }
   return {
-    rowCount: rowCount + SPARE.rows,
-    columnCount: columnCount + SPARE.columns,
+    rowCount: rowCount + ROOM.rows,
+    columnCount: columnCount + ROOM.columns,
     defaultStyle: { fs: FONT_SIZE },
     defaultRowHeight: LINE,
     cellData,

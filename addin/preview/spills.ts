@@ -18,6 +18,7 @@ import {
 import { Problem } from "../../functions/problem";
 import { problemOut } from "./bind";
 import { patchLayout } from "./patches";
+import { growBeyond, ROOM } from "./room";
 
 /** Eleven years of hourly readings, which take a second and a half. */
 const MOST_ROWS = 100_000;
@@ -66,6 +67,10 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
     }
     const { currentRow: row, currentColumn: column, currentSubUnitId: sheet, currentUnitId: unit } = runtime;
     const wanted = { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 };
+    growBeyond(injector, { unitId: unit, subUnitId: sheet }, wanted.endRow + 1, wanted.endColumn + 1);
+    // The calculation has the sheet's size from before.
+    const size = [wanted.endRow + 1 + ROOM.rows, wanted.endColumn + 1 + ROOM.columns] as const;
+    runtime.setCurrent(row, column, ...size, sheet, unit);
     const worked = () => runtime.getUnitData()[unit]?.[sheet];
     const putBack = (i: number, j: number): (() => void) => {
       const before = worked()?.getValue(i, j);

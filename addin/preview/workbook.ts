@@ -20,6 +20,7 @@ import { fileSheetOf } from "./fileSheet";
 import { insertSheet } from "./insert";
 import { freeName } from "../freeName";
 import { UNTITLED } from "./engine";
+import { growBeyond, ROOM } from "./room";
 import { oneStep } from "./oneStep";
 import { readFile, replaceSheets } from "./open";
 import { cellsOf } from "./readCells";
@@ -49,10 +50,11 @@ export class PreviewWorkbook implements Workbook {
   readonly program = "the preview";
   readonly undoes = true;
 
-  /** `hang` puts a sheet's charts over it, where there is a page to put them on. */
+  /** `hang` puts a sheet's charts over it, where there is a page to put them on; `saved` hears of every save. */
   constructor(
     private readonly engine: Engine,
     private readonly hang: (sheet: FWorksheet) => Promise<void> = () => Promise.resolve(),
+    private readonly saved: () => void = () => undefined,
   ) {}
 
   private get book(): FWorkbook {
@@ -147,7 +149,12 @@ export class PreviewWorkbook implements Workbook {
     const sheet = this.sheet(name);
     const columns = Math.max(0, ...cells.map((line) => line.length));
     if (cells.length === 0 || columns === 0) return;
-    this.makeRoom(sheet, row + cells.length, column + columns);
+    growBeyond(
+      this.engine.univer.__getInjector(),
+      { unitId: this.book.getId(), subUnitId: sheet.getSheetId() },
+      row + cells.length,
+      column + columns,
+    );
     const style = format === undefined ? {} : { s: { n: { pattern: format } } };
     this.command(SetRangeValuesCommand, {
       unitId: this.book.getId(),
@@ -161,11 +168,6 @@ export class PreviewWorkbook implements Workbook {
         ]),
       ),
     });
-  }
-
-  private makeRoom(sheet: FWorksheet, rows: number, columns: number): void {
-    if (sheet.getMaxRows() < rows) sheet.setRowCount(rows);
-    if (sheet.getMaxColumns() < columns) sheet.setColumnCount(columns);
   }
 
   /** A cell that a formula elsewhere fills can't be written: the formula would be left with no room. */
@@ -203,8 +205,8 @@ export class PreviewWorkbook implements Workbook {
       const columns = Math.max(1, ...cells.map((row) => row.length));
       const data: Partial<IWorksheetData> = {
         name,
-        rowCount: cells.length + 100,
-        columnCount: columns + 10,
+        rowCount: cells.length + ROOM.rows,
+        columnCount: columns + ROOM.columns,
         cellData: Object.fromEntries(
           cells.map((row, i) => [
             i,
@@ -290,7 +292,9 @@ export class PreviewWorkbook implements Workbook {
   }
 
   async save(): Promise<Uint8Array> {
-    return this.written(await this.sheetNames(), [], "own");
+    const bytes = await this.written(await this.sheetNames(), [], "own");
+    this.saved();
+    return bytes;
   }
 
   private async written(

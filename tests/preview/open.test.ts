@@ -1,6 +1,9 @@
 import { Workbook as Book } from "@cj-tech-master/excelts";
 import { PreviewWorkbook } from "../../addin/preview/workbook";
 import type { Engine } from "../../addin/preview/engine";
+import { watchChanges } from "../../addin/preview/unsaved";
+import { perform } from "../../taskpane/actions/action";
+import { freeze } from "../../taskpane/actions/freeze";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import { openWorkbook } from "./engine";
 
@@ -130,4 +133,40 @@ test("a sheet of more cells than the engine's own undo takes comes back as well"
   await workbook.open("1.xlsx", await file("Log", "Behind", 5));
   book().undo();
   expect((await everything()) === before).toBe(true);
+});
+
+test("a workbook is unsaved from its first change to its next save; figures that come in are no change", async () => {
+  const { engine } = opened;
+  const unsaved = watchChanges(engine);
+  const workbook = new PreviewWorkbook(engine, undefined, unsaved.saved);
+  await workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [[1, { formula: "=A1+1" }]] }]);
+  expect(unsaved.isChanged()).toBe(true);
+  await workbook.save();
+  expect(unsaved.isChanged()).toBe(false);
+  engine.api.getFormula().executeCalculation();
+  await workbook.read();
+  await workbook.show("Sheet1", 3, 3);
+  expect(unsaved.isChanged()).toBe(false);
+  book().undo();
+  expect(unsaved.isChanged()).toBe(true);
+  await workbook.save();
+  await workbook.insert([nativeClimate]);
+  expect(unsaved.isChanged()).toBe(true);
+});
+
+test("Freeze and the sheet that it adds are one step of undo", async () => {
+  const { workbook } = opened;
+  await workbook.write([
+    { sheet: "Sheet1", row: 0, column: 0, cells: [[{ formula: "=VIV.LAPSE({20;10},500,1500)" }]] },
+  ]);
+  const before = await everything();
+  const asked = await perform(freeze, workbook, undefined);
+  if (asked.kind !== "ask") throw new Error(asked.kind);
+  expect((await perform(freeze, workbook, undefined, {}, asked.words)).kind).toBe("done");
+  const frozen = await workbook.read();
+  expect(await workbook.sheetNames()).toEqual(["Sheet1", "Worked formulas"]);
+  book().undo();
+  expect(await everything()).toBe(before);
+  book().redo();
+  expect(await workbook.read()).toEqual(frozen);
 });

@@ -241,3 +241,33 @@ test("add, copy, remove, show and selection", async () => {
   await expect(workbook.remove(["Sheet1", "Everything"])).rejects.toThrow(/one sheet at least/);
   expect(await workbook.sheetNames()).toEqual(["Sheet1", "Everything"]);
 });
+
+test("room lies beyond everything that is written, opened or spilled, and no spill is cut off by a sheet's end", async () => {
+  const room = (name: string) => {
+    const found = book().getSheetByName(name);
+    if (!found) throw new Error(name);
+    return [found.getMaxRows(), found.getMaxColumns()] as const;
+  };
+  const atLeast = (name: string, rows: number, columns: number) => {
+    const [most, wide] = room(name);
+    expect(most).toBeGreaterThanOrEqual(rows + 2_000);
+    expect(wide).toBeGreaterThanOrEqual(columns + 52);
+  };
+  atLeast("Sheet1", 0, 0);
+  await workbook.insert([sheet]);
+  atLeast("Everything", 10, 3);
+  await workbook.write([{ sheet: "Sheet1", row: 2_999, column: 99, cells: [["far"]] }]);
+  atLeast("Sheet1", 3_000, 100);
+  await workbook.write([
+    { sheet: "Sheet1", row: 2_999, column: 0, cells: [[20]] },
+    { sheet: "Sheet1", row: 2_500, column: 1, cells: [[{ formula: "=VIV.LAPSE(A1:A3000,500,1500)" }]] },
+  ]);
+  expect((await readSheet(workbook, "Sheet1")).at("B5500")).toBe(13.5);
+  atLeast("Sheet1", 5_500, 100);
+  await workbook.write([
+    { sheet: "Sheet1", row: 0, column: 0, cells: [[20]] },
+    { sheet: "Sheet1", row: 1, column: 100, cells: [[{ formula: "=VIV.LAPSE(A1:EN1,500,1500)" }]] },
+  ]);
+  expect((await readSheet(workbook, "Sheet1")).at("CW2")).toBe(13.5);
+  atLeast("Sheet1", 5_500, 244);
+});
