@@ -1,0 +1,83 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { FORMAT, readStations, writeStations } from "../../functions/network/file";
+import { student95 } from "../../functions/network/kriging";
+import { networkKeys, networks } from "../../functions/network/networks";
+import { openNetwork } from "../../functions/network/open";
+import { sources } from "../../functions/sources";
+import { networkAsShipped } from "../network";
+
+const FOLDER = join(__dirname, "../../functions/network");
+const text = readFileSync(join(FOLDER, "stations.json"), "utf8");
+const { stations } = networkAsShipped();
+
+describe("the file", () => {
+  test("comes back as it was written", () => {
+    const made = (JSON.parse(text) as { made: string }).made;
+    expect(writeStations(stations, made)).toBe(text);
+    expect(readStations(writeStations(stations.slice(0, 3), made))).toEqual(stations.slice(0, 3));
+  });
+  test("holds as many stations of each network as its notice says", () => {
+    const notice = readFileSync(join(FOLDER, "NOTICE.md"), "utf8");
+    for (const key of networkKeys) {
+      const count = stations.filter(({ network }) => network === key).length;
+      expect(notice).toContain(`| ${count.toLocaleString("en")} `);
+    }
+  });
+  test("every station has its place, a number of its own, and highs above lows", () => {
+    expect(new Set(stations.map(({ id }) => id)).size).toBe(stations.length);
+    for (const { id, latitude, longitude, elevation, high, low } of stations) {
+      expect([id, Math.abs(latitude) <= 90, Math.abs(longitude) <= 180]).toEqual([id, true, true]);
+      expect(elevation).toBeGreaterThan(-450);
+      high.forEach((value, month) => expect(value).toBeGreaterThan(low[month] as number));
+    }
+  });
+  test("keeps the zero of a WMO number", () => expect(stations.some(({ id }) => id === "01001")).toBe(true));
+});
+
+describe("damaged", () => {
+  const changed = (change: (file: { stations: unknown[][] } & Record<string, unknown>) => unknown): string => {
+    const file = JSON.parse(text) as { stations: unknown[][] } & Record<string, unknown>;
+    change(file);
+    return JSON.stringify(file);
+  };
+  test.each([
+    ["broken off", () => text.slice(0, -1000)],
+    ["empty", () => ""],
+    ["another page", () => "<html>404</html>"],
+    ["null", () => "null"],
+    ["of another format", () => text.replace(FORMAT, "something-else")],
+    ["of a network that is not known", () => text.replace('"climat"', '"mine"')],
+    ["a station of eleven months", () => changed(({ stations: [line] }) => (line?.[8] as number[]).pop())],
+    ["a month that is text", () => changed(({ stations: [line] }) => void ((line?.[9] as unknown[])[3] = "4"))],
+    ["a station without its highs", () => changed(({ stations: [line] }) => void (line && (line[8] = null)))],
+    ["a country that is not there", () => changed(({ stations: [line] }) => void (line && (line[3] = 9999)))],
+    ["a line too short", () => changed(({ stations: [line] }) => line?.pop())],
+  ])("%s is refused as a whole", (_, damaged) => {
+    expect(readStations(damaged())).toBeUndefined();
+    expect(openNetwork(damaged())).toBeUndefined();
+  });
+});
+
+test("the warming that is added is the source's", () => {
+  for (const [key, text] of [
+    ["noaa", sources.noaaNormals.text],
+    ["jma", sources.jmaNormals.text],
+    ["cwa", sources.cwaNormals.text],
+  ] as const) {
+    expect(networks[key].warming.high).toBe(networks[key].warming.low);
+    expect(text).toContain(`add ${networks[key].warming.high} K`);
+  }
+  expect(networks.climat.warming).toEqual({ high: 0, low: 0 });
+});
+
+// Tables of Student's t, 95th percentile (recalled): every handbook has them.
+test.each([
+  [5, 2.015],
+  [6, 1.943],
+  [10, 1.812],
+  [20, 1.725],
+  [27, 1.703],
+])("Student's t of %d degrees of freedom", (degrees, table) =>
+  expect(Math.abs(student95(degrees) - table)).toBeLessThan(0.001),
+);
