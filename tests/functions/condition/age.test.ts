@@ -59,3 +59,29 @@ test("what cannot be answered", () => {
   expect(callCell(age, "2026-08-14", null)).toBe("#N/A on is blank");
   expect(callCell(age, null, null)).toBe("");
 });
+
+/**
+ * XML Schema part 2, appendix E: a month is added to a date by its number, and a day that the month does not have is its
+ * last. The most months that so fit, by python-dateutil 2.9.0:
+ *
+ *   n = 0
+ *   while born + relativedelta(months=n + 1) <= on: n += 1
+ *
+ * DATEDIF says 11 of the first row. Exact.
+ */
+yardstick(age, { against: "XML Schema appendix E by python-dateutil 2.9.0", within: 0, unit: "months" }, () =>
+  (
+    [
+      ["2024-02-29", "2025-02-28", 12],
+      ["2024-02-29", "2025-02-27", 11],
+      ["2024-01-31", "2024-02-29", 1],
+      ["2023-01-31", "2023-02-28", 1],
+      ["2025-08-31", "2025-09-30", 1],
+      ["2025-08-31", "2025-09-29", 0],
+      ["2025-08-14", "2027-02-13", 17],
+      ["2025-08-14", "2027-02-14", 18],
+      ["2020-12-31", "2027-02-28", 74],
+      ["2024-02-29", "2028-02-29", 48],
+    ] as const
+  ).map(([born, on, months]) => [callCell(age, born, on) as number, months]),
+);

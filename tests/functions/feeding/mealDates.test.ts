@@ -1,3 +1,4 @@
+import { serialOfIso } from "../../../functions/dates";
 import fc from "fast-check";
 import { isoOf } from "../../../functions/dates";
 import { mealCount } from "../../../functions/feeding/mealCount";
@@ -5,6 +6,7 @@ import { mealDates } from "../../../functions/feeding/mealDates";
 import { nextMeal } from "../../../functions/feeding/nextMeal";
 import { call, callCell, down } from "../../call";
 import { anyPlan, insideFastOf, practicePlan } from "./plans";
+import { yardstick } from "../../yardstick";
 
 const dates = (...given: unknown[]) =>
   call(mealDates, ...given).map(([day]) => (typeof day === "number" ? isoOf(day) : day));
@@ -90,4 +92,29 @@ test("what cannot be answered", () => {
   );
   expect(dates("2026-06-01", null, 7)).toEqual(["#N/A to is blank"]);
   expect(dates(null, null, null)).toEqual([""]);
+});
+
+/** list(rrule(DAILY, interval=9, dtstart=2027-10-25, until=2028-03-20)) of python-dateutil 2.9.0: over a leap day. Exact. */
+yardstick(mealDates, { against: "RFC 5545 recurrence by python-dateutil 2.9.0", within: 0, unit: "days" }, () => {
+  const wanted = [
+    "2027-10-25",
+    "2027-11-03",
+    "2027-11-12",
+    "2027-11-21",
+    "2027-11-30",
+    "2027-12-09",
+    "2027-12-18",
+    "2027-12-27",
+    "2028-01-05",
+    "2028-01-14",
+    "2028-01-23",
+    "2028-02-01",
+    "2028-02-10",
+    "2028-02-19",
+    "2028-02-28",
+    "2028-03-08",
+    "2028-03-17",
+  ];
+  const meals = call(mealDates, "2027-10-25", "2028-03-20", 9).flat() as number[];
+  return wanted.map((day, i) => [meals[i] as number, serialOfIso(day) as number] as const);
 });
