@@ -50,8 +50,8 @@ describe("damaged", () => {
     ["of a network that is not known", () => text.replace('"climat"', '"mine"')],
     ["a station of eleven months", () => changed(({ stations: [line] }) => (line?.[8] as number[]).pop())],
     ["a month that is text", () => changed(({ stations: [line] }) => void ((line?.[9] as unknown[])[3] = "4"))],
-    ["a station without its highs", () => changed(({ stations: [line] }) => void (line && (line[8] = null)))],
-    ["a country that is not there", () => changed(({ stations: [line] }) => void (line && (line[3] = 9999)))],
+    ["a station without its highs", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 8: null }))],
+    ["a country that is not there", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 3: 9999 }))],
     ["a line too short", () => changed(({ stations: [line] }) => line?.pop())],
   ])("%s is refused as a whole", (_, damaged) => {
     expect(readStations(damaged())).toBeUndefined();
