@@ -1,7 +1,7 @@
 import type { Cell, CellErrorValue, CellValueInput, Worksheet } from "@cj-tech-master/excelts";
 import { Workbook } from "@cj-tech-master/excelts";
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
-import { hasFunction } from "../../taskpane/actions/formulas";
+import { hasFunction, sheetReferences } from "../../taskpane/actions/formulas";
 import { frozenContent } from "../../taskpane/actions/freeze";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
 import type { CellLook } from "../../taskpane/sheets/look";
@@ -29,13 +29,19 @@ export type Purpose = "own" | "others";
  * For others a VIV formula becomes its answer, because nobody without the add-in could work it out; so does a native
  * formula whose answer fills several cells, because programs differ in what they make of one in a file.
  */
-const contentForOthers = ({ value, formula, spills }: FileCell, isFrozen: boolean): CellValueInput => {
+const contentForOthers = (
+  { value, formula, spills }: FileCell,
+  isFrozen: boolean,
+  isHere: (sheet: string) => boolean,
+): CellValueInput => {
   const answer = plainValue(value);
   const frozen = isFrozen ? frozenContent({ value }) : null;
   // As Freeze would leave it, so that Thaw finds it.
   if (typeof frozen === "object" && frozen !== null && !frozen.formula.startsWith("=#"))
     return { formula: frozen.formula.slice(1), ...(answer === null ? {} : { result: answer }) };
   if (formula === undefined || spills || hasFunction(formula) || !isFileable(formula)) return answer;
+  // A sheet that is not in the file would leave an error in place of the figure.
+  if (!sheetReferences(formula).every(({ sheet }) => isHere(sheet))) return answer;
   return { formula: filedFormula(formula), ...(answer === null ? {} : { result: answer }) };
 };
 
@@ -198,6 +204,8 @@ export const writeXlsx = async (sheets: readonly FileSheet[], purpose: Purpose =
   )) {
     namesOf.set(name, [...(namesOf.get(name) ?? []), `'${sheet.replaceAll("'", "''")}'!${fixed(range)}`]);
   }
+  const here = new Set(sheets.map(({ name }) => name.toLowerCase()));
+  const isHere = (sheet: string): boolean => here.has(sheet.toLowerCase());
   for (const data of sheets) {
     const { rows, columns } = data.freeze;
     const sheet = book.addWorksheet(data.name, {
@@ -225,7 +233,7 @@ export const writeXlsx = async (sheets: readonly FileSheet[], purpose: Purpose =
           return;
         const target = sheet.getCell(i + 1, j + 1);
         const content =
-          purpose === "own" ? ownContent(cell, target.address) : contentForOthers(cell, ours.has(`${i},${j}`));
+          purpose === "own" ? ownContent(cell, target.address) : contentForOthers(cell, ours.has(`${i},${j}`), isHere);
         // A link stands on words: on a figure it would turn the figure into words.
         if (typeof content === "string" && cell.link !== undefined)
           target.value = { text: content, hyperlink: cell.link };

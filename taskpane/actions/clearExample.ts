@@ -5,6 +5,8 @@ import type { Content, Sheet } from "../sheets/sheet";
 import type { CellState, Change, SheetContents, Workbook } from "../workbook";
 import { counted, stopIfCancelled, type Action } from "./action";
 import { areaOf, cellName } from "./place";
+import { joined } from "./joined";
+import { followsSheet } from "./formulas";
 import { recognise } from "./template";
 
 interface Plan {
@@ -55,20 +57,18 @@ const planOf = (contents: SheetContents): Plan | string => {
     // Below the last row in use there is nothing to empty, however much room there is.
     const rows = area ? Math.min(area.rows, cells.length - area.row) : 0;
     if (!area || rows < 1) return [];
-    const emptied = Array.from({ length: rows }, (_, i) =>
-      Array.from({ length: area.columns }, (_, j) => {
-        const [row, column] = [area.row + i, area.column + j];
-        const state = cells[row]?.[column];
-        if (state && (state.formula !== undefined || (state.value !== null && state.value !== ""))) {
-          filled++;
-          if (!holdsExample(state, example.get(cellName(row, column)))) own++;
-        }
-        return null;
-      }),
-    );
-    return [{ sheet: name, row: area.row, column: area.column, cells: emptied }];
+    return Array.from({ length: rows * area.columns }, (_, i): readonly Change[] => {
+      const [row, column] = [area.row + Math.floor(i / area.columns), area.column + (i % area.columns)];
+      const state = cells[row]?.[column];
+      if (followsSheet(state?.formula)) return [];
+      if (state && (state.formula !== undefined || (state.value !== null && state.value !== ""))) {
+        filled++;
+        if (!holdsExample(state, example.get(cellName(row, column)))) own++;
+      }
+      return [{ sheet: name, row, column, cells: [[null]] }];
+    }).flat();
   });
-  return { sheet: name, changes, filled, own };
+  return { sheet: name, changes: joined(changes), filled, own };
 };
 
 const planOfSelected = async (workbook: Workbook): Promise<Plan | string> => {
@@ -80,7 +80,8 @@ const planOfSelected = async (workbook: Workbook): Promise<Plan | string> => {
 export const clearExample: Action = {
   key: "clear-example",
   label: "Clear the example",
-  about: "Empties the framed cells on the sheet that you are looking at. Formulas, settings and cautions stay.",
+  about:
+    "Empties the framed cells on the sheet that you are looking at. Formulas, settings, cautions and what follows another sheet stay.",
   async describe(workbook) {
     const plan = await planOfSelected(workbook);
     if (typeof plan === "string") return { text: plan, possible: false, ask: false };

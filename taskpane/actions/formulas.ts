@@ -84,3 +84,20 @@ export const spillReferences = (formula: string): readonly SpillReference[] => {
       cell: `${column?.toUpperCase()}${row}`,
     }));
 };
+
+const ON_SHEET =
+  /('(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!(\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?|\$?[A-Z]{1,3}:\$?[A-Z]{1,3}|[\p{L}_][\p{L}\p{N}_.]*)/giu;
+
+/** What a formula names on another sheet: cells, columns or a name, without "$". */
+export const sheetReferences = (formula: string): readonly { readonly sheet: string; readonly address: string }[] =>
+  formula.includes("!")
+    ? // Text literals hold no reference; quoted sheet names stay.
+      [...formula.replace(/"(?:[^"]|"")*"/g, '""').matchAll(ON_SHEET)].map(([, sheet = "", address = ""]) => ({
+        sheet: sheet.startsWith("'") ? sheet.slice(1, -1).replaceAll("''", "'") : sheet,
+        address: address.replaceAll("$", ""),
+      }))
+    : [];
+
+/** Whether a formula follows another sheet. */
+export const followsSheet = (formula: string | undefined): boolean =>
+  formula !== undefined && sheetReferences(formula).length > 0;

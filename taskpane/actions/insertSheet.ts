@@ -1,6 +1,7 @@
 import { clearing } from "../sheets/clear";
 import type { Sheet } from "../sheets/sheet";
 import { counted, type Action } from "./action";
+import { insertLinked } from "./insertLinked";
 
 export const insertSheet: Action<readonly Sheet[]> = {
   key: "insert-sheet",
@@ -15,13 +16,20 @@ export const insertSheet: Action<readonly Sheet[]> = {
     };
   },
   async run(workbook, chosen, options) {
-    const names = await workbook.insert(chosen, options);
+    const { names, linked } = await insertLinked(workbook, chosen, options);
     const one = names.length === 1;
     // A sheet that takes no figures has no example either.
     const next = chosen.some((sheet) => clearing(sheet).length > 0)
       ? `${one ? "Its" : "Their"} figures are an invented example: clear it, then fill in your own.`
       : "There is nothing to fill in.";
-    return { text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}` };
+    const sources = [...new Set(linked.map(({ source }) => source.name))];
+    const follows =
+      linked.length > 0
+        ? ` ${counted(linked.length, "cell")} of ${one ? "it" : "them"} ${linked.length === 1 ? "follows" : "follow"} ${sheetsInWords(sources)}.`
+        : "";
+    return {
+      text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}${follows}`,
+    };
   },
 };
 

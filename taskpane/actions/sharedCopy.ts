@@ -1,8 +1,19 @@
-import { WorkbookError } from "../workbook";
+import { WorkbookError, type Change, type SheetContents } from "../workbook";
 import { counted, type Action } from "./action";
-import { freezeSheets, takeBack } from "./freeze";
+import { freezeSheets, frozenContent, takeBack } from "./freeze";
 import { sheetsInWords } from "./insertSheet";
-import { hasFunction } from "./formulas";
+import { followsSheet, hasFunction } from "./formulas";
+import { joined } from "./joined";
+
+/** Figures in place of what follows another sheet: a frozen copy must not change with sheets that go on. */
+const heldStill = ({ name, cells }: SheetContents): readonly Change[] =>
+  cells.flatMap((line, row) =>
+    line.flatMap((state, column) =>
+      followsSheet(state.formula) && !hasFunction(state.formula ?? "")
+        ? [{ sheet: name, row, column, cells: [[frozenContent(state)]] }]
+        : [],
+    ),
+  );
 
 /** `choice`: the names of the sheets to copy. */
 export const sharedCopy: Action<readonly string[]> = {
@@ -29,6 +40,7 @@ export const sharedCopy: Action<readonly string[]> = {
   async run(workbook, names, options) {
     const copies = await workbook.copy(names);
     try {
+      await workbook.write(joined((await workbook.read(copies)).flatMap(heldStill)), options);
       const { text, left } = await freezeSheets(workbook, copies, options);
       return { text: `Copied to ${sheetsInWords(copies)}. ${text}`, ...(left ? { left } : {}) };
     } catch (failure) {

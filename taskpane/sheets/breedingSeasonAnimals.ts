@@ -17,7 +17,14 @@ export const limits = form(
   "limits",
   ["Your limits", null, null, "Female", "Male", null, null],
   {
-    on: { label: "Checked on", value: TODAY, across: 2, format: "date", takes: date },
+    on: {
+      label: "Checked on",
+      value: TODAY,
+      across: 2,
+      format: "date",
+      takes: date,
+      from: "animals.reminders.today",
+    },
     femaleAge: {
       label: "Least age",
       unit: "months",
@@ -56,14 +63,29 @@ export const breeders = log(
   ANIMAL_ROWS,
   {
     label: { title: "Animal", input: list.map(({ label }) => label) },
-    sex: { title: "Sex", input: list.map(({ sex }) => sex), takes: oneOf("female", "male", "unknown") },
-    born: { title: "Born", input: list.map(({ born }) => born), format: "date", takes: date },
+    sex: {
+      title: "Sex",
+      input: list.map(({ sex }) => sex),
+      takes: oneOf("female", "male", "unknown"),
+      from: "animals.list.sex",
+      by: "animals.label",
+    },
+    born: {
+      title: "Born",
+      input: list.map(({ born }) => born),
+      format: "date",
+      takes: date,
+      from: "animals.list.born",
+      by: "animals.label",
+    },
     mass: {
       title: "Mass,",
       unit: "g",
       input: list.map(({ mass }) => mass),
       format: "tenth",
       takes: number(MASS),
+      from: "animals.list.mass",
+      by: "animals.label",
       note: "Weighed on the day of the check, or close to it.",
     },
     age: {

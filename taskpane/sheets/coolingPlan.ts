@@ -80,8 +80,10 @@ const air = form(
       value: animals.juniper.mass,
       format: "whole",
       takes: number(MASS),
+      from: "animals.list.mass",
+      by: "plan.label",
     },
-    ...boxFields,
+    ...boxFields(),
   },
   { across: 2 },
 );

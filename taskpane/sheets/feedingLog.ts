@@ -24,6 +24,8 @@ const animal = form(
       value: animals.juniper.interval,
       format: "whole",
       takes: whole([1, 366], "days"),
+      from: "animals.list.every",
+      by: "animal.label",
     },
     ...mealLimitFields("Meal, share of body"),
     wait: {

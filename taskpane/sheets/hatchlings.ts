@@ -15,7 +15,7 @@ const looked = form(
   "looked",
   "Looked at",
   {
-    on: { label: "On", value: TODAY, wide: 2, format: "date", takes: date },
+    on: { label: "On", value: TODAY, wide: 2, format: "date", takes: date, from: "animals.reminders.today" },
     lateFrom: {
       label: "First meal late, day",
       value: 28,

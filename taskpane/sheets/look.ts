@@ -42,4 +42,5 @@ export const ruleLooks: Readonly<
   note: { fill: "#e2e6ea", colour: "#2d363d", bold: false },
   good: { fill: "#d6ebd2", colour: "#1c4519", bold: false },
   cold: { fill: "#d2e5f4", colour: "#0e3a57", bold: false },
+  linked: { fill: "#e9e3f4", colour: "#3b2a66", bold: false },
 };

@@ -27,7 +27,7 @@ export interface Sheet {
   /** Where its named cells and columns stand, as addresses: tests and other sheets ask for them by name. */
   readonly places: Readonly<Record<string, string>>;
   /** Cells that repeat another sheet's, by that sheet's key and the name there: "coolingPlan.dates.firstMeal". */
-  readonly links: readonly { readonly at: string; readonly from: string }[];
+  readonly links: readonly Link[];
   /** Areas that are one cell to the eye; only for running text, never across the frozen edge. */
   readonly merges: readonly string[];
   /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */
@@ -35,6 +35,20 @@ export interface Sheet {
   readonly charts: readonly Chart[];
   /** Rows and columns that stay in view. */
   readonly freeze: { readonly rows: number; readonly columns: number };
+}
+
+/** A cell, or a column of cells, that another sheet's is repeated in. */
+export interface Link {
+  readonly at: string;
+  /** "coolingPlan.dates.firstMeal": the sheet's key and the name there. */
+  readonly from: string;
+  /**
+   * Where `from` is a column of a list with a row an animal: the cells that say which animal, one for all or one a row.
+   * It is looked for in the column "label" of that list.
+   */
+  readonly by?: string;
+  /** What the cell is called on its own sheet. */
+  readonly words: string;
 }
 
 /**
@@ -78,8 +92,8 @@ export type Validation = { readonly range: string; readonly message: string } & 
   | { readonly kind: "list"; readonly words: readonly string[] }
 );
 
-/** How a coloured cell looks; the same five everywhere, each with words or a sign beside it on the sheet. */
-export type Look = "stop" | "care" | "note" | "good" | "cold";
+/** How a coloured cell looks; the same everywhere, each with words or a sign beside it on the sheet. */
+export type Look = "stop" | "care" | "note" | "good" | "cold" | "linked";
 
 /** Colours cells of `range` where `when`, a native formula for its top left cell, is true. No VIV function in it. */
 export interface ColourRule {

@@ -18,13 +18,23 @@ export const sideBySide = log(
   ROWS,
   {
     label: { title: "Animal", input: list.map(({ label }) => label) },
-    mass: { title: "Mass", unit: "g", input: list.map(({ mass }) => mass), format: "tenth", takes: number(MASS) },
+    mass: {
+      title: "Mass",
+      unit: "g",
+      input: list.map(({ mass }) => mass),
+      format: "tenth",
+      takes: number(MASS),
+      from: "animals.list.mass",
+      by: "side.label",
+    },
     length: {
       title: "Length",
       unit: "cm",
       input: list.map(({ length }) => length),
       format: "tenth",
       takes: number([1, 1000]),
+      from: "animals.list.length",
+      by: "side.label",
     },
     scaled: {
       title: "Scaled",

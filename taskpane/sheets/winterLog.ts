@@ -14,7 +14,7 @@ import { blanksKept, isoText } from "./shared/words";
 import { readings } from "./winterLogExample";
 
 const animal = form("animal", "This animal", {
-  label: { label: "Animal", value: animals.juniper.label },
+  label: { label: "Animal", value: animals.juniper.label, from: "coolingPlan.plan.label" },
   start: { label: "Mass into the cold", unit: "g", value: 306, format: "tenth", takes: number(MASS) },
   warming: {
     label: "Warming starts on",
@@ -24,7 +24,7 @@ const animal = form("animal", "This animal", {
     takes: date,
     note: "From the sheet Cooling plan. The cell may point there: type = and click that date.",
   },
-  ...boxFields,
+  ...boxFields("coolingPlan.air"),
   tooCold: { label: "Too cold below", unit: "°C", value: 4, role: "setting", format: "tenth", takes: number([0, 30]) },
   tooWarm: { label: "Too warm above", unit: "°C", value: 10, role: "setting", format: "tenth", takes: number([0, 30]) },
   agreed: {

@@ -29,11 +29,11 @@ const explained = words(
 
 const whenReady = (more: readonly (Cell | Column)[], formula: string): string => {
   const blank = [start, ...more].map((one) => `${one instanceof Column ? one.at(1) : one}=""`);
-  return f`IF(OR(COUNTA(${plan})<${PLAN_ROWS.length},${blank.join(",")}),"",${formula})`;
+  return f`IF(OR(COUNT(${plan})<${PLAN_ROWS.length},${blank.join(",")}),"",${formula})`;
 };
 /** A whole year of months is needed for a curve. */
 const onCurve = (column: Column, formula: string): string =>
-  f`IF(OR(COUNTA(${column})<${MONTHS.length},${start}=""),"",${formula})`;
+  f`IF(OR(COUNT(${column})<${MONTHS.length},${start}=""),"",${formula})`;
 const curve = (figures: unknown, week: Column): string => `VIV.ONDATE(${String(figures)},${week})`;
 /** The months' rain as rain a day. The 0th day of a month is the last of the one before. */
 const rainADay = `${months.rain}/DAY(DATE(YEAR(${start}),ROW(${months.rain})-ROW(${months.rain.at(1)})+2,0))`;

@@ -54,7 +54,13 @@ export const year = form(
       format: "hundredth",
       takes: number(LATITUDE),
     },
-    interval: { label: "Days between meals", value: 7, format: "whole", takes: whole([3, 60], "days") },
+    interval: {
+      label: "Days between meals",
+      value: 7,
+      format: "whole",
+      takes: whole([3, 60], "days"),
+      from: "animals.reminders.adultEvery",
+    },
   },
   { across: 4 },
 );

@@ -101,7 +101,7 @@ test("a unit stands in the label, in the title and in what an input takes", () =
 
 test("a field says which cell of another sheet it repeats", () => {
   const sheet = trial(0);
-  expect(sheet.links).toEqual([{ at: cellOf(sheet, "limits.most"), from: "other.part.most" }]);
+  expect(sheet.links).toEqual([{ at: cellOf(sheet, "limits.most"), from: "other.part.most", words: "Most, g" }]);
 });
 
 test("a name that is not there, or there twice, is said", () => {

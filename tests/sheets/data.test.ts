@@ -32,7 +32,7 @@ const extent = (sheet: Sheet): Area => {
 /** Functions of Excel 2021 that LibreOffice 7.4 and the preview's engine have too. A new one is tried in all before it is added. */
 const NATIVES = new Set(
   (
-    "ABS AND AVERAGE COLUMN COUNT COUNTA COUNTIF COUNTIFS DAY IF IFERROR IFNA INDEX ISERROR ISNUMBER ISTEXT LEFT LEN LOOKUP MATCH " +
+    "ABS AND AVERAGE COLUMN COUNT COUNTA COUNTIF COUNTIFS DAY IF IFERROR IFNA INDEX ISERROR ISFORMULA ISNUMBER ISTEXT LEFT LEN LOOKUP MATCH " +
     "MAX MIN MOD MONTH NOT OR RIGHT ROUND ROUNDUP ROW ROWS SMALL LARGE SUM SUMIF SUMIFS SUMPRODUCT TRANSPOSE DATE YEAR N ISBLANK EXACT INT TRIM CHAR TEXTJOIN"
   ).split(" "),
 );
@@ -303,12 +303,20 @@ test("what repeats another sheet names cells that are there, as many, and of the
   const formatAt = (sheet: Sheet, at: Area) => sheet.formats.findLast(({ range }) => inside(at, areaOf(range)))?.format;
   const links = sheets.flatMap((sheet) => sheet.links.map((link) => ({ sheet, ...link })));
   expect(links.length).toBeGreaterThan(0);
-  for (const { sheet, at, from } of links) {
+  const isDate = (sheet: Sheet, at: Area) => ["date", "moment"].includes(formatAt(sheet, at) ?? "");
+  for (const { sheet, at, from, by } of links) {
     const [source, name] = sourceOf(from);
     if (!source) throw new Error(`${from}: there is no such sheet`);
     const there = areaOf(cellOf(source, name));
-    expect([from, size(there)]).toEqual([from, size(areaOf(at))]);
-    expect([from, formatAt(source, there)]).toEqual([from, formatAt(sheet, areaOf(at))]);
+    if (by === undefined) {
+      expect([from, size(there)]).toEqual([from, size(areaOf(at))]);
+      expect([from, formatAt(source, there)]).toEqual([from, formatAt(sheet, areaOf(at))]);
+      continue;
+    }
+    // A figure of an animal: as many rows as names in the list, and as many here as there are to say which.
+    expect([from, size(areaOf(cellOf(source, name.replace(/[^.]+$/, "label"))))]).toEqual([from, size(there)]);
+    expect([from, by, [1, size(areaOf(at))[0]].includes(size(areaOf(by))[0])]).toEqual([from, by, true]);
+    expect([from, isDate(source, there)]).toEqual([from, isDate(sheet, areaOf(at))]);
   }
 });
 

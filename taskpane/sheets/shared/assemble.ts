@@ -20,6 +20,7 @@ export const EXAMPLE = "Example:";
 export const INVENTED = `${EXAMPLE} invented animals and figures. Look, clear, fill in your own.`;
 export const INVENTED_WITH_RECORDS = `${EXAMPLE} an invented animal; the station records are real, terms at the foot.`;
 const LEGEND = "Fill in the framed cells. Tinted ones may stay. The rest is worked out.";
+const LINKED = `${LEGEND} Lilac: from another sheet, to be changed there.`;
 
 const characters = (widths: readonly number[], first: number, last: number): number =>
   widths.slice(first - 1, last).reduce((sum, width) => sum + width, 0);
@@ -68,9 +69,9 @@ const lastRow = ({ blocks, charts, merges }: Required<Part>, until: number): num
   );
 
 /** The sentence, the line about the example and the legend, under the title; one column is left free beside the cautions. */
-export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns }: About) =>
+export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns }: About, hasLinks: boolean) =>
   stacked(
-    [sentence, ...(example ? [example, LEGEND] : [])],
+    [sentence, ...(example ? [example, hasLinks ? LINKED : LEGEND] : [])],
     2,
     1,
     Math.max(1, columnNumber(cautionColumns[0]) - 2),
@@ -93,11 +94,12 @@ export const warnedOf = ({ cautions: keys, cautionColumns, widths }: About) => {
  */
 export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
   const { key, name, sentence, cautions: cautionKeys, sources: sourceKeys, widths, cautionColumns } = about;
+  const own = together(...parts);
   const body = together(
     { blocks: [{ at: "A1", role: "title", rows: [[name]] }] },
-    leadOf(about).part,
+    leadOf(about, own.links.length > 0).part,
     warnedOf(about).part,
-    ...parts,
+    own,
   );
   const footColumn = about.footColumn ?? "A";
   const footEnd = columnNumber(cautionColumns[1]);

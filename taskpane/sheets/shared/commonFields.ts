@@ -28,14 +28,23 @@ export const setPointFields = (from?: string, wide = 1) =>
     },
   }) satisfies Record<string, Field>;
 
-/** The box in which an animal winters, and the air that is in it. */
-export const boxFields = {
-  litres: {
-    label: "Inside of the box",
-    unit: "litres",
-    value: winter.boxLitres,
-    format: "tenth",
-    takes: number([0.05, 5000]),
-  },
-  elevation: { label: "Elevation of the house", unit: "m", value: 182, format: "whole", takes: number(ELEVATION) },
-} satisfies Record<string, Field>;
+/** The box in which an animal winters, and the air that is in it; `from` where they belong, if that is not the sheet itself. */
+export const boxFields = (from?: string) =>
+  ({
+    litres: {
+      label: "Inside of the box",
+      unit: "litres",
+      value: winter.boxLitres,
+      format: "tenth",
+      takes: number([0.05, 5000]),
+      ...(from ? { from: `${from}.litres` } : {}),
+    },
+    elevation: {
+      label: "Elevation of the house",
+      unit: "m",
+      value: 182,
+      format: "whole",
+      takes: number(ELEVATION),
+      ...(from ? { from: `${from}.elevation` } : {}),
+    },
+  }) satisfies Record<string, Field>;

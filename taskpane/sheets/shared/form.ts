@@ -80,7 +80,6 @@ export const form = <K extends string>(
         : Math.max(...list.filter((one) => one.row === row).map((one) => one.column + (one.field.wide ?? 1)));
     return together(
       cell(here, role, content, { ...trimmingsOf(field), wide: field.wide ?? 1 }),
-      linked(here, 1, field),
       {
         rules: (field.rules ?? []).map(({ look, when, over = end }) => ({
           range: block(corner, 1, over),
@@ -88,6 +87,7 @@ export const form = <K extends string>(
           look,
         })),
       },
+      linked(here, [1, field.wide ?? 1], labelOf(list.find((one) => one.row === row)?.field ?? field), field),
     );
   };
 

@@ -136,7 +136,6 @@ export const log = <K extends string, R extends string = never>(
     return together(
       { blocks: blocksOf(top, one, index) },
       trimmed(block(top, rows), beside(top, -1, 0), trimmingsOf(column)),
-      linked(top, rows, column),
       {
         formats: (column.formats ?? []).flatMap((format, i) => (format ? [{ range: beside(top, i, 0), format }] : [])),
         merges:
@@ -147,6 +146,7 @@ export const log = <K extends string, R extends string = never>(
           look,
         })),
       },
+      linked(top, [rows, column.joined ? wide : 1], titleOf(column) ?? name, column),
     );
   };
 

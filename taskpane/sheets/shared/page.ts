@@ -18,6 +18,9 @@ interface Placed {
 const isRegion = (band: Band): band is Region => "region" in band && !Array.isArray(band.region);
 const isGap = (band: Band): band is Gap => "gap" in band && typeof band.gap === "number";
 
+const regionsIn = (band: Band): readonly Region[] =>
+  isRegion(band) ? [band] : isGap(band) ? [] : Object.values(band).flat().filter(isRegion);
+
 /** The first row of the parts where the sentence, the example and the legend take a row each; one stays free. */
 const BODY = 6;
 
@@ -49,6 +52,7 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
       ...one,
       rows: one.rows.map((row) => row.map((content) => (typeof content === "string" ? formula(content) : content))),
     })),
+    links: part.links.map(({ by, ...link }) => (by ? { ...link, by: addressIn(places, by) } : link)),
     rules: part.rules.map((rule) => ({ ...rule, when: formula(rule.when) })),
     charts: part.charts.map((chart) => ({
       ...chart,
@@ -71,7 +75,8 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
 export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
   const cautionsEnd = warnedOf(about).next;
-  let next = Math.max(BODY, leadOf(about).next);
+  const hasLinks = bands.flatMap(regionsIn).some(({ region }) => (region.build("A1").links ?? []).length > 0);
+  let next = Math.max(BODY, leadOf(about, hasLinks).next);
   const placed: Placed[] = [];
   for (const band of bands) {
     const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;

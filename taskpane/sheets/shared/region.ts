@@ -37,6 +37,8 @@ export interface Told<K extends string = string> extends Omit<Trimmings, "takes"
   readonly rules?: readonly Rule<K>[];
   /** The cell or column of another sheet, by that sheet's key and its name there, which this one repeats. */
   readonly from?: string;
+  /** Where `from` has a row an animal: the name, on this sheet, of the cell or column that says which. */
+  readonly by?: string;
 }
 
 /** The trimmings, with the unit in what an input takes where it names none itself. */
@@ -52,6 +54,21 @@ export const headingOver = (at: string, words: Content | readonly Content[], col
   return heading(at, ...Array.from({ length: columns }, (_, i) => list[i] ?? null));
 };
 
-/** The link of a cell or a column to the sheet that it belongs to. */
-export const linked = (at: string, rows: number, { from }: Pick<Told, "from">): Part =>
-  from ? { links: [{ at: block(at, rows), from }] } : {};
+/**
+ * The link of a cell or a column to the sheet that it belongs to. It is lilac while a formula stands in it, so that the
+ * look says what is so, whoever put the formula there.
+ */
+export const linked = (
+  at: string,
+  [rows, columns]: readonly [number, number],
+  words: string,
+  { from, by }: Told,
+): Part =>
+  from
+    ? {
+        links: [{ at: block(at, rows), from, words, ...(by ? { by } : {}) }],
+        rules: [
+          { range: block(at, rows, columns), when: `=ISFORMULA(${at.replace(/^[A-Z]+/, "$$$&")})`, look: "linked" },
+        ],
+      }
+    : {};

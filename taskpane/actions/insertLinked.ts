@@ -1,0 +1,33 @@
+import type { Sheet } from "../sheets/sheet";
+import type { Options, Workbook } from "../workbook";
+import { takeBack } from "./freeze";
+import { joined } from "./joined";
+import { linkedCells, linking, tabsOf, type LinkedCell } from "./links";
+
+/** What came of inserting sheets: their names, and their cells that follow another sheet. */
+export interface Inserted {
+  readonly names: readonly string[];
+  readonly linked: readonly LinkedCell[];
+}
+
+/**
+ * Inserts sheets, and lets each cell of theirs that repeats another sheet's follow it where that sheet stands in the
+ * workbook or comes with them. What stood there before stays as it is. Whole or not at all.
+ */
+export const insertLinked = async (
+  workbook: Workbook,
+  sheets: readonly Sheet[],
+  options?: Options,
+): Promise<Inserted> => {
+  const names = await workbook.insert(sheets, options);
+  try {
+    const { tabs } = tabsOf(await workbook.read());
+    const isNew = ({ name }: { readonly name: string }): boolean => names.includes(name);
+    // An animal that the other sheet does not know keeps its figure.
+    const linked = linkedCells(tabs.filter(isNew), tabs).filter(({ there }) => there !== undefined);
+    if (linked.length > 0) await workbook.write(joined(linked.map(linking)), options);
+    return { names, linked };
+  } catch (failure) {
+    return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
+  }
+};

@@ -1,0 +1,209 @@
+import { readXlsx } from "../../addin/file/read";
+import { areaOf } from "../../taskpane/sheets/shared/address";
+import { cellOf } from "../../taskpane/sheets/shared/page";
+import fc from "fast-check";
+import { perform } from "../../taskpane/actions/action";
+import { clearExample } from "../../taskpane/actions/clearExample";
+import { insertLinked } from "../../taskpane/actions/insertLinked";
+import { insertSheet } from "../../taskpane/actions/insertSheet";
+import { sharedCopy } from "../../taskpane/actions/sharedCopy";
+import { isEqual, linkedCells, tabsOf } from "../../taskpane/actions/links";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import type { Sheet } from "../../taskpane/sheets/sheet";
+import type { Workbook } from "../../taskpane/workbook";
+import { changesOf, type Typed } from "../sheets/fill";
+import { openWorkbook, readSheet } from "../preview/engine";
+
+// An engine is started for each test: seconds on a busy machine.
+jest.setTimeout(120_000);
+
+const template = (key: string): Sheet => {
+  const found = sheets.find((sheet) => sheet.key === key);
+  if (!found) throw new Error(`no sheet ${key}`);
+  return found;
+};
+const plan = template("coolingPlan");
+const log = template("winterLog");
+const year = template("yearPlan");
+const animals = template("animals");
+
+const inEngine = async (story: (workbook: Workbook, undo: () => Promise<void>) => Promise<void>): Promise<void> => {
+  const { engine, workbook, close } = openWorkbook();
+  try {
+    await story(workbook, async () => {
+      await engine.api.undo();
+      await engine.settle();
+    });
+  } finally {
+    close();
+  }
+};
+
+const found = async (workbook: Workbook) => {
+  const { tabs } = tabsOf(await workbook.read());
+  return linkedCells(tabs, tabs);
+};
+
+/** Linked cells that show something else than their source. */
+const apart = async (workbook: Workbook): Promise<readonly string[]> =>
+  (await found(workbook))
+    .filter((cell) => cell.isLinked && !isEqual(cell))
+    .map(({ tab, words, here, there }) => `${tab.name} ${words}: ${String(here.value)}, not ${String(there?.value)}`);
+
+test("a sheet without its source holds the example as typed; beside it, it follows", async () =>
+  inEngine(async (workbook) => {
+    const alone = await insertLinked(workbook, [log]);
+    expect(alone.linked).toEqual([]);
+    const [first = ""] = alone.names;
+    expect((await readSheet(workbook, first, log)).state("B9").formula).toBeUndefined();
+    await insertLinked(workbook, [plan]);
+    // What stood there stays as it is.
+    expect((await found(workbook)).filter(({ isLinked }) => isLinked)).toEqual([]);
+    const beside = await insertLinked(workbook, [log]);
+    expect(beside.linked.map(({ words }) => words)).toEqual([
+      "Animal",
+      "Warming starts on",
+      "Inside of the box, litres",
+      "Elevation of the house, m",
+    ]);
+    expect(beside.linked.every(isEqual)).toBe(true);
+  }));
+
+test("all sheets inserted at once follow one another, show the same example, and nothing goes in a circle", async () =>
+  inEngine(async (workbook) => {
+    const { names, linked } = await insertLinked(workbook, sheets);
+    // Whatever may follow does, but for the rows of animals that the list does not have.
+    const all = await found(workbook);
+    expect(all.length).toBeGreaterThan(60);
+    expect(all.filter(({ isLinked }) => !isLinked).map(({ there }) => there)).not.toContainEqual(expect.anything());
+    expect(linked.length).toBe(all.filter(({ isLinked }) => isLinked).length);
+    expect(
+      all.filter((cell) => cell.there !== undefined && !isEqual(cell)).map(({ tab, words }) => [tab.name, words]),
+    ).toEqual([]);
+    const read = await Promise.all(names.map((name) => readSheet(workbook, name)));
+    expect(read.flatMap((one) => one.errors())).toEqual([]);
+  }));
+
+test("no linked cell differs from its source, whatever is done to the source", async () =>
+  inEngine(async (workbook) => {
+    const { names } = await insertLinked(workbook, [
+      animals,
+      plan,
+      year,
+      log,
+      template("feedingLog"),
+      template("weights"),
+    ]);
+    const [list = "", cooling = ""] = names;
+    const edit = fc.oneof(
+      fc.record({
+        sheet: fc.constant("plan" as const),
+        name: fc.constant("plan.cold"),
+        value: fc.option(fc.integer({ min: 0, max: 200 })),
+      }),
+      fc.record({
+        sheet: fc.constant("plan" as const),
+        name: fc.constant("plan.when"),
+        value: fc.option(fc.integer({ min: 46000, max: 46400 })),
+      }),
+      fc.record({
+        sheet: fc.constant("plan" as const),
+        name: fc.constantFrom("plan.coldSet", "plan.warmSet", "air.litres", "air.elevation"),
+        value: fc.option(fc.integer({ min: 6, max: 25 })),
+      }),
+      fc.record({
+        sheet: fc.constant("plan" as const),
+        name: fc.constant("plan.label"),
+        value: fc.constantFrom("Rowan", "nobody", "SORREL", null),
+      }),
+      fc.record({
+        sheet: fc.constant("animals" as const),
+        name: fc.constantFrom("list.mass[1]", "list.mass[2]", "reminders.adultEvery", "list.born[1]"),
+        value: fc.option(fc.integer({ min: 5, max: 60 })),
+      }),
+      fc.record({
+        sheet: fc.constant("animals" as const),
+        name: fc.constantFrom("list.label[1]", "list.label[3]"),
+        value: fc.constantFrom("Rowan", "Juniper", null),
+      }),
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 3 }), async (edits) => {
+        for (const { sheet, name, value } of edits) {
+          const typed: Typed = { [name]: value };
+          await workbook.write(sheet === "plan" ? changesOf(cooling, plan, typed) : changesOf(list, animals, typed));
+        }
+        expect(await apart(workbook)).toEqual([]);
+      }),
+      { numRuns: 12, seed: 17 },
+    );
+  }));
+
+test("a new sheet follows the plan inserted last, and a sheet that follows one goes on with it", async () =>
+  inEngine(async (workbook) => {
+    const [[first = ""], [second = ""]] = [
+      (await insertLinked(workbook, [plan])).names,
+      (await insertLinked(workbook, [plan])).names,
+    ];
+    await workbook.write(changesOf(second, plan, { "plan.cold": 70 }));
+    const { names, linked } = await insertLinked(workbook, [log, year]);
+    expect(new Set(linked.map(({ source }) => source.name))).toEqual(new Set([second]));
+    expect((await readSheet(workbook, names[0] as string, log)).of("animal.warming")).toBe("2027-01-25");
+    expect(first).not.toBe(second);
+    // One cell of it typed anew: its source is still the plan that the others follow.
+    await workbook.write(changesOf(names[0] as string, log, { "animal.litres": 30 }));
+    await insertLinked(workbook, [plan]);
+    const litres = (await found(workbook)).find(
+      ({ tab, words }) => tab.name === names[0] && words.startsWith("Inside"),
+    );
+    expect([litres?.isLinked, litres?.source.name]).toEqual([false, second]);
+  }));
+
+test("clearing leaves what follows another sheet, and a blank source shows blank", async () =>
+  inEngine(async (workbook) => {
+    const { names } = await insertLinked(workbook, [plan, year, log]);
+    for (const name of names) {
+      await workbook.show(name);
+      await clearExample.run(workbook);
+    }
+    const cells = await found(workbook);
+    expect(cells.every(({ isLinked }) => isLinked)).toBe(true);
+    expect(new Set(cells.map(({ here }) => here.value))).toEqual(new Set([""]));
+    const read = await Promise.all(names.map((name) => readSheet(workbook, name)));
+    expect(read.flatMap((one) => one.errors())).toEqual([]);
+  }));
+
+test("inserting linked sheets is one step of undo", async () =>
+  inEngine(async (workbook, undo) => {
+    await insertLinked(workbook, [plan]);
+    const before = JSON.stringify(await workbook.read());
+    const outcome = await perform(insertSheet, workbook, [log, year]);
+    expect(outcome.kind === "done" && outcome.done.text).toMatch(/follow "Cooling plan"/);
+    await undo();
+    expect(JSON.stringify(await workbook.read())).toBe(before);
+  }));
+
+test("a shared copy holds the figures of the day, and stands still when the plan goes on", async () =>
+  inEngine(async (workbook) => {
+    const { names } = await insertLinked(workbook, [plan, log]);
+    await sharedCopy.run(workbook, [names[1] as string]);
+    const copy = (await workbook.sheetNames()).find((name) => /^Winter log \(/.test(name)) as string;
+    await workbook.write(changesOf(names[0] as string, plan, { "plan.cold": 70 }));
+    expect((await readSheet(workbook, names[1] as string, log)).of("animal.warming")).toBe("2027-01-25");
+    expect((await readSheet(workbook, copy, log)).of("animal.warming")).toBe("2027-02-08");
+    // Nothing follows a record, and it follows nothing.
+    expect((await found(workbook)).map(({ tab }) => tab.name)).not.toContain(copy);
+  }));
+
+test("a file of some sheets holds the figure where the sheet that it follows stays behind", async () =>
+  inEngine(async (workbook) => {
+    const { names } = await insertLinked(workbook, [plan, log]);
+    const warming = async (chosen: readonly string[]) => {
+      const { sheets: written } = await readXlsx(await workbook.toFile(chosen));
+      const { top, left } = areaOf(cellOf(log, "animal.warming"));
+      return written.find(({ name }) => name === names[1])?.cells[top - 1]?.[left - 1];
+    };
+    const alone = await warming([names[1] as string]);
+    expect([alone?.formula, alone?.value]).toEqual([undefined, 46_426]);
+    expect((await warming(names))?.formula).toContain("'Cooling plan'!");
+  }));
