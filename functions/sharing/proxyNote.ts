@@ -15,6 +15,7 @@ export const proxyNote = defineFunction({
     ...elevationBand,
     km: optional(quantity("kilometre", "Distance from the animal's home", [0, 20_040]), "not mentioned"),
     rate: optional(rateParameter, "said to be uncorrected"),
+    lowRate: optional(rateParameter, "the same as rate, for highs and lows alike"),
   },
   result: cell("text", "The sentence"),
   sources: ["definition"],
@@ -26,18 +27,27 @@ export const proxyNote = defineFunction({
         "Pass (invented), 700 m, lies 500 m below the animal's band of 1200 to 1800 m and 35 km away; its temperatures are corrected at 6.5 K per km, and show the year's curve, not the place where the animal sits.",
       within: 0,
     },
+    {
+      given: ["Pass (invented)", 700, 1200, 1800, null, "high", "low"],
+      gives:
+        "Pass (invented), 700 m, lies 500 m below the animal's band of 1200 to 1800 m; its highs are corrected at 6.5 and its lows at 4.5 K per km, and show the year's curve, not the place where the animal sits.",
+      within: 0,
+    },
   ],
-  calculate({ station, stationElevation, bandLow, bandHigh, km, rate }) {
+  calculate({ station, stationElevation, bandLow, bandHigh, km, rate, lowRate }) {
     const problem = upsideDown(bandLow, bandHigh);
     if (problem) return problem;
     const gap = gapTo(stationElevation, bandLow, bandHigh);
     const band = `the animal's band of ${rounded(bandLow)} to ${rounded(bandHigh)} m`;
     const lies = gap === 0 ? `in ${band}` : `${rounded(Math.abs(gap))} m ${gap < 0 ? "below" : "above"} ${band}`;
     const away = km === undefined ? "" : ` and ${rounded(km)} km away`;
+    const fall = (one: NonNullable<typeof rate>): string => String(Number(perKilometre(one).toFixed(2)));
     const corrected =
       rate === undefined
-        ? "are not corrected for elevation"
-        : `are corrected at ${Number(perKilometre(rate).toFixed(2))} K per km`;
-    return `${station.trim()}, ${rounded(stationElevation)} m, lies ${lies}${away}; its temperatures ${corrected}, and show the year's curve, not the place where the animal sits.`;
+        ? "temperatures are not corrected for elevation"
+        : lowRate === undefined
+          ? `temperatures are corrected at ${fall(rate)} K per km`
+          : `highs are corrected at ${fall(rate)} and its lows at ${fall(lowRate)} K per km`;
+    return `${station.trim()}, ${rounded(stationElevation)} m, lies ${lies}${away}; its ${corrected}, and show the year's curve, not the place where the animal sits.`;
   },
 });

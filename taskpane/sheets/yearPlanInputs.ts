@@ -2,15 +2,11 @@ import { setPointFields } from "./shared/commonFields";
 import { form } from "./shared/form";
 import { log } from "./shared/log";
 import { MONTHS } from "./shared/part";
-import { home, planYear, upper } from "./shared/scenario";
+import { home, homeYear, planYear } from "./shared/scenario";
 import { date, LATITUDE, number, whole } from "./shared/takes";
 import { planDateFields } from "./shared/winterPlan";
 
 /** What the keeper fills in on the Year plan. */
-
-/** The station's figures at the animals' elevation, as the sheet "Native climate" works them out: 6.5 and 4.5 K per km. */
-const corrected = (values: readonly number[], rate: number): readonly number[] =>
-  values.map((value) => Math.round((value + (rate * (upper.elevation - home.elevation)) / 1000) * 10) / 10);
 
 /** The curve of the animals' home. */
 export const months = log(
@@ -21,12 +17,27 @@ export const months = log(
     high: {
       title: "High",
       unit: "°C",
-      input: corrected(upper.high, 6.5),
+      input: homeYear.high,
+      from: "nativeClimate.year.high",
       format: "tenth",
       takes: number([-60, 60]),
     },
-    low: { title: "Low", unit: "°C", input: corrected(upper.low, 4.5), format: "tenth", takes: number([-60, 60]) },
-    rain: { title: "Rain", unit: "mm", input: upper.rain, format: "tenth", takes: number([0, 3000]) },
+    low: {
+      title: "Low",
+      unit: "°C",
+      input: homeYear.low,
+      from: "nativeClimate.year.low",
+      format: "tenth",
+      takes: number([-60, 60]),
+    },
+    rain: {
+      title: "Rain",
+      unit: "mm",
+      input: homeYear.rain,
+      from: "nativeClimate.year.rain",
+      format: "whole",
+      takes: number([0, 3000]),
+    },
   },
   {
     note: "Highs and lows at the animal's elevation and rain, from the sheet Native climate. A cell may point there: type = and click its figure.",

@@ -50,14 +50,15 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   breedingSeason: ["pairings.standsOut[1]", ...[6, 7, 8].flatMap((i) => [`lines${i}.label[1]`, `lines${i}.level[1]`])],
   incubation: ["log.standsOut[1]"],
   preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
-  nativeClimate: ["E51", "E52", "E53", "G70"], // no rain in the record of the lower station
+  // Nothing is wrong with a hemisphere, no record of one's own stands there, and the town's station has no rain.
+  nativeClimate: ["misfit.said", "glance.town[6]", "glance.town[7]", "glance.town[8]", "records.townRain[1]"],
 };
 
 /** A slip of the keyboard, by sheet: the cell by its name, what is typed, and the cell that must show an error. */
 const slips: Readonly<Record<string, readonly [cell: string, typed: string | number, shows: string]>> = {
   animals: ["list.born[2]", "June 2021", "list.age[2]"],
-  stationShortlist: ["B15", "1005 m", "A28"],
-  nativeClimate: ["B40", "13C", "B73"],
+  stationShortlist: ["own.elevation[2]", "1005 m", "ranked.station[1]"],
+  nativeClimate: ["place.elevation", "high up", "here.highLeast[1]"],
   yearPlan: ["year.coolingStarts", "October", "weeks.stage[1]"],
   coolingPlan: ["plan.cool", "six weeks", "dates.words[1]"],
   feedingLog: ["log.body[2]", "269 grams", "log.share[2]"],
@@ -74,8 +75,8 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
 /** A change of mind, by sheet: inputs typed anew into a sheet that is already worked out. */
 const edits: Readonly<Record<string, Readonly<Record<string, string | number>>>> = {
   animals: { "reminders.today": day("2026-11-20"), "list.fed[2]": day("2026-11-15"), "list.winters[2]": "no" },
-  stationShortlist: { B8: 2000, E16: 8.6 },
-  nativeClimate: { B8: 1700, H13: 1400, D43: 45, B14: 5 },
+  stationShortlist: { "home.bandHigh": 2000, "own.mean[3]": 8.6 },
+  nativeClimate: { "place.elevation": 1400, "choices.cold": 5, "stations.name[2]": "08210" },
   yearPlan: { "year.start": day("2026-08-03"), "year.coldSet": 6, "home.high[7]": 21.5 },
   coolingPlan: { "plan.way": "backwards", "plan.when": day("2027-04-05"), "plan.cold": 70, "air.litres": 30 },
   winterLog: { "animal.start": 310, "log.box[5]": 11.5, "log.mass[11]": 295 },

@@ -110,6 +110,13 @@ export const home = {
   coldThreshold: 10,
 } as const;
 
+/** The year there by the estimate of the built-in network, as the sheet Native climate works it out. */
+export const homeYear = {
+  high: [5.8, 6.3, 9.1, 12.0, 16.7, 22.5, 26.5, 26.1, 21.4, 15.4, 8.7, 6.7],
+  low: [-1.7, -1.5, 0.2, 2.7, 5.9, 10.4, 13.0, 12.9, 9.8, 6.0, 1.5, -0.9],
+  rain: [71, 76, 73, 87, 71, 40, 15, 25, 37, 105, 97, 71],
+} as const;
+
 interface Station {
   readonly name: string;
   readonly elevation: number;
@@ -172,6 +179,9 @@ export const town: Record12 = {
   low: [-12.61, -11.67, -6.28, -0.06, 6.5, 11.33, 14.33, 13.44, 9.22, 3.0, -2.39, -7.72],
   rain: [58.2, 53.3, 68.6, 75.9, 84.3, 96.5, 101.3, 91.9, 87.4, 101.6, 75.7, 72.1],
 };
+
+/** The station of the built-in network nearest to the keeper's town. */
+export const TOWN_STATION = "Hanover, NH";
 
 /** Stations that a keeper might weigh up, from the same records. The year's mean stands with those of one mountain. */
 export const candidates: readonly (Station & { readonly mean: number | null })[] = [

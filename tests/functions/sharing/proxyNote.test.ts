@@ -14,6 +14,10 @@ test.each([
     `Summit (invented), 2400 m, lies 600 m above the animal's band of 1200 to 1800 m; its temperatures are corrected at 5.25 K per km, ${ENDING}`,
   ],
   [
+    ["Summit (invented)", 2400, 1200, 1800, null, "high", "low"],
+    `Summit (invented), 2400 m, lies 600 m above the animal's band of 1200 to 1800 m; its highs are corrected at 6.5 and its lows at 4.5 K per km, ${ENDING}`,
+  ],
+  [
     ["Inn (invented)", 1500, 1200, 1800],
     `Inn (invented), 1500 m, lies in the animal's band of 1200 to 1800 m; its temperatures are not corrected for elevation, ${ENDING}`,
   ],
