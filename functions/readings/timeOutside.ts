@@ -1,7 +1,7 @@
-import { columns, defineFunction, optional, quantity, unitsParameter } from "../define";
+import { columns, defineFunction, quantity, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { swapped } from "../shared/swapped";
-import { isGap, LONGEST_GAP, READING, readingTemperatures, readingTimes } from "./shared/readingRange";
+import { isGap, joinedUpTo, LONGEST_GAP, READING, readingTemperatures, readingTimes } from "./shared/readingRange";
 import { seriesOf, type Series } from "./shared/series";
 
 /** The share that lies above the limit of a straight line from `a` to `b`, one of which does. */
@@ -15,20 +15,26 @@ const shareAbove = (a: number, b: number, limit: number): number => {
 interface Outside {
   readonly below: number;
   readonly above: number;
-  readonly longest: number;
-  readonly degrees: number;
+  readonly longestBelow: number;
+  readonly longestAbove: number;
+  readonly degreesBelow: number;
+  readonly degreesAbove: number;
   readonly uncovered: number;
   readonly lowest: number;
   readonly highest: number;
 }
 
+/** The mean height over the limit of the part above it of a line: a trapezoid, or a triangle whose other end is at the limit. */
+const heightAbove = (a: number, b: number, limit: number): number =>
+  (Math.max(a - limit, 0) + Math.max(b - limit, 0)) / 2;
+
 /** One walk over the readings. It does nothing else, because a walk that does is compiled anew at every call. */
 const outside = ({ times, temperatures }: Series, low: number, high: number, longestGap: number): Outside => {
   let below = 0;
   let above = 0;
-  let spell = 0;
-  let longest = 0;
-  let degrees = 0;
+  let [spellBelow, spellAbove] = [0, 0];
+  let [longestBelow, longestAbove] = [0, 0];
+  let [degreesBelow, degreesAbove] = [0, 0];
   let uncovered = 0;
   let time = times[0] as number;
   let temperature = temperatures[0] as number;
@@ -43,33 +49,37 @@ const outside = ({ times, temperatures }: Series, low: number, high: number, lon
     if (temperature > highest) highest = temperature;
     if (isGap(length, longestGap)) {
       uncovered += length;
-      spell = 0;
+      spellBelow = 0;
+      spellAbove = 0;
       continue;
     }
-    if (before < low || temperature < low) below += shareAbove(-before, -temperature, -low) * length;
-    if (before <= high && temperature <= high) continue;
-    const share = shareAbove(before, temperature, high);
-    above += share * length;
-    // The part above is a trapezoid, or a triangle whose other end is at the limit.
-    degrees += ((Math.max(before - high, 0) + Math.max(temperature - high, 0)) / 2) * share * length;
-    spell = (before > high ? spell : 0) + share * length;
-    if (spell > longest) longest = spell;
+    if (before < low || temperature < low) {
+      const share = shareAbove(-before, -temperature, -low);
+      below += share * length;
+      degreesBelow += heightAbove(-before, -temperature, -low) * share * length;
+      spellBelow = (before < low ? spellBelow : 0) + share * length;
+      if (spellBelow > longestBelow) longestBelow = spellBelow;
+    }
+    if (before > high || temperature > high) {
+      const share = shareAbove(before, temperature, high);
+      above += share * length;
+      degreesAbove += heightAbove(before, temperature, high) * share * length;
+      spellAbove = (before > high ? spellAbove : 0) + share * length;
+      if (spellAbove > longestAbove) longestAbove = spellAbove;
+    }
   }
-  return { below, above, longest, degrees, uncovered, lowest, highest };
+  return { below, above, longestBelow, longestAbove, degreesBelow, degreesAbove, uncovered, lowest, highest };
 };
 
 export const timeOutside = defineFunction({
   name: "TIMEOUTSIDE",
-  summary: "Hours below and above two limits, the longest spell above, and the hours that the readings do not cover.",
+  summary: "Hours and degree-hours below and above two limits, the longest spell of each, and the hours not covered.",
   parameters: {
     times: readingTimes,
     temperatures: readingTemperatures,
     low: quantity("celsius", "Lowest temperature that is right", READING),
     high: quantity("celsius", "Highest temperature that is right", READING),
-    longestGap: optional(
-      quantity("minute", "Minutes between two readings up to which they are joined", [0, 100_000]),
-      `${LONGEST_GAP}`,
-    ),
+    longestGap: joinedUpTo,
     units: unitsParameter,
   },
   result: columns(
@@ -81,6 +91,8 @@ export const timeOutside = defineFunction({
     { name: "Degree-hours above", unit: "degreeHour", about: "Degrees over the high limit times hours" },
     { name: "Hours not covered", unit: "hour", about: "Time in gaps, of which nothing is assumed" },
     { name: "Skipped", unit: "none", about: "Rows without a temperature, or without a time, that can be read" },
+    { name: "Longest below", unit: "hour", about: "Longest unbroken time under the low limit; a gap breaks it" },
+    { name: "Degree-hours below", unit: "degreeHour", about: "Degrees under the low limit times hours" },
   ),
   sources: ["definition", "practice"],
   cautions: ["probePlace", "skippedReadings"],
@@ -92,7 +104,7 @@ export const timeOutside = defineFunction({
         5,
         8,
       ],
-      gives: [[0, 2, 2, 4, 10, 2, 8, 0]],
+      gives: [[0, 2, 2, 4, 10, 2, 8, 0, 0, 0]],
       within: 1e-6,
     },
   ],
@@ -101,8 +113,19 @@ export const timeOutside = defineFunction({
     if (fault) return fault;
     const series = seriesOf(times, temperatures);
     if (series instanceof Problem) return series;
-    const { below, above, longest, degrees, uncovered, lowest, highest } = outside(series, low, high, longestGap);
+    const found = outside(series, low, high, longestGap);
     const skipped = series.skipped.length + series.untimed;
-    return [below * 24, above * 24, longest * 24, lowest, highest, degrees * 24, uncovered * 24, skipped];
+    return [
+      found.below * 24,
+      found.above * 24,
+      found.longestAbove * 24,
+      found.lowest,
+      found.highest,
+      found.degreesAbove * 24,
+      found.uncovered * 24,
+      skipped,
+      found.longestBelow * 24,
+      found.degreesBelow * 24,
+    ];
   },
 });

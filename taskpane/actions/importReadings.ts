@@ -32,7 +32,17 @@ const BLOCK = 5000;
 /** Reading the file takes about so much of the whole work. */
 const READING = 0.3;
 
-const DAYS = ["Day", "High °C", "Low °C", "Fluctuation", "Mid-point", "Mean of 24 h", "Readings", "Skipped"] as const;
+const DAYS = [
+  "Day",
+  "High °C",
+  "Low °C",
+  "Fluctuation",
+  "Mid-point",
+  "Mean of 24 h",
+  "Readings",
+  "Skipped",
+  "Hours covered",
+] as const;
 const OUTSIDE = [
   "Hours below",
   "Hours above",
@@ -42,6 +52,8 @@ const OUTSIDE = [
   "Degree-hours above",
   "Hours not covered",
   "Skipped",
+  "Longest spell below, h",
+  "Degree-hours below",
 ] as const;
 
 /** Everything in the file, in memory: the sheet is begun only when all of it has been read. */

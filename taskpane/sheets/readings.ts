@@ -1,3 +1,4 @@
+import { FEWEST_HOURS } from "../../functions/readings/shared/days";
 import { answers } from "./shared/answers";
 import { limits, pasted, plan, ROOM, setPoints } from "./readingsInputs";
 import { EXAMPLE } from "./shared/assemble";
@@ -50,7 +51,7 @@ const read = form(
       wide: 3,
       value: ready(`IFNA(ROWS(${silences}),0)`, longest),
       format: "whole",
-      note: "Listed from column R on.",
+      note: "Listed from column S on.",
       rules: [moreThanNone("care")],
     },
     longestGap: {
@@ -77,12 +78,18 @@ const outside = answers(
     degreeHours: "Too warm, degree-hours",
     notCovered: { label: "Hours not covered", rules: [moreThanNone("care")] },
     skipped: { label: "Rows skipped", format: "whole", rules: [moreThanNone("care")] },
+    longestCold: { label: "Longest too cold, hours", rules: [moreThanNone("cold")] },
+    degreeHoursCold: "Too cold, degree-hours",
   },
-  { across: 5, format: "tenth" },
+  { across: 6, format: "tenth" },
 );
 
 const days = log("days", DAYS, {
-  date: { title: "Date", spilled: ready(byDay(`VIV.DAYTABLE(${times},${temperatures})`)), format: "date" },
+  date: {
+    title: "Date",
+    spilled: ready(byDay(`VIV.DAYTABLE(${times},${temperatures},"metric",${longest})`), longest),
+    format: "date",
+  },
   high: { title: "High", covered: true, format: "tenth", rules: [over(high, "stop")] },
   low: { title: "Low", covered: true, format: "tenth", rules: [under(low, "cold")] },
   swing: { title: "Swing", covered: true, format: "tenth", note: "High less low, K." },
@@ -91,7 +98,7 @@ const days = log("days", DAYS, {
     title: "Mean",
     covered: true,
     format: "tenth",
-    note: "Weighed by time. Under 8 readings a day, their plain mean.",
+    note: `Weighed by time. Blank, with Swing and Mid, where fewer than ${FEWEST_HOURS} hours are covered.`,
   },
   read: { title: "Read", covered: true, format: "whole", note: "Readings of the day." },
   skip: {
@@ -100,6 +107,13 @@ const days = log("days", DAYS, {
     format: "whole",
     note: "Rows of the day without a temperature that can be read.",
     rules: [moreThanNone("care")],
+  },
+  covered: {
+    title: "Hours",
+    covered: true,
+    format: "tenth",
+    note: "Hours of the day that the readings cover, joined up to the minutes above.",
+    rules: [under(FEWEST_HOURS, "care")],
   },
   sign: {
     title: "Sign",
@@ -111,9 +125,10 @@ const days = log("days", DAYS, {
   tracked: {
     title: "Date",
     spilled: ready(
-      `IF(${hasPlan(plan.dates)},${byDay(`VIV.TRACKING(${times},${temperatures},${plan.dates},${warmSet},${coldSet})`)},"")`,
+      `IF(${hasPlan(plan.dates)},${byDay(`VIV.TRACKING(${times},${temperatures},${plan.dates},${warmSet},${coldSet},"metric",1,${longest})`)},"")`,
       warmSet,
       coldSet,
+      longest,
     ),
     format: "date",
   },
@@ -130,16 +145,16 @@ const silent = log("gaps", DAYS, {
 const { cold, warm, lowest, highest, notCovered } = outside;
 const dayWords = words(
   "dayWords",
-  [2, 13],
+  [2, 14],
   f`IF(OR(COUNT(${days.date})=0,${cold}=""),"",COUNT(${days.date})&" days from "&${isoText(`MIN(${days.date})`)}&" to "&${isoText(`MAX(${days.date})`)}&", "&${rounded(`${lowest}`)}&" to "&${rounded(`${highest}`)}&" °C. Too warm for "&${rounded(`${warm}`)}&" hours, too cold for "&${rounded(`${cold}`)}&", not covered "&${rounded(`${notCovered}`)}&".")`,
 );
 const { off } = days;
 const planWords = words(
   "planWords",
-  [2, 13],
+  [2, 14],
   f`IF(COUNT(${off})=0,"","Against the plan, by the day's mean: up to "&${rounded(`MAX(0,MAX(${off}))`)}&" K too warm and "&${rounded(`MAX(0,-MIN(${off}))`)}&" K too cold, "&${rounded(`AVERAGE(${off})`)}&" K on average.")`,
 );
-const dayChart = picture([14, 13], {
+const dayChart = picture([14, 14], {
   title: "Lowest to highest, day by day",
   along: `${days.date}`,
   axis: "°C",
@@ -149,7 +164,7 @@ const dayChart = picture([14, 13], {
   ],
   summary: `${dayWords.said}`,
 });
-const planChart = picture([14, 13], {
+const planChart = picture([14, 14], {
   title: "Mean of the day and the plan",
   along: `${days.tracked}`,
   axis: "°C",
@@ -167,8 +182,8 @@ export const readings = page(
     sentence: "A logger's readings by the day, against limits and the plan.",
     cautions: ["probePlace", "skippedReadings", "coldKills", "noVet"],
     sources: ["definition", "practice"],
-    widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 5, 5, 11, 6, 5.8, 6.2, 1, 17, 17, 8],
-    cautionColumns: ["K", "P"],
+    widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 5, 5.4, 5, 11, 6, 5.8, 6.2, 1, 17, 17, 8],
+    cautionColumns: ["K", "Q"],
     example: `${EXAMPLE} an invented box. Look, clear, put in your own.`,
     footColumn: "D",
   },
@@ -176,7 +191,7 @@ export const readings = page(
     A: [pasted],
     D: [limits, plan, setPoints, read, gap(2), dayChart, dayWords, gap(1), planChart, planWords, gap(1), days],
     K: [outside],
-    R: [silent],
+    S: [silent],
   },
 );
 

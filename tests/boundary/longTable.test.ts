@@ -241,10 +241,10 @@ describe("the functions that read a long table", () => {
   test("DAYTABLE answers for one sensor", () => {
     const times = down(["2026-11-02T08:00", "2026-11-02T08:00", "2026-11-02T20:00", "2026-11-02T20:00"]);
     const sensors = down(["warm end", "cool end", "warm end", "cool end"]);
-    expect(call(dayTable, times, down([28, 18, "lost", 16]), null, sensors, "Cool end")).toEqual(
+    expect(call(dayTable, times, down([28, 18, "lost", 16]), null, null, sensors, "Cool end")).toEqual(
       call(dayTable, down(["2026-11-02T08:00", "2026-11-02T20:00"]), down([18, 16])),
     );
-    expect(callCell(dayTable, times, down([28, 18, 26, 16]), null, sensors, down(["cool end", "warm end"]))).toBe(
+    expect(callCell(dayTable, times, down([28, 18, 26, 16]), null, null, sensors, down(["cool end", "warm end"]))).toBe(
       "#VALUE! sensor holds 2 by 1 cells: give one cell",
     );
   });

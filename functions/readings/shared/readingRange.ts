@@ -1,4 +1,4 @@
-import { logged, moment, quantity } from "../../define";
+import { logged, moment, optional, quantity } from "../../define";
 
 /**
  * °C. Wide on purpose: a probe under a lamp may show more than any weather, and a reading that is out of limits is
@@ -20,6 +20,11 @@ export const uncountedTemperatures = logged(
 
 /** Minutes between two readings up to which they are joined by a straight line. Common practice, no source. */
 export const LONGEST_GAP = 180;
+
+export const joinedUpTo = optional(
+  quantity("minute", "Minutes between two readings up to which they are joined", [0, 100_000]),
+  `${LONGEST_GAP}`,
+);
 
 /** Half a second, in days: times that were worked out from one another are off by less, and mean the full minute. */
 export const HALF_SECOND = 0.5 / 86_400;

@@ -556,7 +556,8 @@ export const selfChecks: readonly SelfCheck[] = [
   {
     name: "DAYTABLE",
     asks: "Fluctuation of a day with 22 and 18 °C",
-    formula: '=INDEX(VIV.DAYTABLE({"2026-11-02T08:00";"2026-11-02T20:00"},{22;18}),1,4)',
+    formula:
+      '=INDEX(VIV.DAYTABLE({"2026-11-02T00:00";"2026-11-02T12:00";"2026-11-02T23:00"},{22;18;22},"metric",720),1,4)',
     expected: 4,
     within: 1e-9,
     from: DEFINITION,
@@ -580,7 +581,7 @@ export const selfChecks: readonly SelfCheck[] = [
   {
     name: "TRACKING",
     asks: "16.5 °C on a day set to 16 °C",
-    formula: `=INDEX(VIV.TRACKING({"2026-10-26T12:00"},{16.5},${plan},24,8),1,4)`,
+    formula: `=INDEX(VIV.TRACKING({"2026-10-26T00:00";"2026-10-26T12:00";"2026-10-26T23:00"},{16.5;16.5;16.5},${plan},24,8,"metric",1,720),1,4)`,
     expected: 0.5,
     within: 1e-9,
     from: DEFINITION,

@@ -4,9 +4,11 @@ import { dayTable } from "../../../functions/readings/dayTable";
 import { call, callCell, down } from "../../call";
 import { anyLog, anyMixedLog, grouped, seattle, worcester, type Log } from "./logs";
 
-type Row = readonly [number, number, number, number, number, number, number, number];
-const answer = ({ times, temperatures }: Log): readonly Row[] =>
-  call(dayTable, down(times), down(temperatures)) as unknown as readonly Row[];
+type Row = readonly [number, number, number, number, number, number, number, number, number];
+const answer = ({ times, temperatures }: Log, longestGap?: number): readonly Row[] =>
+  call(dayTable, down(times), down(temperatures), null, longestGap) as unknown as readonly Row[];
+/** The days that are covered well enough to have a mean. */
+const whole = (rows: readonly Row[]): readonly Row[] => rows.filter(([, , , , , mean]) => typeof mean === "number");
 
 const at = (text: string): number => serialOfIso(text) as number;
 
@@ -102,7 +104,8 @@ describe("properties", () => {
         for (const [i, row] of answer(log).entries()) {
           const again = twice[i] as Row;
           expect(again.slice(0, 5)).toEqual(row.slice(0, 5));
-          expect(again[5]).toBeCloseTo(row[5], 9);
+          if (typeof row[5] === "number") expect(again[5]).toBeCloseTo(row[5], 9);
+          else expect(again[5]).toBe("");
           expect(again[6]).toBe(2 * row[6]);
         }
       }),
@@ -124,11 +127,11 @@ describe("properties", () => {
       fc.property(anyLog, (log) => {
         const least = Math.min(...log.temperatures);
         const most = Math.max(...log.temperatures);
-        for (const [, , , , , mean] of answer(log)) {
+        for (const [, , , , , mean] of whole(answer(log))) {
           expect(mean).toBeGreaterThanOrEqual(least - 1e-9);
           expect(mean).toBeLessThanOrEqual(most + 1e-9);
         }
-        for (const [, , , , , mean] of answer({ ...log, temperatures: log.times.map(() => 21.5) })) {
+        for (const [, , , , , mean] of whole(answer({ ...log, temperatures: log.times.map(() => 21.5) }, 1440))) {
           expect(mean).toBeCloseTo(21.5, 9);
         }
       }),
@@ -142,7 +145,8 @@ describe("properties", () => {
     const half = temperatures.slice(1).map((one, i) => (one + (temperatures[i] as number)) / 2);
     const before = answer({ times, temperatures });
     const after = answer({ times: [...times, ...middle], temperatures: [...temperatures, ...half] });
-    for (const [i, row] of before.entries()) expect(row[5]).toBeCloseTo((after[i] as Row)[5], 9);
+    expect(whole(before).length).toBe(2);
+    for (const [i, row] of whole(before).entries()) expect(row[5]).toBeCloseTo((after[i] as Row)[5], 9);
   });
 
   test("every row is counted once: read, skipped, or beside no time", () => {
@@ -165,99 +169,127 @@ describe("gaps", () => {
   const hourly = (from: number, hours: readonly number[]): number[] => hours.map((hour) => from + hour / 24);
 
   test("a gap is not bridged: only what is covered counts", () => {
-    // 0:00 to 5:00 at 10 °C, then silence to 20:00, then 20 °C up to 23:00: five hours and three.
-    const times = hourly(46_000, [0, 1, 2, 3, 4, 5, 20, 21, 22, 23]);
+    // 0:00 to 11:00 at 10 °C, then silence to 15:00, then 20 °C up to midnight: eleven hours and nine.
+    const times = hourly(
+      46_000,
+      Array.from({ length: 25 }, (_, hour) => hour).filter((hour) => hour <= 11 || hour >= 15),
+    );
     const temperatures = times.map((time) => (time < 46_000.5 ? 10 : 20));
-    expect(answer({ times, temperatures })[0]?.[5]).toBeCloseTo((5 * 10 + 3 * 20) / 8, 9);
+    const [row] = answer({ times, temperatures });
+    expect(row?.[5]).toBeCloseTo((11 * 10 + 9 * 20) / 20, 9);
+    expect(row?.[8]).toBeCloseTo(20, 9);
   });
 
   test("180 minutes are joined, 181 are not", () => {
-    const mean = (gap: number): number => {
-      const minutes = [0, 10, 20, 30, 40, 50, 60, 60 + gap];
-      return answer({
-        times: minutes.map((minute) => 46_000 + minute / 1440),
-        temperatures: minutes.map((minute) => (minute > 60 ? 30 : 10)),
-      })[0]?.[5] as number;
-    };
-    expect(mean(180)).toBeCloseTo((60 * 10 + 180 * 20) / 240, 6);
-    expect(mean(181)).toBeCloseTo(10, 9);
+    // Each quarter of an hour, but for one silence that begins at 06:00.
+    const row = (gap: number, longestGap?: number): Row =>
+      answer(
+        (() => {
+          const minutes = Array.from({ length: 97 }, (_, i) => 15 * i).filter((one) => one <= 360 || one >= 360 + gap);
+          const withEnd = minutes.includes(360 + gap) ? minutes : [...minutes, 360 + gap].sort((a, b) => a - b);
+          return {
+            times: withEnd.map((minute) => 46_000 + minute / 1440),
+            temperatures: withEnd.map((minute) => (minute > 360 ? 30 : 10)),
+          };
+        })(),
+        longestGap,
+      )[0] as Row;
+    expect(row(180)[5]).toBeCloseTo((360 * 10 + 180 * 20 + 900 * 30) / 1440, 6);
+    expect(row(180)[8]).toBeCloseTo(24, 6);
+    expect(row(181)[5]).toBeCloseTo((360 * 10 + 899 * 30) / 1259, 6);
+    expect(row(181)[8]).toBeCloseTo(24 - 181 / 60, 6);
+    expect(row(181, 181)[5]).toBeCloseTo((360 * 10 + 181 * 20 + 899 * 30) / 1440, 6);
   });
 
   test("a line over midnight is cut at midnight", () => {
     // 23:00 at 10 °C and 01:00 at 20 °C meet at 15 °C; the lines before and after are level.
-    const times = hourly(46_000, [16, 17, 18, 19, 20, 21, 22, 23, 25, 26, 27, 28, 29, 30, 31, 32]);
+    const times = hourly(
+      46_000,
+      Array.from({ length: 49 }, (_, hour) => hour).filter((hour) => hour !== 24),
+    );
     const temperatures = times.map((time) => (time < 46_001 ? 10 : 20));
     const [first, second] = answer({ times, temperatures });
-    expect(first?.[5]).toBeCloseTo((7 * 10 + 12.5) / 8, 9);
-    expect(second?.[5]).toBeCloseTo((17.5 + 7 * 20) / 8, 9);
+    expect(first?.[5]).toBeCloseTo((23 * 10 + 12.5) / 24, 9);
+    expect(second?.[5]).toBeCloseTo((17.5 + 23 * 20) / 24, 9);
   });
 });
 
-describe("few readings", () => {
-  test("one reading a day", () => {
-    const times = [0.5, 1.5, 2.5].map((day) => 46_000 + day);
-    expect(answer({ times, temperatures: [10, 20, 12] })).toEqual([
-      [46_000, 10, 10, 0, 10, 10, 1, 0],
-      [46_001, 20, 20, 0, 20, 20, 1, 0],
-      [46_002, 12, 12, 0, 12, 12, 1, 0],
+describe("a day that is not covered for 20 hours has no mean", () => {
+  const of = (minutes: readonly number[], temperatures: readonly number[], longestGap?: number): Row =>
+    answer({ times: minutes.map((minute) => 46_000 + minute / 1440), temperatures }, longestGap)[0] as Row;
+
+  test("eight readings in seventy minutes, which answered 12.5 °C as if it were the day's", () => {
+    expect(of([0, 10, 20, 30, 40, 50, 60, 70], [10, 11, 12, 13, 14, 15, 14, 10])).toEqual([
+      46_000,
+      15,
+      10,
+      "",
+      "",
+      "",
+      8,
+      0,
+      expect.closeTo(70 / 60, 6),
     ]);
   });
 
-  test("three a day: their plain mean", () => {
-    const times = [8, 14, 20].map((hour) => 46_000 + hour / 24);
-    expect(answer({ times, temperatures: [16, 25, 19] })).toEqual([[46_000, 25, 16, 9, 20.5, 20, 3, 0]]);
+  test("20 hours are enough, a minute less is not; what was read stays", () => {
+    const quarters = Array.from({ length: 81 }, (_, i) => 15 * i);
+    expect(of(quarters, Array<number>(81).fill(20))[5]).toBeCloseTo(20, 9);
+    const row = of([1, ...quarters.slice(1)], [35, ...Array<number>(80).fill(20)]);
+    expect(row.slice(1, 6)).toEqual([35, 20, "", "", ""]);
+    expect(row[8]).toBeCloseTo(20 - 1 / 60, 6);
   });
 
-  test("seven readings are averaged plainly, eight are weighed by time", () => {
-    // Ten minutes apart, at 10 °C but for the last one at 30 °C.
-    const mean = (readings: number): number =>
-      answer({
-        times: Array.from({ length: readings }, (_, i) => 46_000.5 + i / 144),
-        temperatures: Array.from({ length: readings }, (_, i) => (i === readings - 1 ? 30 : 10)),
-      })[0]?.[5] as number;
-    expect(mean(7)).toBeCloseTo((6 * 10 + 30) / 7, 9);
-    expect(mean(8)).toBeCloseTo((6 * 10 + 20) / 7, 9);
-  });
-
-  test("eight readings of which no two can be joined: their plain mean", () => {
-    const times = Array.from({ length: 8 }, (_, i) => 46_000 + (i * 185) / 1440);
-    expect(answer({ times, temperatures: [10, 12, 14, 16, 18, 20, 22, 24] })[0]?.[5]).toBeCloseTo(17, 12);
+  test("readings further apart count where the keeper says that they are joined", () => {
+    const six = [0, 240, 480, 720, 960, 1200, 1440];
+    const temperatures = [16, 15, 18, 25, 22, 19, 16];
+    expect(of(six, temperatures)[5]).toBe("");
+    expect(of(six, temperatures, 240)[5]).toBeCloseTo((16 + 15 + 18 + 25 + 22 + 19) / 6, 9);
+    expect(of([720, 2160, 3600], [10, 20, 12], 1440).slice(3, 6)).toEqual(["", "", ""]); // from noon on: 12 hours
+    const days = answer({ times: [46_000.5, 46_001.5, 46_002.5], temperatures: [10, 20, 12] }, 1440);
+    expect(days.map((row) => row[8])).toEqual([12, 24, 12]);
+    expect(days[1]?.[5]).toBeCloseTo((15 + 20 + 20 + 16) / 4, 9);
   });
 
   test("one reading alone", () => {
-    expect(call(dayTable, at("2026-11-02T08:00"), 21)).toEqual([[at("2026-11-02"), 21, 21, 0, 21, 21, 1, 0]]);
+    expect(call(dayTable, at("2026-11-02T08:00"), 21)).toEqual([[at("2026-11-02"), 21, 21, "", "", "", 1, 0, 0]]);
   });
 });
 
 describe("cells that cannot be read", () => {
   const day = at("2026-11-02");
+  const threeHours: unknown = expect.closeTo(3, 6);
   const times = ["2026-11-02T08:00", "2026-11-02T09:00", "2026-11-02T10:00", "2026-11-02T11:00"];
 
   test("are skipped and counted, and never read as 0", () => {
-    expect(call(dayTable, down(times), down([20, null, "lost", 22]))).toEqual([[day, 22, 20, 2, 21, 21, 2, 2]]);
+    expect(call(dayTable, down(times), down([20, null, "lost", 22]))).toEqual([
+      [day, 22, 20, "", "", "", 2, 2, threeHours],
+    ]);
   });
 
   test("what a logger writes for a lost probe is out of limits, and skipped", () => {
-    expect(call(dayTable, down(times), down([20, -127, 999, 22]))).toEqual([[day, 22, 20, 2, 21, 21, 2, 2]]);
+    expect(call(dayTable, down(times), down([20, -127, 999, 22]))).toEqual([
+      [day, 22, 20, "", "", "", 2, 2, threeHours],
+    ]);
   });
 
   test("a day without any reading still has its row", () => {
     expect(call(dayTable, down([...times, "2026-11-03T08:00"]), down([20, 20, 20, 20, ""]))).toEqual([
-      [day, 20, 20, 0, 20, 20, 4, 0],
-      [day + 1, "", "", "", "", "", 0, 1],
+      [day, 20, 20, "", "", "", 4, 0, threeHours],
+      [day + 1, "", "", "", "", "", 0, 1, 0],
     ]);
   });
 
   test("temperatures beside no time come last, counted", () => {
     expect(call(dayTable, down([...times, "noon", null]), down([20, 20, 20, 20, 31, 32]))).toEqual([
-      [day, 20, 20, 0, 20, 20, 4, 0],
-      ["no time", "", "", "", "", "", 0, 2],
+      [day, 20, 20, "", "", "", 4, 0, threeHours],
+      ["no time", "", "", "", "", "", 0, 2, 0],
     ]);
   });
 
   test("a heading and the blank rows below a log are passed over", () => {
     const rows = call(dayTable, down(["Time", ...times, null, ""]), down(["Temperature", 20, 20, 20, 20, null, ""]));
-    expect(rows).toEqual([[day, 20, 20, 0, 20, 20, 4, 0]]);
+    expect(rows).toEqual([[day, 20, 20, "", "", "", 4, 0, threeHours]]);
   });
 
   test("nothing that can be read at all", () => {
@@ -287,10 +319,13 @@ describe("cells that cannot be read", () => {
 });
 
 test("two readings of one moment: the lower comes first, whichever row it stands in", () => {
-  const times = [0, 1, 2, 3, 3, 5, 6, 7, 8].map((hour) => 46_000 + hour / 24);
-  const [row] = answer({ times, temperatures: [10, 10, 10, 10, 30, 10, 10, 10, 10] });
-  expect(answer({ times, temperatures: [10, 10, 10, 30, 10, 10, 10, 10, 10] })).toEqual([row]);
-  expect(row?.[5]).toBeCloseTo((6 * 10 + 2 * 20) / 8, 9);
+  const hours = Array.from({ length: 25 }, (_, hour) => hour).filter((hour) => hour !== 4);
+  const times = [...hours.slice(0, 3), 3, ...hours.slice(3)].map((hour) => 46_000 + hour / 24);
+  const of = (wild: number): readonly Row[] =>
+    answer({ times, temperatures: times.map((_, i) => (i === wild ? 30 : 10)) });
+  expect(of(3)).toEqual(of(4));
+  // From 30 °C at 03:00 down to 10 at 05:00: two hours at 20.
+  expect(of(4)[0]?.[5]).toBeCloseTo((22 * 10 + 2 * 20) / 24, 9);
 });
 
 test("a line that ends within the half second before midnight ends there", () => {
@@ -332,6 +367,12 @@ test("a year of minutes: every reading is there", () => {
 });
 
 test("imperial: temperatures as temperatures, the fluctuation as a difference", () => {
-  const rows = call(dayTable, down(["2026-11-02T08:00", "2026-11-02T20:00"]), down([68, 50]), "imperial");
-  expect(rows).toEqual([[at("2026-11-02"), 68, 50, expect.closeTo(18, 9), 59, 59, 2, 0]]);
+  const [row] = call(
+    dayTable,
+    down(["2026-11-02", "2026-11-02T12:00", "2026-11-03"]),
+    down([68, 50, 68]),
+    "imperial",
+    720,
+  );
+  expect(row).toEqual([at("2026-11-02"), 68, 50, expect.closeTo(18, 9), 59, 59, 2, 0, 24]);
 });

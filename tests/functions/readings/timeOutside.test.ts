@@ -3,7 +3,7 @@ import { timeOutside } from "../../../functions/readings/timeOutside";
 import { call, down } from "../../call";
 import { anyLog, anyMixedLog, type Log } from "./logs";
 
-type Row = readonly [number, number, number, number, number, number, number, number];
+type Row = readonly [number, number, number, number, number, number, number, number, number, number];
 const answer = ({ times, temperatures }: Log, low: number, high: number, longestGap?: number): Row =>
   call(timeOutside, down(times), down(temperatures), low, high, longestGap)[0] as unknown as Row;
 
@@ -70,7 +70,9 @@ test("by definition, to the digit: a ramp up and down", () => {
   // 8:00 10 °C, 9:00 30 °C, 10:00 10 °C; above 25: 15 minutes on either side, a triangle of 5 K by half an hour.
   const log = { times: [8, 9, 10].map((hour) => 46_000 + hour / 24), temperatures: [10, 30, 10] };
   const row = answer(log, 15, 25);
-  for (const [i, wanted] of [0.5, 0.5, 0.5, 10, 30, 1.25, 0, 0].entries()) expect(row[i]).toBeCloseTo(wanted, 6);
+  // Below 15: likewise.
+  for (const [i, wanted] of [0.5, 0.5, 0.5, 10, 30, 1.25, 0, 0, 0.25, 1.25].entries())
+    expect(row[i]).toBeCloseTo(wanted, 6);
 });
 
 test("a constant above, at and below the limits", () => {
@@ -80,10 +82,10 @@ test("a constant above, at and below the limits", () => {
       15,
       25,
     );
-  expect(at(30).map((one) => Number(one.toFixed(6)))).toEqual([0, 2, 2, 30, 30, 10, 0, 0]);
-  expect(at(25)).toEqual([0, 0, 0, 25, 25, 0, 0, 0]);
-  expect(at(15)).toEqual([0, 0, 0, 15, 15, 0, 0, 0]);
-  expect(at(10).map((one) => Number(one.toFixed(6)))).toEqual([2, 0, 0, 10, 10, 0, 0, 0]);
+  expect(at(30).map((one) => Number(one.toFixed(6)))).toEqual([0, 2, 2, 30, 30, 10, 0, 0, 0, 0]);
+  expect(at(25)).toEqual([0, 0, 0, 25, 25, 0, 0, 0, 0, 0]);
+  expect(at(15)).toEqual([0, 0, 0, 15, 15, 0, 0, 0, 0, 0]);
+  expect(at(10).map((one) => Number(one.toFixed(6)))).toEqual([2, 0, 0, 10, 10, 0, 0, 0, 2, 10]);
 });
 
 test("two spells: the longer one is answered, and a gap ends one", () => {
@@ -112,13 +114,15 @@ test("properties: order of rows, shares of the whole, and the mirror image", () 
       const turned = answer({ ...log, temperatures: log.temperatures.map((one) => 35 - one) }, 10, 25);
       expect(turned[0]).toBeCloseTo(above, 6);
       expect(turned[1]).toBeCloseTo(below, 6);
+      expect([turned[8], turned[9]]).toEqual([expect.closeTo(longest, 6), expect.closeTo(degrees, 6)]);
+      expect([row[8], row[9]]).toEqual([expect.closeTo(turned[2], 6), expect.closeTo(turned[5], 6)]);
     }),
     { numRuns: 200 },
   );
 });
 
 test("one reading covers no time, and its figure is still seen", () => {
-  expect(call(timeOutside, 46_000.5, 40, 15, 25)).toEqual([[0, 0, 0, 40, 40, 0, 0, 0]]);
+  expect(call(timeOutside, 46_000.5, 40, 15, 25)).toEqual([[0, 0, 0, 40, 40, 0, 0, 0, 0, 0]]);
 });
 
 test("one reading a day is all gap, unless a day may pass between two", () => {
@@ -130,7 +134,7 @@ test("one reading a day is all gap, unless a day may pass between two", () => {
 test("rows that cannot be read are counted, and never count as cold", () => {
   const times = down([0, 1, 2, 3].map((hour) => 46_000 + hour / 24));
   const [row] = call(timeOutside, [...times, ["noon"]], down([20, null, "lost", 20, 40]), 15, 25);
-  expect(row).toEqual([0, 0, 0, 20, 20, 0, 0, 3]);
+  expect(row).toEqual([0, 0, 0, 20, 20, 0, 0, 3, 0, 0]);
 });
 
 test("low above high says so", () => {

@@ -20,8 +20,9 @@ test("by definition: DAYTABLE's days and means beside SETPOINT's answers", () =>
       const wanted = call(setPoint, down(days.map(([day]) => day)), plan, 24, 8).flat() as number[];
       expect(rows.map(([day, , mean]) => [day, mean])).toEqual(days.map((row) => [row[0], row[5]]));
       expect(rows.map((row) => row[1])).toEqual(wanted);
-      for (const [, set, mean, difference] of rows as number[][]) {
-        expect(difference).toBeCloseTo((mean as number) - (set as number), 9);
+      for (const [, set, mean, difference] of rows) {
+        if (typeof mean === "number") expect(difference).toBeCloseTo(mean - (set as number), 9);
+        else expect([mean, difference]).toEqual(["", ""]);
       }
     }),
     { numRuns: 60 },
@@ -29,19 +30,30 @@ test("by definition: DAYTABLE's days and means beside SETPOINT's answers", () =>
 });
 
 test("half-way down the set-point is half-way between warm and cold", () => {
-  expect(call(tracking, "2026-10-26T12:00", 18, plan, 24, 8)).toEqual([[serialOfIso("2026-10-26"), 16, 18, 2]]);
+  const times = down(["2026-10-26", "2026-10-26T12:00", "2026-10-26T23:00"]);
+  expect(call(tracking, times, down([18, 18, 18]), plan, 24, 8, null, null, 720)).toEqual([
+    [serialOfIso("2026-10-26"), 16, 18, 2],
+  ]);
 });
 
 test("an unreadable reading is skipped, and a day without any has no row", () => {
   const rows = call(
     tracking,
-    down(["2026-12-01T08:00", "2026-12-01T20:00", "2026-12-02T08:00"]),
-    down([9, null, "lost"]),
+    down(["2026-12-01T01:00", "2026-12-01T20:00", "2026-12-01T22:00", "2026-12-02T08:00"]),
+    down([9, null, 9, "lost"]),
     plan,
     24,
     8,
+    null,
+    1,
+    1440,
   );
   expect(rows).toEqual([[serialOfIso("2026-12-01"), 8, 9, 1]]);
+});
+
+test("a day of which too little is covered has a set-point and no mean", () => {
+  const minutes = [0, 10, 20, 30, 40, 50, 60, 70].map((minute) => 46_357 + minute / 1440); // 2026-12-01
+  expect(call(tracking, down(minutes), down(minutes.map(() => 9)), plan, 24, 8)).toEqual([[46_357, 8, "", ""]]);
 });
 
 test("a plan out of order and set-points the wrong way round say so", () => {
@@ -59,10 +71,15 @@ test.each([1, 5, 7, 10])("who turns the thermostat every %i days as RAMP says is
     ...(call(ramp, "2027-02-08", 8, 24, 42, step) as number[][]),
   ];
   const set = days.map((day) => rows.filter(([from]) => (from as number) <= day).at(-1)?.[1] ?? 24);
-  const off = call(tracking, down(days.map((day) => day + 0.5)), down(set), plan, 24, 8, null, step);
-  for (const [, , , difference] of off as number[][]) expect(difference).toBeCloseTo(0, 9);
+  // Two readings a day, just after and just before midnight: the box holds what it is set to.
+  const times = down(days.flatMap((day) => [day + 0.001, day + 0.999]));
+  const held = down(set.flatMap((one) => [one, one]));
+  const off = call(tracking, times, held, plan, 24, 8, null, step, 1438);
+  expect(off.length).toBe(days.length);
+  for (const [, , , difference] of off as number[][]) expect(difference).toBeLessThan(0.01);
+  for (const [, , , difference] of off as number[][]) expect(difference).toBeGreaterThan(-0.01);
   // Against the straight line a weekly keeper is up to 16 K · 6/42 off.
-  const straight = call(tracking, down(days.map((day) => day + 0.5)), down(set), plan, 24, 8) as number[][];
+  const straight = call(tracking, times, held, plan, 24, 8, null, 1, 1438) as number[][];
   const worst = Math.max(...straight.map((row) => Math.abs(row[3] as number)));
   expect(worst).toBeCloseTo((16 * (step - 1)) / 42, 1);
 });
