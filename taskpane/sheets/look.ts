@@ -27,11 +27,9 @@ export const roleLooks: Readonly<Record<Role, CellLook>> = {
   source: { size: 9, colour: "#55636a", wraps: true },
 };
 
-/** How a block looks. A heading runs on over the free cells beside it, and wraps only in a row made tall for it. */
+/** How a block looks. What is no running text runs on over the free cells beside it, and wraps only in a row made tall for it. */
 export const lookOf = ({ at, role }: Pick<Block, "at" | "role">, { lines }: Pick<Sheet, "lines">): CellLook =>
-  role === "heading" && lines.some(({ row }) => row === areaOf(at).top)
-    ? { ...roleLooks.heading, wraps: true }
-    : roleLooks[role];
+  lines.some(({ row }) => row === areaOf(at).top) ? { ...roleLooks[role], wraps: true } : roleLooks[role];
 
 /** Every pair has a contrast of at least 7 to 1. */
 export const ruleLooks: Readonly<

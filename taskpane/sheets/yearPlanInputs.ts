@@ -70,7 +70,7 @@ export const year = form(
       value: 7,
       format: "whole",
       takes: whole([3, 60], "days"),
-      from: "animals.reminders.adultEvery",
+      from: "animals.settings.adultEvery",
     },
   },
   { across: 4 },

@@ -1,26 +1,109 @@
+import { care } from "../../functions/rules/stages";
 import { animals } from "../../taskpane/sheets/animals";
+import { feedingLog } from "../../taskpane/sheets/feedingLog";
+import { addressIn } from "../../taskpane/sheets/shared/names";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
-import { filled, type Typed } from "./fill";
+import { filled, freeRow, rows, type Typed } from "./fill";
 
 jest.setTimeout(30_000);
 
 const noPlan = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null]));
-const brokenPlans: readonly Typed[] = [{ "plan.intoTheCold": null }, noPlan];
+const brokenPlans: readonly (readonly [Typed, RegExp])[] = [
+  [{ "plan.intoTheCold": null }, /^A date of its winter plan is missing/],
+  [noPlan, /winter/],
+];
 
-test("a wintering animal without a whole plan gets no next meal, and the reminder says why", async () => {
-  for (const typed of brokenPlans) {
+test("a wintering animal without a whole plan gets no next meal, and the first thing said is what is missing", async () => {
+  for (const [typed, said] of brokenPlans) {
     const reading = await filled(animals, { ...typed, "reminders.today": "2026-12-01" });
     expect(reading.errors()).toEqual([]);
-    const winters = reading.column("list.winters");
-    const next = reading.column("list.next");
-    const reminders = reading.column("list.reminder");
+    const [winters, next, toDo] = ["winters", "next", "toDo"].map((name) => reading.column(`list.${name}`)) as [
+      unknown[],
+      unknown[],
+      unknown[],
+    ];
     const yes = winters.flatMap((one, i) => (one === "yes" ? [i] : []));
     expect(yes.length).toBeGreaterThan(0);
     for (const i of yes) {
       expect(next[i]).toBe("");
-      expect(reminders[i]).toMatch(/^Winters, but no whole plan\./);
+      expect(toDo[i]).toMatch(said);
     }
-    const no = winters.flatMap((one, i) => (one === "no" ? [i] : []));
-    for (const i of no) expect(next[i]).toMatch(/^\d{4}-/);
+    for (const i of winters.flatMap((one, i) => (one === "no" ? [i] : []))) expect(next[i]).toMatch(/^\d{4}-/);
   }
+});
+
+test("in the middle of December nobody who winters is fed, and who does not say is asked", async () => {
+  const reading = await filled(animals, { "reminders.today": "2026-12-15", "list.winters[2]": null });
+  expect(reading.of("list.stage[1]")).toBe("Cold");
+  expect(reading.of("list.next[1]")).toBe("2027-03-29");
+  expect(reading.of("list.toDo[1]")).toBe(`No food until 2027-03-29. ${care.Cold.toDo}`);
+  expect(reading.of("list.never[1]")).toBe(care.Cold.never);
+  expect(reading.of("list.toDo[2]")).toMatch(/Does it winter\? Say yes or no\.$/);
+  expect(reading.of("list.stage[5]")).toBe("Feeding");
+  expect(String(reading.of("list.toDo[5]"))).toMatch(/^Feed \(due since 2026-09-22\)/);
+});
+
+test("a shut box that must be opened every few hours needs vents, and says so", async () => {
+  const reading = await filled(animals, {
+    "reminders.today": "2026-12-15",
+    "list.opened[1]": "2026-12-07",
+    "list.openEvery[1]": 7,
+    "list.openEvery[2]": 0.5,
+  });
+  expect(reading.of("list.overdue[1]")).toBe("Open the box: last on 2026-12-07. Weigh: last on 2026-09-21.");
+  expect(reading.of("list.overdue[2]")).toMatch(/^The box needs vents/);
+  expect(reading.of("list.overdue[3]")).toMatch(/^Box: how often it must be opened is not given\./);
+});
+
+test("last meal and weighing are the later of what is typed and what the log says, by name and up to today", async () => {
+  const reading = await filled(animals, {
+    "list.fed[5]": null,
+    "list.weighed[5]": "2026-09-19",
+    "list.label[6]": "Unfed",
+    "list.winters[6]": "no",
+    "fed.date[15]": "2026-09-30", // Sorrel's last row, now after today
+  });
+  expect(reading.of("list.ate[5]")).toBe("2026-09-12");
+  expect(reading.of("list.weighedLast[5]")).toBe("2026-09-19");
+  expect(reading.of("list.ate[6]")).toBe("");
+  expect(reading.of("list.toDo[6]")).toMatch(/^When did it last eat\?/);
+});
+
+test("a row of the Feeding log reaches the animal of its name through links, and a refused meal is none", async () => {
+  const free = freeRow(feedingLog, "log");
+  const names = ["animal", "date", "outcome", "body"];
+  const linked = Object.fromEntries(
+    names.flatMap((name) =>
+      Array.from({ length: free + 1 }, (_, i) => {
+        const there = `'Feeding log'!${addressIn(feedingLog.places, `log.${name}[${i + 1}]`)}`;
+        return [`fed.${name}[${i + 1}]`, { formula: `=IF(${there}="","",${there})` }];
+      }),
+    ),
+  );
+  const reading = await filled(
+    animals,
+    { ...linked, "reminders.today": "2027-04-14", "list.label[3]": "juniper " },
+    { beside: [feedingLog] },
+  );
+  expect(reading.errors()).toEqual([]);
+  expect(reading.of("list.ate[3]")).toBe("2026-09-21");
+  expect(reading.of("list.next[3]")).toBe("2027-03-29");
+  const typed = rows("fed", free, [
+    { animal: "Juniper", date: "2027-04-05", outcome: "taken", body: 300 },
+    { animal: "Juniper", date: "2027-04-12", outcome: "refused", body: 301 },
+  ]);
+  const after = await filled(animals, { ...typed, "reminders.today": "2027-04-14" });
+  expect([after.of("list.ate[1]"), after.of("list.weighedLast[1]"), after.of("list.next[1]")]).toEqual([
+    "2027-04-05",
+    "2027-04-12",
+    "2027-04-12",
+  ]);
+  expect(after.of("list.toDo[1]")).toMatch(/^Feed \(due since 2027-04-12\), as usual/);
+});
+
+test("what is done stands in view beside the pane, before the facts", () => {
+  const columns = ["label", "stage", "toDo", "never", "next", "overdue"].map((name) => cellOf(animals, `list.${name}`));
+  expect(columns.map((range) => range.charAt(0))).toEqual(["A", "B", "C", "D", "E", "F"]);
+  expect(animals.cautions.length).toBe(3);
 });

@@ -1,8 +1,10 @@
-import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
+import { isoOf } from "../../functions/dates";
 import { feedingLog } from "../../taskpane/sheets/feedingLog";
+import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { cellOf } from "../../taskpane/sheets/shared/page";
+import { winter } from "../../taskpane/sheets/shared/scenario";
 import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
-import { filled, freeRow, rows } from "./fill";
+import { filled, freeRow, rows, type Typed } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -10,38 +12,64 @@ jest.setTimeout(30_000);
 const free = freeRow(feedingLog, "log");
 const cells = (column: string, from: number, many: number): string[] =>
   Array.from({ length: many }, (_, i) => `log.${column}[${from + i}]`);
+const juniper = (entry: Typed): Typed => ({ animal: "Juniper", ...entry });
+/** A meal that nothing speaks against. */
+const fit = (entry: Typed): Typed => juniper({ body: 300, items: 1, mass: 12, night: 18, ...entry });
 
-test("a meal inside the fast is flagged in words, before and on its days, not on the days of the two meals", async () => {
+test("a meal inside the fast is stopped, with and without masses, not on the days of the two meals", async () => {
   const reading = await filled(
     feedingLog,
     rows("log", free, [
-      { date: "2026-09-22" },
-      { date: "2027-03-28", outcome: "taken" },
-      { date: "2027-03-29", body: 300 },
+      juniper({ date: "2026-09-22" }),
+      fit({ date: "2027-03-28", outcome: "taken" }),
+      fit({ date: "2027-03-29" }),
+      { date: "2026-12-15", animal: "Sorrel" },
     ]),
   );
-  expect(cells("standsOut", free - 1, 4).map((cell) => reading.of(cell))).toEqual([
-    "",
-    "Inside the fast: no food",
-    "Inside the fast: no food",
-    "",
+  expect(cells("level", free, 4).map((cell) => reading.of(cell))).toEqual(["stop", "stop", "care", "note"]);
+  expect(reading.of(`log.words[${free}]`)).toMatch(/Inside the winter fast, 2026-09-21 to 2027-03-29: no food/);
+  expect(reading.of(`log.words[${free}]`)).toMatch(/^Body, items or prey mass is blank/);
+  expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^Only 1 day since the last meal/);
+  expect(cells("next", free, 4).map((cell) => reading.of(cell))).toEqual([
+    "2027-03-29",
+    "2027-04-04",
+    "2027-04-05",
+    "2026-12-20",
   ]);
-  expect(cells("next", free, 3).map((cell) => reading.of(cell))).toEqual(["2027-03-29", "2027-04-04", "2027-04-05"]);
+  expect(reading.of("said.said")).toMatch(/^care: Only 1 day since/);
+  expect(reading.of("counted.said")).toBe("2 rows of the log say stop, 1 say care, of all animals.");
+});
+
+test("shares: 20 % on the first day after winter is stopped, half the usual is not, a heavy item is a care, two of half its mass a large meal", async () => {
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      fit({ date: "2027-03-29", body: 310, mass: 62 }),
+      { ...fit({ date: "2027-03-29", body: 310, mass: 15 }), animal: "Heather" },
+      fit({ date: "2027-05-05", mass: 46 }),
+      fit({ date: "2027-05-05", mass: 46, items: 2 }),
+    ]),
+  );
+  expect(cells("level", free, 4).map((cell) => reading.of(cell))).toEqual(["stop", "note", "care", "care"]);
+  expect(reading.of(`log.words[${free}]`)).toMatch(/^First meals after the cold, 20 % of the body/);
+  expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^An item of 15\.3\d* % of the body/);
+  expect(reading.of(`log.words[${free + 3}]`)).toMatch(/^A meal of 15\.3\d* % of the body/);
+  expect(reading.of(`log.share[${free + 2}]`)).toBeCloseTo(46 / 300, 12);
 });
 
 test("with a date of the plan missing no next meal is worked out, and the sheet says so", async () => {
   const reading = await filled(feedingLog, {
     "plan.intoTheCold": null,
-    ...rows("log", free, [{ date: "2026-12-01" }]),
+    ...rows("log", free, [fit({ date: "2026-12-01" })]),
   });
   expect(reading.of("fast.said")).toBe("A date of the plan is missing: no next meal is worked out.");
-  const shown = [...cells("next", free - 1, 2), ...cells("standsOut", free - 1, 2)].map((cell) => reading.of(cell));
-  expect(shown).toEqual(["", "", "", ""]);
+  expect(cells("next", free - 1, 2).map((cell) => reading.of(cell))).toEqual(["", ""]);
+  expect(reading.of(`log.words[${free}]`)).toMatch(/a fast was not looked for/);
 });
 
 test("without any plan the interval alone counts, and the sheet says so", async () => {
   const none = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null]));
-  const reading = await filled(feedingLog, { ...none, ...rows("log", free, [{ date: "2026-12-01" }]) });
+  const reading = await filled(feedingLog, { ...none, ...rows("log", free, [juniper({ date: "2026-12-01" })]) });
   expect(reading.of("fast.said")).toBe("No plan: no fast is reckoned with.");
   expect(reading.of(`log.next[${free}]`)).toBe("2026-12-08");
 });
@@ -52,56 +80,52 @@ test("the dates may point to the Cooling plan, and follow it", async () => {
   );
   const reading = await filled(feedingLog, pointing, { beside: [coolingPlan] });
   expect(reading.errors()).toEqual([]);
-  expect(PLAN_DATES.map((date) => reading.of(`plan.${date}`))).toEqual([
-    "2026-09-21",
-    "2026-10-05",
-    "2026-11-16",
-    "2027-02-08",
-    "2027-03-22",
-    "2027-03-29",
-  ]);
+  expect(PLAN_DATES.map((date) => reading.of(`plan.${date}`))).toEqual(winter.dates.map(isoOf));
   expect(reading.of(`log.next[${free - 1}]`)).toBe("2027-03-29");
 });
 
-test("other common words for an outcome are taken by the list, the count and the words", async () => {
-  const list = feedingLog.validation.find((one) => one.kind === "list");
+test("animals of one log do not mix: refusals, days since and next meals are each one's own", async () => {
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      fit({ date: "2027-04-05", outcome: "left" }),
+      { ...fit({ date: "2027-04-06", outcome: "taken" }), animal: "Rowan" },
+      fit({ date: "2027-04-12", outcome: "brought up" }),
+      fit({ date: "2027-04-19", outcome: "refused" }),
+      fit({ date: "2027-05-03", outcome: "ate" }),
+      { ...fit({ date: "2027-04-08" }), animal: "Rowan" },
+      { date: "2027-05-04" },
+      { ...fit({ date: "2027-05-04" }), animal: "Stranger" },
+    ]),
+  );
+  expect(cells("notKept", free, 5).map((cell) => reading.of(cell))).toEqual([1, 0, 2, 3, 0]);
+  expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^Brought up: wait, ask a vet\. /);
+  expect(reading.of(`log.level[${free + 2}]`)).toBe("care");
+  // Fourteen days after a meal that was brought up, not seven; and a meal sooner is flagged.
+  expect(reading.of(`log.next[${free + 2}]`)).toBe("2027-04-26");
+  expect(reading.of(`log.words[${free + 3}]`)).toMatch(
+    /^3 not kept in a row: look at warmth, hide, weight\. Only 7 days since the last meal: wait 14 days or more/,
+  );
+  expect(reading.of(`log.words[${free + 5}]`)).toMatch(/^Only 2 days since the last meal/);
+  expect(reading.of(`log.words[${free + 6}]`)).toBe("Whose meal is it? Name the animal.");
+  expect(reading.of(`log.words[${free + 7}]`)).toMatch(/Not in the list of animals: no next meal is worked out\.$/);
+});
+
+test("what is looked at is one animal's: its next meal, its prey by the size's name, its refusals", async () => {
+  const sorrel = await filled(feedingLog, { "now.label": "Sorrel" });
+  expect(["next", "body", "size", "items", "notKept"].map((name) => sorrel.of(`now.${name}`))).toEqual([
+    "2026-09-22",
+    58,
+    "Fuzzy mouse",
+    1,
+    0,
+  ]);
+  const unknown = await filled(feedingLog, { "now.label": "Nobody" });
+  expect(unknown.errors()).toEqual([]);
+  expect(unknown.of("said.said")).toBe("No meal of that animal in the log.");
+});
+
+test("other common words for an outcome are taken by the list", () => {
+  const list = feedingLog.validation.find((one) => one.kind === "list" && one.words.length > 5);
   expect(list).toMatchObject({ words: expect.arrayContaining(["ate", "left", "y", "0", "brought up"]) as string[] });
-  const reading = await filled(
-    feedingLog,
-    rows("log", free, [
-      { date: "2027-04-05", outcome: "left" },
-      { date: "2027-04-12", outcome: "brought up" },
-      { date: "2027-05-03", outcome: "ate" },
-    ]),
-  );
-  expect(cells("notKept", free, 3).map((cell) => reading.of(cell))).toEqual([1, 2, 0]);
-  expect(reading.of(`log.standsOut[${free + 1}]`)).toBe("Brought up: wait, ask a vet");
-});
-
-test("refusals and regurgitations are counted in a row, a blank outcome is skipped, and from three on the words say look", async () => {
-  const reading = await filled(
-    feedingLog,
-    rows("log", free, [
-      { date: "2027-04-05", outcome: "refused" },
-      { date: "2027-04-12" },
-      { date: "2027-04-19", outcome: "regurgitated" },
-      { date: "2027-05-03", outcome: "refused" },
-    ]),
-  );
-  expect(cells("notKept", free, 4).map((cell) => reading.of(cell))).toEqual([1, "", 2, 3]);
-  expect(reading.of(`log.standsOut[${free + 2}]`)).toBe("Brought up: wait, ask a vet");
-  expect(reading.of(`log.standsOut[${free + 3}]`)).toBe("3 not kept in a row: look");
-  expect(reading.of("now.notKept")).toBe(3);
-  expect(reading.of("advice.said")).toBe("Look at warmth, hide, weight");
-  // Fourteen days after a meal that was brought up, not seven.
-  expect(reading.of(`log.next[${free + 2}]`)).toBe("2027-05-03");
-});
-
-test("an item that is too heavy is flagged, two of half its mass are not", async () => {
-  const meal = { date: "2027-04-05", body: 300, mass: 46 };
-  const one = await filled(feedingLog, rows("log", free, [{ ...meal, items: 1 }]));
-  expect(one.of(`log.standsOut[${free}]`)).toBe("Item over 15 % of body");
-  const two = await filled(feedingLog, rows("log", free, [{ ...meal, items: 2 }]));
-  expect(two.of(`log.standsOut[${free}]`)).toBe("");
-  expect(two.of(`log.share[${free}]`)).toBeCloseTo(46 / 300, 12);
 });

@@ -7,6 +7,8 @@ import { areaOfBlock, heading, text, together, type Part } from "./part";
 export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
   /** The columns of the caution block, at the top right, first and last. Running words keep to the left of it. */
   readonly cautionColumns: readonly [first: string, last: string];
+  /** The last column of the sentence and the legend; where nothing is said, one column is left free beside the cautions. */
+  readonly leadTo?: string;
   /** What the example is made of; `INVENTED` where nothing is said, null where the sheet has no example. */
   readonly example?: string | null;
   /** The first column of the foot; A where nothing is said. */
@@ -68,13 +70,13 @@ const lastRow = ({ blocks, charts, merges }: Required<Part>, until: number): num
     ].flatMap(({ left, bottom }) => (left <= until ? [bottom] : [])),
   );
 
-/** The sentence, the line about the example and the legend, under the title; one column is left free beside the cautions. */
-export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns }: About, hasLinks: boolean) =>
+/** The sentence, the line about the example and the legend, under the title. */
+export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns, leadTo }: About, hasLinks: boolean) =>
   stacked(
     [sentence, ...(example ? [example, hasLinks ? LINKED : LEGEND] : [])],
     2,
     1,
-    Math.max(1, columnNumber(cautionColumns[0]) - 2),
+    leadTo ? columnNumber(leadTo) : Math.max(1, columnNumber(cautionColumns[0]) - 2),
     widths,
     "text",
   );

@@ -24,7 +24,7 @@ export type LogColumn<K extends string = string> = Told<K> & {
     | { readonly setting: readonly Content[] }
     /** Words and figures that belong to the sheet. */
     | { readonly label: readonly Content[] }
-    /** A formula for each row, which names the cells of its row and of those above. */
+    /** A formula for each row, which names the cells of its row and of those above; it fills those `covered` after it too. */
     | { readonly each: (row: Cells<K>) => string }
     /** One formula for the whole column, and for those `covered` after it. */
     | { readonly spilled: string | ((own: Readonly<Record<K, Column>>) => string) }
@@ -38,6 +38,8 @@ interface LogOptions<K extends string, R extends string> {
   readonly note?: string;
   /** Lines of text in the row of titles; 0 where there are none. */
   readonly titleLines?: number;
+  /** Lines of text in each row: words run over them. */
+  readonly rowLines?: number;
   /** Names of the rows: each means the cell of one column in that row. */
   readonly named?: { readonly column: K; readonly rows: readonly R[] };
   /** Rows kept free for pasting, those shown included; cleared with the example. */
@@ -86,7 +88,7 @@ export const log = <K extends string, R extends string = never>(
   name: string,
   rows: number,
   columns: Readonly<Record<K, LogColumn<NoInfer<K>>>>,
-  { title, note, titleLines = 1, named, room }: LogOptions<NoInfer<K>, R> = {},
+  { title, note, titleLines = 1, rowLines = 1, named, room }: LogOptions<NoInfer<K>, R> = {},
 ): Region & Readonly<Record<K, Column>> & Readonly<Record<R, Cell>> => {
   const list = placed(columns);
   const width = Math.max(...list.map(({ left, wide }) => left + wide));
@@ -97,19 +99,29 @@ export const log = <K extends string, R extends string = never>(
     Object.fromEntries(list.map(({ key }) => [key, new RowCell(`${name}.${key}`, row, anchor)])) as Cells<K>;
 
   /** How many columns after this one its formula fills too. */
-  const covers = (at: number): number => list.slice(at + 1).findIndex(({ column }) => !("covered" in column));
+  const covers = (at: number): number => {
+    const more = list.slice(at + 1).findIndex(({ column }) => !("covered" in column));
+    return more < 0 ? list.length - 1 - at : more;
+  };
 
   const blocksOf = (at: string, { column, wide }: Placed, index: number): readonly Block[] => {
     if ("covered" in column) return [];
     if ("spilled" in column) {
       const formula = typeof column.spilled === "function" ? column.spilled(whole) : column.spilled;
-      const more = covers(index);
-      const across = 1 + (more < 0 ? list.length - 1 - index : more);
-      return [{ at, role: "computed", rows: [[formula]], spills: [rows, across] }];
+      return [{ at, role: "computed", rows: [[formula]], spills: [rows, 1 + covers(index)] }];
     }
     const numbers = Array.from({ length: rows }, (_, i) => i);
     if ("each" in column) {
-      return [{ at, role: "computed", rows: numbers.map((i) => [column.each(rowCells(i + 1, "goes"))]) }];
+      const formulas = numbers.map((i) => [column.each(rowCells(i + 1, "goes"))]);
+      const across = 1 + covers(index);
+      return across === 1
+        ? [{ at, role: "computed", rows: formulas }]
+        : formulas.map((formula, i) => ({
+            at: beside(at, i, 0),
+            role: "computed",
+            rows: [formula],
+            spills: [1, across],
+          }));
     }
     const [role, contents] =
       "input" in column
@@ -174,6 +186,11 @@ export const log = <K extends string, R extends string = never>(
           note ? { notes: [{ at, text: note }] } : {},
           titleLines > 0 ? titles(beside(at, titleRow, 0), list) : {},
           titleLines > 1 ? { lines: [{ row: areaOf(at).top + titleRow, lines: titleLines }] } : {},
+          rowLines > 1
+            ? {
+                lines: Array.from({ length: rows }, (_, i) => ({ row: areaOf(at).top + first + i, lines: rowLines })),
+              }
+            : {},
           ...list.map((one, i) => built(at, one, i)),
         ),
     },

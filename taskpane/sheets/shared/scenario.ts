@@ -83,6 +83,9 @@ export const animals = {
   },
 } as const satisfies Record<string, Animal>;
 
+/** A young animal feeds through its first winter, warm. */
+export const wintersOf = ({ interval }: Animal): "yes" | "no" => (interval < 7 ? "no" : "yes");
+
 /** The winter of 2026/27 for the adults: last meal, 14 days clear, 42 down, 84 cold, 42 up, 7 to settle. */
 export const winter = {
   lastMeal: day("2026-09-21"),

@@ -1,0 +1,141 @@
+import { ELEVATION } from "../../functions/shared/limits";
+import { fed, plan, settings } from "./animalsFigures";
+import { form } from "./shared/form";
+import { eachLine, f } from "./shared/formula";
+import { log } from "./shared/log";
+import type { Column } from "./shared/names";
+import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
+import { date, MASS, number, oneOf } from "./shared/takes";
+import { blanksKept } from "./shared/words";
+
+/** The animals: first what is done today, then the facts that it follows from. */
+
+const ROWS = 30;
+const all: readonly Animal[] = Object.values(animals);
+const { youngUntil, youngEvery, adultEvery, weighEvery } = settings;
+
+export const reminders = form("reminders", null, {
+  today: {
+    label: "Today",
+    value: TODAY,
+    format: "date",
+    takes: date,
+    note: "Type the date, or =TODAY() to follow the calendar.",
+  },
+});
+const { today } = reminders;
+
+const named = (names: Column): string => `IF(${names}="","?",${names})`;
+/** The day of each animal's last row of the log that holds something. */
+const lastOf = (label: Column, values: Column): string =>
+  `IFNA(INDEX(VIV.LATEST(${blanksKept(`${fed.date}`)},${blanksKept(`${values}`)},${today},${named(fed.animal)},${named(label)}),0,2),"")`;
+/** The later of what was typed and what the log says; nothing where neither says anything. */
+const later = (label: Column, typed: Column, values: Column): string => {
+  const found = lastOf(label, values);
+  const typedOrNot = blanksKept(`${typed}`);
+  return f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",IF(COUNTA(${fed.animal})=0,${typedOrNot},IF(${found}="",${typedOrNot},IF(${typed}="",${found},IF(${typed}>${found},${typed},${found}))))))`;
+};
+
+export const list = log(
+  "list",
+  ROWS,
+  {
+    label: { title: "Animal", input: all.map(({ label }) => label) },
+    stage: {
+      title: "Stage",
+      spilled: ({ label, ate, every, weighedLast, opened, openEvery, winters }) =>
+        f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",VIV.DUE(${today},${blanksKept(plan.dates)},${ate},${every},${weighedLast},IF(${weighEvery}="","",${weighEvery}),${blanksKept(`${opened}`)},${blanksKept(`${openEvery}`)},${blanksKept(`${winters}`)})))`,
+    },
+    toDo: { title: "What to do", covered: true },
+    never: {
+      title: "What never to do",
+      covered: true,
+      rules: [{ when: (own) => `=LEFT(${own},7)="No food"`, look: "cold" }],
+    },
+    next: {
+      title: "Next meal",
+      covered: true,
+      format: "date",
+      rules: [{ when: (own) => `=AND(ISNUMBER(${own}),ISNUMBER(${today}),${own}<=${today})`, look: "care" }],
+    },
+    overdue: {
+      title: "Overdue",
+      covered: true,
+      rules: [{ when: (own) => `=AND(LEN(${own})>0,${own}<>"Nothing.")`, look: "care" }],
+    },
+    winters: {
+      title: "Winters",
+      input: all.map(wintersOf),
+      takes: oneOf("yes", "no"),
+      note: "Whether it follows the winter plan below. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no.",
+    },
+    fed: {
+      title: "Last meal",
+      input: all.map(({ fed }) => fed),
+      format: "date",
+      takes: date,
+      note: "Where it is not in the Feeding log; the later of the two counts.",
+    },
+    weighed: {
+      title: "Weighed on",
+      input: all.map(({ weighed }) => weighed),
+      format: "date",
+      takes: date,
+      note: "Where it is not in the Feeding log; the later of the two counts.",
+    },
+    opened: { title: "Box opened", input: [], format: "date", takes: date, note: "In the cold: the last time." },
+    openEvery: {
+      title: "Open every, days",
+      input: [],
+      format: "tenth",
+      takes: number([0.001, 366]),
+      note: "In the cold, for a shut box: see the sheet Cooling plan.",
+    },
+    sex: { title: "Sex", input: all.map(({ sex }) => sex), takes: oneOf("female", "male", "unknown") },
+    born: { title: "Born", input: all.map(({ born }) => born), format: "date", takes: date },
+    mass: { title: "Mass", unit: "g", input: all.map(({ mass }) => mass), format: "whole", takes: number(MASS) },
+    length: {
+      title: "Length",
+      unit: "cm",
+      input: all.map(({ length }) => length),
+      format: "whole",
+      takes: number([1, 1000]),
+      note: "From snout to tail tip.",
+    },
+    from: {
+      title: "From",
+      unit: "m",
+      input: all.map(() => home.bandLow),
+      format: "whole",
+      takes: number(ELEVATION),
+      note: "The elevation band where its kind lives.",
+    },
+    to: { title: "To", unit: "m", input: all.map(() => home.bandHigh), format: "whole", takes: number(ELEVATION) },
+    age: {
+      title: "Age",
+      unit: "months",
+      spilled: ({ born }) => eachLine`VIV.AGE(${born},${today})`,
+      format: "whole",
+      note: "Whole months.",
+    },
+    every: {
+      title: "Every",
+      unit: "days",
+      spilled: ({ born, age }) =>
+        f`IF(OR(COUNTA(${born})=0,${today}=""),"",IF(${born}="","",IF(${age}<${youngUntil},${youngEvery},${adultEvery})))`,
+      format: "whole",
+      note: "From meal to meal, by age: practice, see below.",
+    },
+    ate: {
+      title: "Last meal counted",
+      spilled: ({ label, fed: typed }) => later(label, typed, fed.taken),
+      format: "date",
+    },
+    weighedLast: {
+      title: "Weighing counted",
+      spilled: ({ label, weighed }) => later(label, weighed, fed.body),
+      format: "date",
+    },
+  },
+  { titleLines: 2, rowLines: 4 },
+);

@@ -1,0 +1,66 @@
+import { form } from "./shared/form";
+import { log } from "./shared/log";
+import { mealLimitFields } from "./shared/mealLimitFields";
+import { animals, wintersOf, type Animal } from "./shared/scenario";
+import { oneOf, whole } from "./shared/takes";
+import { winterPlan } from "./shared/winterPlan";
+
+/** What the Feeding log goes by: the limits of a meal, the winter plan, and the animals with the days between their meals. */
+
+const list: readonly Animal[] = Object.values(animals);
+
+export const limits = form(
+  "limits",
+  "Your limits (practice)",
+  {
+    ...mealLimitFields("Meal, share of body"),
+    least: {
+      label: "Days between, least",
+      value: 5,
+      role: "setting",
+      format: "whole",
+      takes: whole([1, 120], "days"),
+      note: "A meal sooner after the last is flagged. Practice.",
+    },
+    wait: {
+      label: "Days if brought up",
+      value: 14,
+      role: "setting",
+      format: "whole",
+      takes: whole([1, 120], "days"),
+      note: "Days to wait after a meal that was brought up. Practice.",
+    },
+    patience: {
+      label: "Refusals to act on",
+      value: 3,
+      role: "setting",
+      format: "whole",
+      takes: whole([1, 50]),
+      note: "So many refusals in a row call for a closer look. Practice.",
+    },
+  },
+  { across: 2 },
+);
+
+export const plan = winterPlan(3);
+
+export const who = log("who", 12, {
+  label: { title: "The animals", wide: 2, joined: true, input: list.map(({ label }) => label) },
+  every: {
+    title: "Every",
+    input: list.map(({ interval }) => interval),
+    format: "whole",
+    takes: whole([1, 366], "days"),
+    note: "Days from meal to meal.",
+    from: "animals.list.every",
+    by: "who.label",
+  },
+  winters: {
+    title: "Winters",
+    input: list.map(wintersOf),
+    takes: oneOf("yes", "no"),
+    from: "animals.list.winters",
+    by: "who.label",
+    note: "Whether it fasts by the winter plan. Blank: it is held to the plan.",
+  },
+});

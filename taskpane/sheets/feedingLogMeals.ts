@@ -1,0 +1,141 @@
+import { meals, NIGHT } from "./feedingLogExample";
+import { limits, plan, who } from "./feedingLogInputs";
+import { f } from "./shared/formula";
+import { log, LOG_ROWS } from "./shared/log";
+import { type Column, type RowCell } from "./shared/names";
+import { anyOutcome, isOutcome } from "./shared/outcomes";
+import { says } from "./shared/rules";
+import { day } from "./shared/scenario";
+import { date, MASS, number, whole } from "./shared/takes";
+import { hasPartOfPlan, hasPlan } from "./shared/winterPlan";
+import { blanksKept } from "./shared/words";
+
+/** The log of meals: what is filled in, what is said of each meal, and behind it the figures that this rests on. */
+
+const { least, wait, patience, mealShare, itemShare } = limits;
+const { dates } = plan;
+
+/** Whose rows a column's are: a row without a name is nobody's, and must not spoil the others. */
+export const named = (animals: unknown): string => `IF(${String(animals)}="","?",${String(animals)})`;
+/** The last entry of one animal on or before a day, and its day. */
+const latestOf = (days: Column, values: Column, on: string, animals: Column, animal: RowCell): string =>
+  `VIV.LATEST(${blanksKept(`${days}`)},${values},${on},${named(animals)},${animal})`;
+
+/** An animal that does not winter has no fast; of one that is not in the list that is not known, and the plan counts. */
+const follows = (animal: RowCell): string =>
+  `AND(${hasPlan(dates)},COUNTIFS(${who.label},${animal},${who.winters},"no")=0)`;
+const every = (animal: RowCell): string => `INDEX(${who.every},MATCH(${animal},${who.label},0))`;
+
+type Row = Readonly<Record<"date" | "animal" | "items" | "mass" | "body" | "night" | "atLeast" | "ate", RowCell>>;
+/** Where a mass is not filled in, one that says nothing stands in: the fast, the days and the nights are judged all the same. */
+const check = ({ date, animal, items, mass, body, night, atLeast, ate }: Row): string => {
+  const missing = `OR(${body}="",${items}="",${mass}="")`;
+  const called = (withPlan: string): string => {
+    const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),,${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
+    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest}))`;
+  };
+  return f`IF(OR(${date}="",${animal}=""),"",IF(${follows(animal)},${called(dates)},${called("")}))`;
+};
+
+/** After a meal brought up the gut rests longer than between two others. */
+const nextMeal = (date: RowCell, animal: RowCell, outcome: RowCell): string => {
+  const days = `IF(AND(${isOutcome(`${outcome}`, "broughtUp")},${wait}<>""),MAX(${every(animal)},${wait}),${every(animal)})`;
+  const unknown = `AND(${hasPartOfPlan(dates)},COUNTIFS(${who.label},${animal},${who.winters},"no")=0)`;
+  return f`IF(OR(${date}="",${animal}="",COUNTIFS(${who.label},${animal},${who.every},">0")=0,${unknown}),"",IF(${follows(animal)},VIV.NEXTMEAL(${date},${days},${dates}),VIV.NEXTMEAL(${date},${days})))`;
+};
+
+/** What is said of an outcome, before or after what is said of the meal. */
+const ofOutcome = (outcome: RowCell, notKept: RowCell): string =>
+  `IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
+
+export const fed = log(
+  "log",
+  LOG_ROWS,
+  {
+    date: {
+      title: "Date",
+      input: meals.map(({ iso }) => day(iso)),
+      format: "date",
+      takes: date,
+      note: "A meal still to come has no outcome yet: it is judged all the same.",
+    },
+    animal: { title: "Animal", input: meals.map(({ animal }) => animal) },
+    prey: { title: "Prey", input: meals.map(({ prey }) => prey), note: "The name of its size." },
+    items: { title: "Items", input: meals.map(({ items }) => items), format: "whole", takes: whole([1, 100]) },
+    mass: {
+      title: "Prey,",
+      unit: "g",
+      input: meals.map(({ mass }) => mass),
+      format: "tenth",
+      takes: number([0.01, 20_000]),
+      note: "All items of the meal together.",
+    },
+    body: {
+      title: "Body,",
+      unit: "g",
+      input: meals.map(({ body }) => body),
+      format: "tenth",
+      takes: number(MASS),
+      note: "Weighed before the meal.",
+    },
+    night: {
+      title: "Night,",
+      unit: "°C",
+      input: meals.map(() => NIGHT),
+      format: "tenth",
+      takes: number([-30, 60]),
+      note: "The coolest night in the days after it.",
+    },
+    outcome: { title: "Outcome", input: meals.map(({ outcome }) => outcome), takes: anyOutcome },
+    level: {
+      title: "Check",
+      each: ({ date, animal, outcome, notKept, found }) =>
+        f`IF(${date}="","",IF(${animal}="","care",IF(OR(${found}="stop",${found}="",LEN(${ofOutcome(outcome, notKept)})=0),${found},"care")))`,
+      note: "stop: do not give this meal. care: know why you do. note: good to know.",
+      rules: (["stop", "care", "note"] as const).map((level) => says(level, level)),
+    },
+    words: {
+      title: "What stands out, the gravest first",
+      wide: 3,
+      each: ({ date, animal, items, mass, body, outcome, notKept, found, told }) =>
+        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&${told}&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
+    },
+    next: {
+      title: "Next meal",
+      each: ({ date, animal, outcome }) => nextMeal(date, animal, outcome),
+      format: "date",
+      note: "Inside the fast it is the plan's first meal.",
+    },
+    share: {
+      title: "Share",
+      each: ({ mass, body }) => f`IF(OR(${mass}="",${body}=""),"",VIV.PREYRATIO(${mass},${body}))`,
+      format: "percent",
+      note: "Prey mass as a share of body mass.",
+    },
+    notKept: {
+      title: "Not kept",
+      each: ({ animal, outcome }) =>
+        f`IF(OR(${animal}="",${outcome}=""),"",VIV.REFUSALS(${blanksKept(outcome.upToHere)},${named(animal.upToHere)},${animal}))`,
+      format: "whole",
+      note: "Meals of this animal refused or brought up in a row, up to this one.",
+    },
+    rest: {
+      title: "Days to rest",
+      each: ({ date, outcome }) =>
+        f`IF(OR(${date}="",${outcome}=""),"",IF(${isOutcome(`${outcome}`, "broughtUp")},MAX(N(${wait}),N(${least})),IF(${isOutcome(`${outcome}`, "taken")},N(${least}),"")))`,
+      format: "whole",
+      note: "Days without a meal that this one asks for.",
+    },
+    atLeast: {
+      title: "Rest before",
+      each: ({ date, animal, rest }) =>
+        f`IF(OR(${date}="",${animal}=""),"",IFNA(${latestOf(date.whole, rest.whole, `${date}-1`, animal.whole, animal)},""))`,
+      format: "whole",
+      note: "Days of rest after this animal's meal before.",
+    },
+    ate: { title: "Meal before", covered: true, format: "date" },
+    found: { title: "Level", each: check },
+    told: { title: "Words", covered: true },
+  },
+  { titleLines: 2 },
+);
