@@ -118,7 +118,7 @@ test("no linked cell differs from its source, whatever is done to the source", a
       }),
       fc.record({
         sheet: fc.constant("animals" as const),
-        name: fc.constantFrom("list.mass[1]", "list.mass[2]", "reminders.adultEvery", "list.born[1]"),
+        name: fc.constantFrom("list.mass[1]", "list.mass[2]", "settings.adultEvery", "list.born[1]"),
         value: fc.option(fc.integer({ min: 5, max: 60 })),
       }),
       fc.record({
