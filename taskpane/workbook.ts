@@ -55,6 +55,9 @@ export interface Workbook {
   /** The name of the file that was opened, without its ending; undefined where there is none. */
   readonly title?: () => string | undefined;
 
+  /** What is kept between visits; only where the host is a page of ours. */
+  readonly kept?: Keeping;
+
   /** The whole workbook as an .xlsx file to go on working with, VIV formulas included. There where `open` is. */
   readonly save?: () => Promise<Uint8Array>;
 
@@ -66,6 +69,29 @@ export interface Workbook {
    * has said of a CSV file's form: the rest is guessed, and refused where it can be read in two ways.
    */
   readonly open?: (name: string, bytes: Uint8Array, said?: Partial<Form>) => Promise<Opened>;
+}
+
+/** A workbook that a page of ours keeps in its browser. */
+export interface KeptWorkbook {
+  readonly id: string;
+  /** The name of its file, without its ending. */
+  readonly title: string;
+  readonly sheets: number;
+  /** When it was changed last, in milliseconds since 1970. */
+  readonly changed: number;
+  /** Whether all of it was saved as a file as well. */
+  readonly saved: boolean;
+}
+
+/** What a page of ours keeps of workbooks between visits, in the browser's own storage on this machine. */
+export interface Keeping {
+  /** Those that are open nowhere now, the latest first. */
+  list(): Promise<readonly KeptWorkbook[]>;
+  /** Puts one in the place of the workbook that is open. */
+  restore(id: string): Promise<Opened>;
+  discard(id: string): Promise<void>;
+  /** In words why the open workbook is not kept; undefined where it is. */
+  trouble(): string | undefined;
 }
 
 export interface Options {

@@ -2,6 +2,7 @@ import type { Value } from "../../functions/define";
 import type { CellLook } from "../../taskpane/sheets/look";
 import type { CellState } from "../../taskpane/workbook";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
+import type { Manner } from "../../taskpane/text/form";
 
 /** One cell of a file. A formula has its "=", and its answer in `value`. */
 export interface FileCell {
@@ -59,6 +60,23 @@ export const spillsIn = (cells: readonly (readonly CellState[])[]): ReadonlyMap<
   return found;
 };
 
+/** The cells that formulas of other cells fill, by "row,column", both from 0. */
+export const filledIn = (
+  cells: readonly (readonly FileCell[])[],
+  which: (cell: FileCell) => boolean = () => true,
+): ReadonlySet<string> => {
+  const filled = new Set<string>();
+  cells.forEach((line, row) =>
+    line.forEach((cell, column) => {
+      if (!cell.spills || !which(cell)) return;
+      const [rows, columns] = cell.spills;
+      for (let i = 0; i < rows; i++)
+        for (let j = 0; j < columns; j++) if (i > 0 || j > 0) filled.add(`${row + i},${column + j}`);
+    }),
+  );
+  return filled;
+};
+
 /** Colours cells of `ranges` where the formula `when`, with its "=", holds for the first of them. */
 export interface FileRule {
   readonly ranges: readonly string[];
@@ -68,8 +86,13 @@ export interface FileRule {
   readonly bold?: boolean;
 }
 
-/** A file that was read, and in words what of it could not be carried over. */
-export interface ReadFile {
+/** A workbook as a file holds it, and how its keeper writes dates and figures where that is known. */
+export interface Book {
   readonly sheets: readonly FileSheet[];
+  readonly manner?: Manner;
+}
+
+/** A file that was read, and in words what of it could not be carried over. */
+export interface ReadFile extends Book {
   readonly left: readonly string[];
 }

@@ -8,6 +8,7 @@ import type { Validation } from "../../taskpane/sheets/sheet";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets as templates } from "../../taskpane/sheets/catalogue";
 import type { FileCell, FileRule, FileSheet, Page, ReadFile } from "./book";
+import { mannerFrom } from "./mannerInWords";
 import { typedFormula } from "./newFunctions";
 
 const DAY = 86_400_000; // ms
@@ -63,15 +64,24 @@ const linkOf = ({ value }: Cell): string | undefined =>
     ? value.hyperlink
     : undefined;
 
+/** How far an array formula reaches; undefined where it fills its own cell alone. */
+const spillsOf = ({ value }: Cell): FileCell["spills"] => {
+  if (typeof value !== "object" || value === null || !("shareType" in value)) return undefined;
+  const { top, left, bottom, right } = areaOf(value.ref);
+  return top === bottom && left === right ? undefined : [bottom - top + 1, right - left + 1];
+};
+
 const cellOf = (cell: Cell): FileCell => {
   const look = lookOf(cell);
   const link = linkOf(cell);
+  const spills = spillsOf(cell);
   const format = typeof cell.numFmt === "string" ? cell.numFmt : cell.numFmt?.formatCode;
   // LibreOffice files a plain TRUE as a formula.
   const formula = /^(TRUE|FALSE)\(\)$/.test(cell.formula ?? "") ? undefined : cell.formula;
   return {
     value: valueOf(cell.formula === undefined ? cell.value : cell.result),
     ...(formula ? { formula: respelled(typedFormula(formula)) } : {}),
+    ...(formula && spills ? { spills } : {}),
     ...(format && format !== "General" ? { format } : {}),
     ...(look ? { look } : {}),
     ...(link === undefined ? {} : { link }),
@@ -203,7 +213,6 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
   };
   const cells: FileCell[][] = [];
   const notes: { at: string; text: string }[] = [];
-  const filled: Area[] = [];
   const rich: string[] = [];
   for (let number = 1; number <= sheet.rowCount; number++) {
     const row = sheet.findRow(number);
@@ -217,20 +226,6 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
       (cells[number - 1] ??= [])[column - 1] = { value: null, ...read };
       const value = cell.value;
       if (isRich(value)) rich.push(cell.address);
-      if (typeof value === "object" && value !== null && "shareType" in value) {
-        const ref = areaOf(value.ref);
-        if (ref.top !== ref.bottom || ref.left !== ref.right) filled.push(ref);
-      }
-    }
-  }
-  // What an array formula fills comes out of the formula again.
-  for (const { top, left: first, bottom, right } of filled) {
-    for (let row = top; row <= bottom; row++) {
-      for (let column = first; column <= right; column++) {
-        const cell = cells[row - 1]?.[column - 1];
-        if (cell && (row !== top || column !== first))
-          (cells[row - 1] as FileCell[])[column - 1] = { ...cell, value: null };
-      }
     }
   }
 
@@ -351,5 +346,7 @@ export const readXlsx = async (bytes: Uint8Array): Promise<ReadFile> => {
   }
   if (book.externalLinks.length > 0)
     left.push(counted(book.externalLinks.length, "link to another file", "links to other files"));
-  return { sheets: named, left };
+  // Undefined where the file says nothing, whatever the library's types say.
+  const manner = mannerFrom((book.keywords as string | undefined) ?? "");
+  return { sheets: named, left, ...(manner ? { manner } : {}) };
 };

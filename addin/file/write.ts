@@ -7,7 +7,9 @@ import { plainSeries } from "../../taskpane/pictures/plainSeries";
 import type { CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, fixed } from "../../taskpane/sheets/shared/address";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
-import type { FileCell, FileRule, FileSheet } from "./book";
+import type { Manner } from "../../taskpane/text/form";
+import { filledIn, type FileCell, type FileRule, type FileSheet } from "./book";
+import { mannerInWords } from "./mannerInWords";
 import { filedFormula, isFileable, storedFormula } from "./newFunctions";
 
 const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.replace("#", "").toUpperCase()}` });
@@ -43,18 +45,6 @@ const contentForOthers = (
   // A sheet that is not in the file would leave an error in place of the figure.
   if (!sheetReferences(formula).every(({ sheet }) => isHere(sheet))) return answer;
   return { formula: filedFormula(formula), ...(answer === null ? {} : { result: answer }) };
-};
-
-/** The cells that VIV formulas of a sheet fill, as "row,column", both from 0. */
-const filledByOurs = ({ cells }: FileSheet): ReadonlySet<string> => {
-  const filled = new Set<string>();
-  cells.forEach((line, row) =>
-    line.forEach(({ formula, spills: [rows, columns] = [1, 1] }, column) => {
-      if (formula === undefined || !hasFunction(formula)) return;
-      for (let i = 0; i < rows; i++) for (let j = 0; j < columns; j++) filled.add(`${row + i},${column + j}`);
-    }),
-  );
-  return filled;
 };
 
 /** In the keeper's own workbook every formula stays, with its answer; one that spills is marked as such. */
@@ -195,9 +185,14 @@ const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): 
 };
 
 /** The sheets as an .xlsx file: values, formats, native formulas with their answers, charts of the program's own kind. */
-export const writeXlsx = async (sheets: readonly FileSheet[], purpose: Purpose = "others"): Promise<Uint8Array> => {
+export const writeXlsx = async (
+  sheets: readonly FileSheet[],
+  purpose: Purpose = "others",
+  manner?: Manner,
+): Promise<Uint8Array> => {
   installChartSupport();
   const book = new Workbook();
+  if (manner) book.keywords = mannerInWords(manner);
   const namesOf = new Map<string, string[]>();
   for (const { name, range, sheet } of sheets.flatMap((one) =>
     one.names.map((named) => ({ ...named, sheet: one.name })),
@@ -226,14 +221,17 @@ export const writeXlsx = async (sheets: readonly FileSheet[], purpose: Purpose =
       row.height ??= PLAIN_HEIGHT;
     }
     for (const column of data.hiddenColumns ?? []) sheet.getColumn(column).hidden = true;
-    const ours = filledByOurs(data);
+    const isOurs = ({ formula }: FileCell): boolean => formula !== undefined && hasFunction(formula);
+    const ours = filledIn(data.cells, isOurs);
     data.cells.forEach((line, i) =>
       line.forEach((cell, j) => {
         if (cell.value === null && cell.formula === undefined && cell.format === undefined && cell.look === undefined)
           return;
         const target = sheet.getCell(i + 1, j + 1);
         const content =
-          purpose === "own" ? ownContent(cell, target.address) : contentForOthers(cell, ours.has(`${i},${j}`), isHere);
+          purpose === "own"
+            ? ownContent(cell, target.address)
+            : contentForOthers(cell, isOurs(cell) || ours.has(`${i},${j}`), isHere);
         // A link stands on words: on a figure it would turn the figure into words.
         if (typeof content === "string" && cell.link !== undefined)
           target.value = { text: content, hyperlink: cell.link };

@@ -15,8 +15,10 @@ import {
   SheetInterceptorService,
 } from "@univerjs/sheets";
 import type { FWorkbook } from "@univerjs/sheets/lib/facade";
+import type { Manner } from "../../taskpane/text/form";
 import { freeName } from "../freeName";
 import type { Engine } from "./engine";
+import { mannerNow, SET_MANNER } from "./manner";
 
 type Mutation = IMutationInfo;
 
@@ -45,13 +47,18 @@ const removal = (injector: Injector, unitId: string, sheet: { readonly id: strin
 
 /**
  * Empties the workbook of all its sheets and names, lets `fill` put others in their place, and shows the one whose id that
- * answers; the workbook is called `title` then, and no sheet in between by a name that is taken. Sheets change neither name nor formula on their way out, so that undo finds them to the letter: they go
- * and come back as they are, while a sheet of no name that matters keeps the workbook from being without any.
+ * answers; the workbook is called `title` then, its keeper's manner is `manner`, and no sheet in between has a name that is
+ * taken. Sheets change neither name nor formula on their way out, so that undo finds them to the letter: they go and come
+ * back as they are, while a sheet of no name that matters keeps the workbook from being without any.
  */
 export const clearedFor = (
   { univer }: Engine,
   workbook: FWorkbook,
-  { title, taken }: { readonly title: string; readonly taken: readonly string[] },
+  {
+    title,
+    taken,
+    manner,
+  }: { readonly title: string; readonly taken: readonly string[]; readonly manner?: Manner | undefined },
   fill: () => string | undefined,
 ): void => {
   const injector = univer.__getInjector();
@@ -74,6 +81,8 @@ export const clearedFor = (
   const shown = workbook.getActiveSheet().getSheetId();
   const call = (name: string): Mutation => ({ id: SetWorkbookNameMutation.id, params: { unitId, name } });
   const called = workbook.getName();
+  const write = (one: Manner): Mutation => ({ id: SET_MANNER, params: { manner: one } });
+  const written = mannerNow();
   const between = workbook.create(freeName("Between", [...old.map(({ name }) => name), ...taken]), 1, 1).getSheetId();
   const parts = old.map((sheet) => removal(injector, unitId, sheet));
   const named: Part[] = Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {}).map(
@@ -84,8 +93,8 @@ export const clearedFor = (
   );
   // Sheets come back from the first to the last, so that each finds its place; and all before anything is worked out.
   perform({
-    redos: [...[...parts, ...named].flatMap(({ redos }) => redos), call(title)],
-    undos: [...[...named, ...parts].flatMap(({ undos }) => undos), call(called), show(shown), workOut],
+    redos: [...[...parts, ...named].flatMap(({ redos }) => redos), call(title), ...(manner ? [write(manner)] : [])],
+    undos: [...[...named, ...parts].flatMap(({ undos }) => undos), call(called), write(written), show(shown), workOut],
   });
   const first = fill();
   const standing = workbook.getSheets().find((sheet) => sheet.getSheetId() === between);

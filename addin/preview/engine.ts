@@ -4,6 +4,7 @@ import { IFunctionService } from "@univerjs/engine-formula";
 import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
+import { registerManner } from "./manner";
 import { compareAfresh, readNamesAnew } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { keepRoom } from "./room";
@@ -28,6 +29,7 @@ export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDe
   compareAfresh();
   readNamesAnew(injector);
   keepRoom(injector);
+  registerManner(engine);
   drawSpilledFormats(engine);
   return engine;
 };

@@ -4,11 +4,13 @@ import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
 import { mannerOf } from "../../taskpane/text/mannerOf";
+import { keepWorkbook } from "./keep";
 import { setManner } from "./manner";
 import { showManner } from "./mannerMenu";
 import { hangPictures, registerPictures } from "./pictures";
 import { startPage } from "./page";
 import { sayUnderPointer, showProblems } from "./problems";
+import { browserShelf } from "./shelf";
 import { watchChanges } from "./unsaved";
 import { PreviewWorkbook } from "./workbook";
 import "./preview.css";
@@ -47,6 +49,12 @@ const start = async (): Promise<void> => {
   window.addEventListener("beforeunload", (event) => {
     if (unsaved.isChanged()) event.preventDefault();
   });
+  const keeping = await keepWorkbook(engine, workbook, unsaved, browserShelf());
+  workbook.kept = keeping;
+  // A page that is put away may never be seen again.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") void keeping.now();
+  });
   const pane = mountPane(element("pane"), workbook, { theme: theme() });
   for (const query of [dark, contrast]) {
     query.addEventListener("change", () => {
@@ -55,7 +63,7 @@ const start = async (): Promise<void> => {
     });
   }
   setManner(mannerOf(navigator.language));
-  showManner(element("manner"));
+  showManner(engine, element("manner"));
   showProblems(engine, element("problem"));
   sayUnderPointer(engine);
   // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
@@ -76,6 +84,7 @@ const start = async (): Promise<void> => {
   }
   // The example that it begins with is nobody's work.
   unsaved.saved();
+  keeping.begin();
   document.body.classList.add("ready");
 };
 

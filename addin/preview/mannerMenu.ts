@@ -1,5 +1,6 @@
 import { decimals, dateOrders, type DateOrder, type Decimal, type Manner } from "../../taskpane/text/form";
-import { mannerNow, onManner, setManner } from "./manner";
+import type { Engine } from "./engine";
+import { changeManner, mannerNow, onManner } from "./manner";
 
 const dateWords: Readonly<Record<DateOrder, string>> = {
   dmy: "day first, 25/10/2026",
@@ -27,21 +28,21 @@ const menu = <T extends string>(
 };
 
 /** How the keeper types dates and figures: in view, and changed there. */
-export const showManner = (place: HTMLElement): void => {
+export const showManner = (engine: Engine, place: HTMLElement): void => {
   place.append(
     menu(
       "Dates",
       dateWords,
       dateOrders,
       ({ dateOrder }) => dateOrder,
-      (dateOrder) => setManner({ ...mannerNow(), dateOrder }),
+      (dateOrder) => changeManner(engine, { ...mannerNow(), dateOrder }),
     ),
     menu(
       "Decimals",
       decimalWords,
       decimals,
       ({ decimal }) => decimal,
-      (decimal) => setManner({ ...mannerNow(), decimal }),
+      (decimal) => changeManner(engine, { ...mannerNow(), decimal }),
     ),
   );
 };

@@ -4,6 +4,9 @@ import type { Engine } from "./engine";
 /** Engines in the middle of a step: a step within it becomes a part of it. */
 const lasting = new WeakSet<Engine>();
 
+/** Whether a step is under way: what stands now is half of it. */
+export const isInStep = (engine: Engine): boolean => lasting.has(engine);
+
 /**
  * Everything that `change` does to a workbook, as one step of undo; taken back where it fails half way. The engine joins
  * steps, but would undo them in the order in which they were done, which a sheet that is renamed and then removed does

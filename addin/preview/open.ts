@@ -1,7 +1,7 @@
 import { BooleanNumber, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
 import type { FWorkbook } from "@univerjs/sheets/lib/facade";
 import { WorkbookError } from "../../taskpane/workbook";
-import type { FileCell, FileSheet, ReadFile } from "../file/book";
+import { filledIn, type Book, type FileCell, type FileSheet, type ReadFile } from "../file/book";
 import { readCsv } from "../file/csv";
 import type { Form } from "../../taskpane/text/form";
 import type { Engine } from "./engine";
@@ -46,45 +46,49 @@ const joined = <T extends object>(
   return data;
 };
 
-const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWorksheetData> => ({
-  rowCount: sheet.cells.length + ROOM.rows,
-  columnCount: Math.max(sheet.widths.length, ...sheet.cells.map((row) => row.length), 10) + ROOM.columns,
-  hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
-  defaultStyle: { fs: FONT_SIZE },
-  defaultRowHeight: LINE,
-  cellData: Object.fromEntries(
-    sheet.cells.map((row, i) => [
-      i,
-      Object.fromEntries(
-        row.flatMap((cell, j) => {
-          const data = cellData(cell, own);
-          return data ? [[j, data] as const] : [];
-        }),
-      ),
-    ]),
-  ),
-  columnData: joined(
-    sheet.widths.flatMap((width, i) => (width === undefined ? [] : [[i, { w: pixelsOfWidth(width) }] as const])),
-    sheet.hiddenColumns,
-  ),
-  rowData: joined(
-    sheet.heights.map(
-      ({ row, points }) => [row - 1, { h: Math.round(points * PIXELS), ia: BooleanNumber.FALSE }] as const,
+const dataOf = (sheet: FileSheet, own: (formula: string) => string): Partial<IWorksheetData> => {
+  const filled = filledIn(sheet.cells);
+  return {
+    rowCount: sheet.cells.length + ROOM.rows,
+    columnCount: Math.max(sheet.widths.length, ...sheet.cells.map((row) => row.length), 10) + ROOM.columns,
+    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    defaultStyle: { fs: FONT_SIZE },
+    defaultRowHeight: LINE,
+    cellData: Object.fromEntries(
+      sheet.cells.map((row, i) => [
+        i,
+        Object.fromEntries(
+          row.flatMap((cell, j) => {
+            // What a formula fills comes out of the formula again.
+            const data = cellData(filled.has(`${i},${j}`) ? { ...cell, value: null } : cell, own);
+            return data ? [[j, data] as const] : [];
+          }),
+        ),
+      ]),
     ),
-    sheet.hiddenRows,
-  ),
-  custom: {
-    ...(sheet.template === undefined ? {} : { template: sheet.template }),
-    ...(sheet.page === undefined ? {} : { page: sheet.page }),
-  },
-  mergeData: sheet.merges.map(rangeOf),
-  freeze: {
-    startRow: sheet.freeze.rows > 0 ? sheet.freeze.rows : -1,
-    startColumn: sheet.freeze.columns > 0 ? sheet.freeze.columns : -1,
-    ySplit: sheet.freeze.rows,
-    xSplit: sheet.freeze.columns,
-  },
-});
+    columnData: joined(
+      sheet.widths.flatMap((width, i) => (width === undefined ? [] : [[i, { w: pixelsOfWidth(width) }] as const])),
+      sheet.hiddenColumns,
+    ),
+    rowData: joined(
+      sheet.heights.map(
+        ({ row, points }) => [row - 1, { h: Math.round(points * PIXELS), ia: BooleanNumber.FALSE }] as const,
+      ),
+      sheet.hiddenRows,
+    ),
+    custom: {
+      ...(sheet.template === undefined ? {} : { template: sheet.template }),
+      ...(sheet.page === undefined ? {} : { page: sheet.page }),
+    },
+    mergeData: sheet.merges.map(rangeOf),
+    freeze: {
+      startRow: sheet.freeze.rows > 0 ? sheet.freeze.rows : -1,
+      startColumn: sheet.freeze.columns > 0 ? sheet.freeze.columns : -1,
+      ySplit: sheet.freeze.rows,
+      xSplit: sheet.freeze.columns,
+    },
+  };
+};
 
 /** The sheets of a keeper's own file. A WorkbookError says what is wrong with it. */
 export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<ReadFile> => {
@@ -93,23 +97,25 @@ export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<F
   const { readXlsx } = await import("../file/read");
   try {
     return await readXlsx(bytes);
-  } catch {
+  } catch (cause) {
+    // For whoever looks for the reason: the keeper has no use for it.
+    console.warn(`"${name}" can't be read:`, cause);
     throw new WorkbookError(
       `"${name}" can't be read as an .xlsx file. Open it in its own program, save it anew as .xlsx, and try again. Nothing was changed.`,
     );
   }
 };
 
-/** Puts sheets in the place of all that are open; answers in words what of them did not find its place. */
+/** Puts a workbook in the place of the one that is open; answers in words what of it did not find its place. */
 export const replaceSheets = (
   engine: Engine,
   workbook: FWorkbook,
   title: string,
-  sheets: readonly FileSheet[],
+  { sheets, manner }: Book,
 ): string[] => {
   const left: string[] = [];
   const taken = sheets.map(({ name }) => name);
-  clearedFor(engine, workbook, { title, taken }, () => {
+  clearedFor(engine, workbook, { title, taken, manner }, () => {
     const owns = sheets.map(({ name, names }) =>
       placeNames(engine, workbook, name, names, (words) => left.push(words)),
     );

@@ -9,17 +9,20 @@ import {
   type Opened,
   type Options,
   type PlainSheet,
+  type Keeping,
   type SheetContents,
   type Workbook,
 } from "../../taskpane/workbook";
 import { roleLooks } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import type { Form } from "../../taskpane/text/form";
+import type { Book } from "../file/book";
 import type { Engine } from "./engine";
 import { fileSheetOf } from "./fileSheet";
 import { insertSheet } from "./insert";
 import { freeName } from "../freeName";
 import { UNTITLED } from "./engine";
+import { mannerNow } from "./manner";
 import { growBeyond, ROOM } from "./room";
 import { oneStep } from "./oneStep";
 import { readFile, replaceSheets } from "./open";
@@ -49,6 +52,8 @@ const address = (row: number, column: number): string =>
 export class PreviewWorkbook implements Workbook {
   readonly program = "the preview";
   readonly undoes = true;
+  /** Where there is a browser's storage to keep the workbook in. */
+  kept?: Keeping;
 
   /** `hang` puts a sheet's charts over it, where there is a page to put them on; `saved` hears of every save. */
   constructor(
@@ -303,10 +308,15 @@ export class PreviewWorkbook implements Workbook {
     purpose: "own" | "others",
   ): Promise<Uint8Array> {
     await this.engine.settle();
-    const sheets = names.map((name) => fileSheetOf(this.engine, this.book, this.sheet(name)));
+    const { sheets, manner } = this.contents(names);
     // Loaded when it is wanted: most pages of a preview are closed without a file.
     const [{ writeXlsx }, { plainFileSheet }] = await Promise.all([import("../file/write"), import("../file/plain")]);
-    return writeXlsx([...sheets, ...more.map(plainFileSheet)], purpose);
+    return writeXlsx([...sheets, ...more.map(plainFileSheet)], purpose, purpose === "own" ? manner : undefined);
+  }
+
+  /** The named sheets as a file holds them, with the figures that stand at this moment. */
+  contents(names: readonly string[]): Book {
+    return { sheets: names.map((name) => fileSheetOf(this.engine, this.book, this.sheet(name))), manner: mannerNow() };
   }
 
   async look(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
@@ -316,11 +326,17 @@ export class PreviewWorkbook implements Workbook {
 
   /** The file's sheets take the place of all that are open, as one step of undo. */
   async open(name: string, bytes: Uint8Array, said?: Partial<Form>): Promise<Opened> {
-    const { sheets, left } = await readFile(name, bytes, said);
-    if (sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
-    const title = name.replace(/\.[^.]*$/, "");
+    const { left, ...book } = await readFile(name, bytes, said);
+    if (book.sheets.length === 0) throw new WorkbookError(`"${name}" holds no sheet. Nothing was changed.`);
+    const opened = await this.place(name.replace(/\.[^.]*$/, ""), book);
+    return { ...opened, left: [...left, ...opened.left] };
+  }
+
+  /** Puts a workbook in the place of the one that is open, as one step of undo. */
+  async place(title: string, book: Book): Promise<Opened> {
+    const { sheets } = book;
     const unplaced = await this.whole("Opening", async () => {
-      const words = replaceSheets(this.engine, this.book, title, sheets);
+      const words = replaceSheets(this.engine, this.book, title, book);
       const first = this.book.getActiveSheet();
       for (const { name: sheet, template } of sheets) if (template !== undefined) await this.hang(this.sheet(sheet));
       this.book.setActiveSheet(first);
@@ -343,12 +359,7 @@ export class PreviewWorkbook implements Workbook {
     const more = stuck.length - told.length;
     return {
       sheets: await this.sheetNames(),
-      left: [
-        ...left,
-        ...unplaced,
-        ...told,
-        ...(more > 0 ? [`${more} more formulas that the preview cannot work out`] : []),
-      ],
+      left: [...unplaced, ...told, ...(more > 0 ? [`${more} more formulas that the preview cannot work out`] : [])],
     };
   }
 }

@@ -2,6 +2,7 @@ import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from
 import type { SavedFile } from "../actions/savedFile";
 import type { Workbook } from "../workbook";
 import { PaneProvider } from "./context";
+import { Kept } from "./Kept";
 import { Safe } from "./Safe";
 import { Tabs } from "../components/Tabs";
 import "./pane.css";
@@ -80,6 +81,7 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
           tabIndex={0}
         >
           <Safe>
+            <Kept />
             <Suspense fallback={<p className="quiet">Loading …</p>}>
               {section === "sheets" && <Sheets />}
               {section === "functions" && <Functions open={item} />}

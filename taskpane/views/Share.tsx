@@ -1,7 +1,9 @@
 import { Checkbox } from "../components/Checkbox";
 import { FilePicker } from "../components/FilePicker";
+import { Message } from "../components/Message";
 import { Select } from "../components/Select";
 import { useCallback, useEffect, useState } from "react";
+import { KEPT } from "../actions/kept";
 import { freeze } from "../actions/freeze";
 import { openFile, type OpenedFile } from "../actions/openFile";
 import { reenter } from "../actions/reenter";
@@ -66,6 +68,12 @@ export default function Share() {
             <SmallTitle>Save the workbook</SmallTitle>
             <Words>{saveWorkbook.about}</Words>
             <Act action={saveWorkbook} choice={{ save }} />
+            {workbook.kept &&
+              (workbook.kept.trouble() === undefined ? (
+                <Words quiet>{KEPT}</Words>
+              ) : (
+                <Message intent="warning">{workbook.kept.trouble()}</Message>
+              ))}
           </section>
           <section className="part">
             <SmallTitle>Open a file of yours</SmallTitle>
