@@ -1,5 +1,6 @@
 import { createRoot } from "react-dom/client";
 import type { SavedFile } from "./actions/savedFile";
+import type { Shipped } from "./shipped";
 import { saveByLink } from "./views/context";
 import { OutsideStore, Pane, type Section, type Theme } from "./views/Pane";
 import type { Workbook } from "./workbook";
@@ -8,6 +9,7 @@ export type { SavedFile, Section, Theme };
 
 export interface PaneOptions {
   readonly theme: Theme;
+  readonly shipped: Shipped;
   /** The section shown first; "sheets" where none is named. */
   readonly section?: Section;
   /** Hands a file to the keeper; a browser's download where none is given. */
@@ -25,7 +27,9 @@ export interface MountedPane {
 export const mountPane = (element: HTMLElement, workbook: Workbook, options: PaneOptions): MountedPane => {
   const outside = new OutsideStore({ theme: options.theme, section: options.section ?? "sheets" });
   const root = createRoot(element);
-  root.render(<Pane workbook={workbook} outside={outside} save={options.save ?? saveByLink} />);
+  root.render(
+    <Pane workbook={workbook} shipped={options.shipped} outside={outside} save={options.save ?? saveByLink} />,
+  );
   return {
     setTheme: (theme) => outside.set({ theme }),
     openSection: (section, item) => outside.set({ section, item }),

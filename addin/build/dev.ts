@@ -122,6 +122,10 @@ const start = async (): Promise<void> => {
       response.end(page(template, ["packages.css", "own.css", "packages.js", "own.js", "reload.js"]));
       return;
     }
+    if (/^network\/[\w.-]+$/.test(name)) {
+      response.end(readFileSync(join(root, "functions", name)));
+      return;
+    }
     const text = name === "reload.js" ? RELOAD : files.get(name);
     if (text === undefined) return void response.writeHead(404).end("not here");
     response.setHeader("content-type", types[name.endsWith(".css") ? "css" : "js"]);

@@ -1,4 +1,5 @@
 import { mountPane } from "../../taskpane";
+import { shipped } from "../network/shipped";
 import { registerCommands } from "./commands";
 import { register } from "./functions";
 import "./taskpane.css";
@@ -33,7 +34,7 @@ const theme = () =>
     { contrast: contrast.matches, dark: dark.matches },
   );
 
-const pane = mountPane(element("pane"), excelWorkbook, { theme: theme() });
+const pane = mountPane(element("pane"), excelWorkbook, { theme: theme(), shipped });
 const retheme = (): void => pane.setTheme(theme());
 contrast.addEventListener("change", retheme);
 dark.addEventListener("change", retheme);

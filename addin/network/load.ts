@@ -1,5 +1,6 @@
 import type { AnyDefinition } from "../../functions/define";
-import { notAvailable } from "../../functions/problem";
+import type { Network } from "../../functions/network/network";
+import { notAvailable, type Problem } from "../../functions/problem";
 import { supplies } from "../boundary/supplies";
 
 /** Where the network's file lies as seen from a page of the add-in. */
@@ -37,13 +38,23 @@ const load = async (): Promise<void> => {
   }
 };
 
-/**
- * What a definition has to wait for before it can be evaluated; undefined where it need not. The file is read once; if
- * that fails, those who waited answer why, and the next call tries again.
- */
-export const waitFor = ({ needs }: AnyDefinition): Promise<void> | undefined =>
-  needs === undefined || isThere
+/** Undefined where the network is there. The file is read once; where that has failed, the next call tries again. */
+const untilThere = (): Promise<void> | undefined =>
+  isThere
     ? undefined
     : (loading ??= load().finally(() => {
         loading = undefined;
       }));
+
+/**
+ * What a definition has to wait for before it can be evaluated; undefined where it need not. If the file cannot be read,
+ * those who waited answer why.
+ */
+export const waitFor = ({ needs }: AnyDefinition): Promise<void> | undefined =>
+  needs === undefined ? undefined : untilThere();
+
+/** The network for the pane, or why it cannot be read. */
+export const network = async (): Promise<Network | Problem> => {
+  await untilThere();
+  return supplies.network();
+};

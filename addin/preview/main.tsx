@@ -4,6 +4,7 @@ import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
 import { mannerOf } from "../../taskpane/text/mannerOf";
+import { shipped } from "../network/shipped";
 import { keepWorkbook } from "./keep";
 import { setManner } from "./manner";
 import { showManner } from "./mannerMenu";
@@ -55,7 +56,7 @@ const start = async (): Promise<void> => {
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void keeping.now();
   });
-  const pane = mountPane(element("pane"), workbook, { theme: theme() });
+  const pane = mountPane(element("pane"), workbook, { theme: theme(), shipped });
   for (const query of [dark, contrast]) {
     query.addEventListener("change", () => {
       engine.api.toggleDarkMode(dark.matches);

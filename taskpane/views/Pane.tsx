@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from "react";
 import type { SavedFile } from "../actions/savedFile";
+import type { Shipped } from "../shipped";
 import type { Workbook } from "../workbook";
 import { PaneProvider } from "./context";
 import { Kept } from "./Kept";
@@ -9,6 +10,7 @@ import "./pane.css";
 
 export const sections = [
   { key: "sheets", label: "Sheets" },
+  { key: "places", label: "Places" },
   { key: "functions", label: "Functions" },
   { key: "readings", label: "Readings" },
   { key: "share", label: "Share" },
@@ -43,6 +45,7 @@ export class OutsideStore {
 
 // A section is loaded when it is wanted.
 const Sheets = lazy(() => import("./Sheets"));
+const Places = lazy(() => import("./Places"));
 const Functions = lazy(() => import("./Functions"));
 const Readings = lazy(() => import("./Readings"));
 const Share = lazy(() => import("./Share"));
@@ -50,11 +53,12 @@ const Care = lazy(() => import("./Care"));
 
 interface PaneProps {
   readonly workbook: Workbook;
+  readonly shipped: Shipped;
   readonly outside: OutsideStore;
   readonly save: (file: SavedFile) => void | Promise<void>;
 }
 
-export const Pane = ({ workbook, outside, save }: PaneProps) => {
+export const Pane = ({ workbook, shipped, outside, save }: PaneProps) => {
   const id = useId();
   const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
   const [busy, setBusy] = useState(false);
@@ -65,7 +69,7 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
 
   return (
     <div className="pane" data-theme={theme}>
-      <PaneProvider value={{ workbook, save, busy, setBusy }}>
+      <PaneProvider value={{ workbook, shipped, save, busy, setBusy }}>
         <Tabs
           id={id}
           tabs={sections}
@@ -84,6 +88,7 @@ export const Pane = ({ workbook, outside, save }: PaneProps) => {
             <Kept />
             <Suspense fallback={<p className="quiet">Loading …</p>}>
               {section === "sheets" && <Sheets />}
+              {section === "places" && <Places />}
               {section === "functions" && <Functions open={item} />}
               {section === "readings" && <Readings />}
               {section === "share" && <Share />}

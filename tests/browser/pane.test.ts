@@ -6,13 +6,13 @@ import { chromium, type Browser, type Page } from "playwright-core";
 const SITE = "http://pane.test/";
 const PAGE = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>Pane</title>
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'">
 <link rel="icon" href="data:,"><link rel="stylesheet" href="page.css"><link rel="stylesheet" href="panePage.css"></head>
 <body><header><h1>Pane</h1></header><main id="pane"></main><script type="module" src="panePage.js"></script></body></html>`;
 const STYLE =
   "html,body{margin:0;height:100%}h1{position:absolute;width:1px;height:1px;overflow:hidden;margin:0}#pane{height:100vh}";
 
-const sections = ["sheets", "functions", "readings", "share", "care"] as const;
+const sections = ["sheets", "places", "functions", "readings", "share", "care"] as const;
 const themes = ["light", "dark", "contrast"] as const;
 
 let browser: Browser;
@@ -35,6 +35,8 @@ beforeAll(async () => {
   });
   for (const { path, text } of outputFiles) files.set(path.slice(path.lastIndexOf("/") + 1), text);
   files.set("", PAGE).set("page.css", STYLE);
+  const network = join(__dirname, "../../functions/network");
+  files.set("network/stations.json", readFileSync(join(network, "stations.json"), "utf8"));
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: ["--no-sandbox"],
@@ -132,6 +134,19 @@ const overflow = (): Promise<number> =>
 
 const READINGS = "Date,Time,Temp (C),RH\n03/04/2026,10:00,21.5,55\n03/04/2026,11:00,=1+1,56\n04/04/2026,11:00,20.5,57";
 
+/** A place in the Alps, and what the pane answers for it. */
+const fillPlace = async (): Promise<void> => {
+  for (const [label, value] of [
+    ["Latitude", "46.5"],
+    ["Longitude", "9.8"],
+    ["Lives from", "1200"],
+    ["to, m", "1800"],
+  ] as const) {
+    await page.getByLabel(label).fill(value);
+  }
+  await page.waitForSelector("h2:text-is('The year at 1500 m')");
+};
+
 describe.each(themes)("%s", (theme) => {
   test.each(sections)(
     "axe finds nothing in %s, at 320 px and at twice the text",
@@ -140,6 +155,7 @@ describe.each(themes)("%s", (theme) => {
         // A page zoomed to 200 % has half the room.
         await page.setViewportSize({ width, height: 760 });
         await open(section, theme);
+        if (section === "places") await fillPlace();
         if (section === "readings") {
           await page.fill("textarea", READINGS);
           await page.waitForSelector("table");
@@ -172,7 +188,7 @@ describe("by keyboard alone", () => {
   test("sections: one stop, arrows within, and the ends meet", async () => {
     await open("sheets");
     await reach("Sheets");
-    for (const name of ["Functions", "Readings", "Share", "Care", "Sheets"]) {
+    for (const name of ["Places", "Functions", "Readings", "Share", "Care", "Sheets"]) {
       await page.keyboard.press("ArrowRight");
       expect(await focused()).toBe(name);
       expect(await page.getAttribute("[role=tab][aria-selected=true]", "id")).toContain(name.toLowerCase());
@@ -306,6 +322,36 @@ describe("by keyboard alone", () => {
     await told(/"Sheet1\.xlsx" is saved/);
     expect(await state<unknown>("workbook.saved")).toEqual([["Sheet1"]]);
   });
+
+  test("places: typed, answered, what is wrong in words, and kept while another section is looked at", async () => {
+    await open("places");
+    await reach(/^Latitude/);
+    await page.keyboard.type("46,5");
+    await reach(/^Longitude/);
+    await page.keyboard.type("9.8 E");
+    await reach(/^Lives from/);
+    await page.keyboard.type("1200");
+    await told(/Still needed: the elevations between which the animal lives/);
+    await reach("to, m");
+    await page.keyboard.type("1800");
+    await page.waitForSelector("h2:text-is('The year at 1500 m')");
+    // The lines are those of VIV.STATIONS(46.5,9.8,1200,1800), the note that of VIV.SITENOTE(46.5,9.8,1500).
+    expect(await page.textContent(".stations > li")).toMatch(
+      /^St\. Valentino alla Muta, Italy1461 m; 63 km north-east\. In the band; near\.CLIMAT reports 2003-2021/,
+    );
+    expect(await page.textContent("h3:text-is('How sure it is') + p")).toMatch(/^Estimated from 24 weather stations/);
+    await page.getByLabel("to, m").fill("900");
+    await page.waitForSelector("text=The band ends at 900 m, below its lower end at 1200 m: exchange the two.");
+    expect(await page.$("h2:text-is('The year at 1500 m')")).toBeNull();
+    await page.getByLabel("to, m").fill("1600");
+    await page.getByLabel("Latitude").fill("0");
+    await page.getByLabel("Longitude").fill("-140");
+    await page.waitForSelector("text=/No estimate: .*(too few stations|km away)/");
+    await page.evaluate("window.pane.openSection('care')");
+    await page.evaluate("window.pane.openSection('places')");
+    await page.waitForSelector("text=/No estimate/");
+    expect(await page.inputValue("input >> nth=1")).toBe("-140");
+  }, 30_000);
 
   test("readings: pasted, asked for the order of the date, written", async () => {
     await open("readings");

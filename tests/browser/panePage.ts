@@ -1,3 +1,4 @@
+import { shipped } from "../../addin/network/shipped";
 import { mountPane, type SavedFile, type Section, type Theme } from "../../taskpane";
 import { WorkbookError } from "../../taskpane/workbook";
 import { MemoryWorkbook } from "../pane/memoryWorkbook";
@@ -36,6 +37,7 @@ const asked = new URLSearchParams(location.search);
 const element = document.getElementById("pane");
 if (!element) throw new Error("the page has no #pane");
 const pane = mountPane(element, workbook, {
+  shipped,
   theme: (asked.get("theme") ?? "light") as Theme,
   section: (asked.get("section") ?? "sheets") as Section,
   save: (file) => void saved.push(file),

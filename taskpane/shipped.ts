@@ -1,0 +1,8 @@
+import type { Network } from "../functions/network/network";
+import type { Problem } from "../functions/problem";
+
+/** What ships beside the code and is fetched from the add-in's own address when it is first wanted. */
+export interface Shipped {
+  /** The station network, or in words why it cannot be read; the next call tries again. */
+  readonly network: () => Promise<Network | Problem>;
+}
