@@ -370,6 +370,44 @@ type Calculated<R extends Result> = R["shape"] extends "cell"
     ? readonly (readonly Answer[])[] | Problem
     : readonly Answer[] | Problem;
 
+// --------------------------------------------------------------------------------------------------- native twins
+
+/** The cells of a range in a native twin: each as formula text, and all of them as one reference. */
+export interface WrittenCells {
+  readonly each: readonly string[];
+  readonly whole: string;
+}
+
+/** An optional argument in a twin: what stands where it is blank or left out, and what is made of it where it is given. */
+export type WrittenOption<T> = (without: string, given?: (own: T) => string) => string;
+
+/**
+ * An argument as formula text that stands as one piece: a cell, a figure, a call, or brackets. Figures are metric, dates
+ * whole, and all of them are inside their limits: what the boundary refuses, and blanks, never reach the twin.
+ */
+type Written<P> =
+  P extends CellParameter<infer T>
+    ? undefined extends T
+      ? WrittenOption<string>
+      : string
+    : P extends RangeParameter<infer T>
+      ? undefined extends T
+        ? WrittenOption<WrittenCells>
+        : WrittenCells
+      : never;
+
+/** Rows that a twin writes one by one: how many there are, as formula text, and what stands in each. */
+export interface WrittenRows {
+  readonly count: string;
+  readonly row: (index: number) => readonly string[];
+}
+
+type WrittenAnswer<R extends Result> = R["shape"] extends "cell"
+  ? string
+  : R["shape"] extends "table"
+    ? readonly (readonly string[])[] | WrittenRows
+    : readonly string[];
+
 // ----------------------------------------------------------------------------------------------------- definitions
 
 /** An argument as it stands in a formula: a number, text, TRUE, an ISO date for a date, a blank, or a block of these. */
@@ -416,6 +454,11 @@ export interface Definition<
   readonly examples: readonly [Example, ...Example[]];
   /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
   calculate(given: Given<P> & Named, ...supplied: N extends Need ? [Supplies[N]] : []): Calculated<R>;
+  /**
+   * The same answer in functions that every spreadsheet has, for a copy that goes on calculating without the add-in:
+   * `calculate` written as formula text (functions/twin.ts).
+   */
+  twin?(given: { readonly [K in keyof P]: Written<P[K]> }): WrittenAnswer<R>;
 }
 
 /** The one of many whose rows are given, where they were taken from a long table. */
@@ -436,8 +479,12 @@ export const defineFunction = <
 export type Values = Record<string, unknown>;
 
 /** A definition of that shape whose parameters are not known to the compiler. */
-export interface Shaped<R extends Result> extends Omit<Definition<Record<string, Parameter>, R, Need>, "calculate"> {
+export interface Shaped<R extends Result> extends Omit<
+  Definition<Record<string, Parameter>, R, Need>,
+  "calculate" | "twin"
+> {
   calculate(given: Values, supplied?: Supplies[Need]): Calculated<R>;
+  twin?(given: Values): WrittenAnswer<R>;
 }
 
 /** Any definition, as the catalogue holds it. */

@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/catalogue";
 import { isoOf } from "../../functions/dates";
+import { NoTwin } from "../../functions/twin";
+import { nativeFormulas } from "../../taskpane/native/native";
 import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
 import { formWords, guessForm } from "../../taskpane/text/guessForm";
 import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/readTable";
@@ -11,7 +13,7 @@ import { startHeadless } from "../preview/headless";
 import { evaluateFormulas, type FormulaCell } from "../preview/formulas";
 
 const USAGE =
-  "give a formula: npm run -s formula -- [--csv FILE [--dates day-month-year] [--decimal comma]] [--json] " +
+  "give a formula: npm run -s formula -- [--csv FILE [--dates day-month-year] [--decimal comma]] [--json] [--native] " +
   "'=VIV.LAPSE(24,300,1400)', or - to read one a line";
 
 /** Far more rows than a year of readings has, and few enough that a formula over a whole column stays quick. */
@@ -83,6 +85,7 @@ const OPTIONS = {
   dates: { type: "string" },
   decimal: { type: "string" },
   json: { type: "boolean" },
+  native: { type: "boolean" },
 } as const;
 
 const options = () => {
@@ -130,9 +133,33 @@ interface Answered {
   readonly failed: boolean;
 }
 
+/** The formula in functions that every spreadsheet has: a line for each of its cells, in reading order. */
+const nativeOf = (formula: string): string => {
+  const native = nativeFormulas(catalogue, formula);
+  const { rows, columns } = native.extent ?? { rows: 1, columns: 1 };
+  return Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column) => native.cell(row, column, row === rows - 1)).join("\t"),
+  ).join("\n");
+};
+
+const nativeAnswers = (formulas: readonly string[]): Answered => {
+  let failed = false;
+  const lines = formulas.map((formula) => {
+    try {
+      return nativeOf(formula);
+    } catch (error) {
+      if (!(error instanceof NoTwin)) throw error;
+      failed = true;
+      return `${formula} has no native twin: ${error.message}`;
+    }
+  });
+  return { out: `${lines.join("\n")}\n`, failed };
+};
+
 const run = async (): Promise<Answered> => {
   const { values, positionals } = options();
   const formulas = formulasOf(positionals);
+  if (values.native) return nativeAnswers(formulas);
   const dateOrder = oneOf(ORDERS, "dates", values.dates);
   const decimal = oneOf(MARKS, "decimal", values.decimal);
   const said = { ...(dateOrder ? { dateOrder } : {}), ...(decimal ? { decimal } : {}) };

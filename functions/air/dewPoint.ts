@@ -1,5 +1,5 @@
 import { cell, defineFunction, unitsParameter } from "../define";
-import { air, saturatedAt, vapourPressure } from "./shared/vapour";
+import { air, saturatedAt, saturatedAtText, vapourPressure, vapourText } from "./shared/vapour";
 
 export const dewPoint = defineFunction({
   name: "DEWPOINT",
@@ -12,4 +12,5 @@ export const dewPoint = defineFunction({
   calculate({ temperature, humidity }) {
     return saturatedAt(vapourPressure(temperature, humidity));
   },
+  twin: ({ temperature, humidity }) => saturatedAtText(vapourText(temperature, humidity)),
 });

@@ -1,5 +1,5 @@
 import { cell, defineFunction, quantity, unitsParameter } from "../define";
-import { air, MAGNUS_LIMITS, saturation, vapourPressure } from "./shared/vapour";
+import { air, MAGNUS_LIMITS, saturation, saturationText, vapourPressure, vapourText } from "./shared/vapour";
 
 export const humidityAfter = defineFunction({
   name: "HUMIDITYAFTER",
@@ -19,4 +19,6 @@ export const humidityAfter = defineFunction({
   calculate({ temperature, humidity, newTemperature }) {
     return Math.min(100, (100 * vapourPressure(temperature, humidity)) / saturation(newTemperature));
   },
+  twin: ({ temperature, humidity, newTemperature }) =>
+    `MIN(100,100*${vapourText(temperature, humidity)}/${saturationText(newTemperature)})`,
 });

@@ -1,6 +1,6 @@
 import { cell, defineFunction, quantity, unitsParameter } from "../define";
 import { ELEVATION } from "../shared/limits";
-import { standardPressure } from "../shared/standardPressure";
+import { pressureText, standardPressure } from "../shared/standardPressure";
 
 export const pressure = defineFunction({
   name: "PRESSURE",
@@ -13,4 +13,5 @@ export const pressure = defineFunction({
   calculate({ elevation }) {
     return standardPressure(elevation);
   },
+  twin: ({ elevation }) => pressureText(elevation),
 });

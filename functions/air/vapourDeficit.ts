@@ -1,5 +1,5 @@
 import { cell, defineFunction, optional, quantity, unitsParameter } from "../define";
-import { air, MAGNUS_LIMITS, saturation, vapourPressure } from "./shared/vapour";
+import { air, MAGNUS_LIMITS, saturation, saturationText, vapourPressure, vapourText } from "./shared/vapour";
 
 const HPA_PER_KPA = 10;
 
@@ -26,4 +26,6 @@ export const vapourDeficit = defineFunction({
   calculate({ temperature, humidity, skin = temperature }) {
     return (saturation(skin) - vapourPressure(temperature, humidity)) / HPA_PER_KPA;
   },
+  twin: ({ temperature, humidity, skin }) =>
+    `(${skin(saturationText(temperature), saturationText)}-${vapourText(temperature, humidity)})/${HPA_PER_KPA}`,
 });

@@ -1,5 +1,5 @@
 import { cell, defineFunction, unitsParameter } from "../define";
-import { air, vapourPressure } from "./shared/vapour";
+import { air, vapourPressure, vapourText } from "./shared/vapour";
 
 /** g·K per m³ and hPa: 1000 g · 100 Pa ÷ 461.5 J/(kg·K), the gas constant of water vapour. */
 const GRAMS = 1e5 / 461.5;
@@ -16,4 +16,5 @@ export const waterInAir = defineFunction({
   calculate({ temperature, humidity }) {
     return (GRAMS * vapourPressure(temperature, humidity)) / (temperature + FREEZING);
   },
+  twin: ({ temperature, humidity }) => `${GRAMS}*${vapourText(temperature, humidity)}/(${temperature}+${FREEZING})`,
 });

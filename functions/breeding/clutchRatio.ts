@@ -1,5 +1,6 @@
 import { cell, choice, defineFunction, optional, quantity } from "../define";
 import { BODY_MASS } from "../shared/limits";
+import { byWord } from "../twin";
 
 const BASES = ["total", "spent"] as const;
 
@@ -20,4 +21,11 @@ export const clutchRatio = defineFunction({
     { given: [60, 180, "spent"], gives: 0.333333, within: 1e-6 },
   ],
   calculate: ({ clutch, female, basis = "total" }) => clutch / (basis === "total" ? female + clutch : female),
+  twin: ({ clutch, female, basis }) =>
+    basis(`${clutch}/(${female}+${clutch})`, (word) =>
+      byWord(word, [
+        ["spent", `${clutch}/${female}`],
+        ["total", `${clutch}/(${female}+${clutch})`],
+      ]),
+    ),
 });

@@ -3,7 +3,8 @@ import { notUsable } from "../problem";
 import { figures } from "../shared/figure";
 import { TEMPERATURE } from "../shared/limits";
 import { swapped } from "../shared/swapped";
-import { degreesAbove as above } from "./shared/singleSine";
+import { aboveText, degreesAbove as above } from "./shared/singleSine";
+import { refusedIf } from "../twin";
 
 /** Horizontal cutoff: warmth above the ceiling counts as the ceiling. */
 export const degreeDays = defineFunction({
@@ -32,5 +33,11 @@ export const degreeDays = defineFunction({
       return notUsable(`ceiling holds ${top}: give more than base, ${bottom}`);
     }
     return above(base, high, low) - above(ceiling, high, low);
+  },
+  twin: ({ high, low, base, ceiling }) => {
+    const counted = ceiling(aboveText(base, high, low), (top) =>
+      refusedIf(`${top}<=${base}`, `${aboveText(base, high, low)}-${aboveText(top, high, low)}`),
+    );
+    return refusedIf(`${low}>${high}`, counted);
   },
 });

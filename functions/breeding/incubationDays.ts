@@ -1,10 +1,15 @@
 import { columns, defineFunction, unitsParameter } from "../define";
 import {
+  BASE_TEMPERATURE,
   baseDays,
   baseTemperature,
+  CLUTCHES,
   developmentPerDay,
   incubationTemperature,
+  OWN_THRESHOLD,
   spreadOf,
+  THRESHOLD,
+  THRESHOLDS,
   threshold,
 } from "./shared/development";
 
@@ -32,5 +37,19 @@ export const incubationDays = defineFunction({
   calculate({ temperature, ...base }) {
     const spread = spreadOf(base).map((one) => 1 / developmentPerDay(temperature, one));
     return [1 / developmentPerDay(temperature, base), Math.min(...spread), Math.max(...spread)];
+  },
+  twin: ({ temperature, baseDays, baseTemperature, threshold }) => {
+    const from = baseTemperature(String(BASE_TEMPERATURE));
+    // Between the limits of the temperature the line is straight, and no threshold reaches it.
+    const times = (end: string): string => `(${from}-${end})/(${temperature}-${end})`;
+    const ends = [
+      threshold(String(THRESHOLDS[0]), (own) => `(${own}-${OWN_THRESHOLD})`),
+      threshold(String(THRESHOLDS[1]), (own) => `(${own}+${OWN_THRESHOLD})`),
+    ].map(times);
+    return [
+      `${baseDays}*${times(threshold(String(THRESHOLD)))}`,
+      `${baseDays}*${1 - CLUTCHES}*MIN(${ends.join(",")})`,
+      `${baseDays}*${1 + CLUTCHES}*MAX(${ends.join(",")})`,
+    ];
   },
 });

@@ -20,4 +20,5 @@ export const dryMonth = defineFunction({
   calculate({ temperature, rain }) {
     return rain < 2 * temperature;
   },
+  twin: ({ temperature, rain }) => `${rain}<2*${temperature}`,
 });

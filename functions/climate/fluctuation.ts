@@ -1,5 +1,6 @@
 import { cell, defineFunction, unitsParameter } from "../define";
 import { dailyExtremes, lowAboveHigh } from "./shared/dailyExtremes";
+import { refusedIf } from "../twin";
 
 export const fluctuation = defineFunction({
   name: "FLUCTUATION",
@@ -12,4 +13,5 @@ export const fluctuation = defineFunction({
   calculate({ high, low, units }) {
     return lowAboveHigh(high, low, units) ?? high - low;
   },
+  twin: ({ high, low }) => refusedIf(`${low}>${high}`, `${high}-${low}`),
 });

@@ -1,6 +1,6 @@
 import { cell, defineFunction, optional, quantity, unitsParameter } from "../define";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
-import { correction, perKilometre, rateParameter } from "./shared/rate";
+import { correction, perKilometre, rateParameter, rateText } from "./shared/rate";
 
 export const lapse = defineFunction({
   name: "LAPSE",
@@ -22,4 +22,6 @@ export const lapse = defineFunction({
   calculate({ temperature, stationElevation, homeElevation, rate = "standard" }) {
     return temperature + correction(stationElevation, homeElevation, perKilometre(rate));
   },
+  twin: ({ temperature, stationElevation, homeElevation, rate }) =>
+    `${temperature}-${rateText(rate)}*(${homeElevation}-${stationElevation})/1000`,
 });

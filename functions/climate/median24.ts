@@ -1,5 +1,6 @@
 import { cell, defineFunction, unitsParameter } from "../define";
 import { dailyExtremes, lowAboveHigh } from "./shared/dailyExtremes";
+import { refusedIf } from "../twin";
 
 export const median24 = defineFunction({
   name: "MEDIAN24",
@@ -12,4 +13,5 @@ export const median24 = defineFunction({
   calculate({ high, low, units }) {
     return lowAboveHigh(high, low, units) ?? (high + low) / 2;
   },
+  twin: ({ high, low }) => refusedIf(`${low}>${high}`, `(${high}+${low})/2`),
 });

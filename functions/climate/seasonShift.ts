@@ -25,4 +25,6 @@ export const seasonShift = defineFunction({
   calculate({ months, by = 6 }) {
     return months.map((_, i) => months[(i - by + 12) % 12] as number);
   },
+  twin: ({ months: { each }, by }) =>
+    each.map((_, i) => by(each[(i + 6) % 12] as string, (own) => `CHOOSE(MOD(${i}-${own},12)+1,${each.join(",")})`)),
 });

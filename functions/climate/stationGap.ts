@@ -1,6 +1,7 @@
 import { cell, defineFunction, quantity } from "../define";
 import { ELEVATION } from "../shared/limits";
 import { elevationBand, gapTo, upsideDown } from "./shared/elevationBand";
+import { refusedIf } from "../twin";
 
 export const stationGap = defineFunction({
   name: "STATIONGAP",
@@ -17,4 +18,6 @@ export const stationGap = defineFunction({
   calculate({ stationElevation, bandLow, bandHigh }) {
     return upsideDown(bandLow, bandHigh) ?? gapTo(stationElevation, bandLow, bandHigh);
   },
+  twin: ({ stationElevation: at, bandLow: low, bandHigh: high }) =>
+    refusedIf(`${low}>${high}`, `IF(${at}<${low},${at}-${low},IF(${at}>${high},${at}-${high},0))`),
 });

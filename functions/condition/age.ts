@@ -2,6 +2,7 @@ import { differenceInCalendarMonths, isLastDayOfMonth } from "date-fns";
 import { dateOf, isoOf } from "../dates";
 import { cell, choice, date, defineFunction, optional } from "../define";
 import { notUsable } from "../problem";
+import { byWord, refusedIf } from "../twin";
 
 const UNITS = ["months", "weeks", "days", "years"] as const;
 
@@ -43,5 +44,18 @@ export const age = defineFunction({
       case "years":
         return Math.floor(wholeMonths(born, on) / 12);
     }
+  },
+  twin: ({ born, on, unit }) => {
+    const months =
+      `(YEAR(${on})-YEAR(${born}))*12+MONTH(${on})-MONTH(${born})` +
+      `-IF(AND(DAY(${on})<DAY(${born}),DAY(${on}+1)>1),1,0)`;
+    const counted = (word: string): string =>
+      byWord(word, [
+        ["days", `${on}-${born}`],
+        ["weeks", `INT((${on}-${born})/7)`],
+        ["years", `INT((${months})/12)`],
+        ["months", months],
+      ]);
+    return refusedIf(`${on}<${born}`, unit(counted('"months"'), counted));
   },
 });

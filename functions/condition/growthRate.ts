@@ -2,6 +2,7 @@ import { isoOf } from "../dates";
 import { cell, date, defineFunction, quantity } from "../define";
 import { notUsable } from "../problem";
 import { BODY_MASS } from "../shared/limits";
+import { refusedIf } from "../twin";
 
 /**
  * The specific growth rate, 100 · ln(m2 / m1) / days: the same figure for a hatchling and for an adult that grow by the
@@ -27,4 +28,6 @@ export const growthRate = defineFunction({
     if (date1 === date2) return notUsable(`date2 holds ${isoOf(date2)} like date1: give weighings of two days`);
     return (100 * Math.log(mass2 / mass1)) / (date2 - date1);
   },
+  twin: ({ mass1, date1, mass2, date2 }) =>
+    refusedIf(`${date1}=${date2}`, `100*LN(${mass2}/${mass1})/(${date2}-${date1})`),
 });

@@ -1,7 +1,7 @@
 import { LAST_DAY, isoOf } from "../dates";
 import { cell, date, defineFunction, latestOf } from "../define";
 import { Problem, notUsable } from "../problem";
-import { orderedPlan } from "../shared/plan";
+import { inOrder, orderedPlan } from "../shared/plan";
 import { fast, interval } from "./shared/mealParameters";
 import { mealAfter } from "./shared/meals";
 
@@ -37,5 +37,12 @@ export const nextMeal = defineFunction({
     return next > LAST_DAY
       ? notUsable(`last holds ${isoOf(last)}: give a day whose next meal is not past ${isoOf(LAST_DAY)}`)
       : next;
+  },
+  twin: ({ last, interval, plan }) => {
+    const next = `${last}+${interval}`;
+    return plan(next, ({ each }) => {
+      const [lastMeal, firstMeal] = [each[0] as string, each[5] as string];
+      return inOrder(each, `IF(AND(${next}>${lastMeal},${next}<${firstMeal}),${firstMeal},${next})`);
+    });
   },
 });

@@ -4,6 +4,7 @@ import { ITEM_SHARE } from "../rules/limits";
 import { figure, figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
 import { RATIO } from "./shared/ratio";
+import { refusedIf } from "../twin";
 
 /** A quotient this close below a whole number is that number: 0.3 · 100 / 10 is three items, not two. */
 const ROUNDING = 1e-9;
@@ -34,5 +35,12 @@ export const preyItems = defineFunction({
       return notUsable(`item holds ${figure(item, "gram")}, ${share} of the body: give prey of at most ${most} of it`);
     }
     return Math.max(1, Math.floor((mealRatio / ratio) * (1 + ROUNDING)));
+  },
+  twin: ({ body, item, mealRatio, itemRatio }) => {
+    const ratio = `(${item}/${body})`;
+    return refusedIf(
+      `${ratio}>${itemRatio(String(ITEM_SHARE))}*${1 + ROUNDING}`,
+      `MAX(1,INT(${mealRatio}/${ratio}*${1 + ROUNDING}))`,
+    );
   },
 });

@@ -15,4 +15,5 @@ export const preyMass = defineFunction({
   cautions: ["meal", "noVet"],
   examples: [{ given: [240, 0.1], gives: 24, within: 1e-9 }],
   calculate: ({ body, ratio }) => body * ratio,
+  twin: ({ body, ratio }) => `${body}*${ratio}`,
 });

@@ -14,4 +14,5 @@ export const preyRatio = defineFunction({
   cautions: ["noVet"],
   examples: [{ given: [18, 240], gives: 0.075, within: 1e-12 }],
   calculate: ({ prey, body }) => prey / body,
+  twin: ({ prey, body }) => `${prey}/${body}`,
 });

@@ -1,5 +1,6 @@
 import { isoOf } from "../dates";
 import { type Problem, notUsable } from "../problem";
+import { REFUSED, between as betweenText } from "../twin";
 
 /** The six dates of a winter plan, in order, as serial numbers. Two of them may be the same day. */
 export interface Plan {
@@ -89,4 +90,22 @@ export const setPointOn = (plan: Plan, warm: number, cold: number, day: number):
   if (day >= intoTheCold) return cold;
   if (day >= coolingStarts) return between(warm, cold, (day - coolingStarts) / (intoTheCold - coolingStarts));
   return warm;
+};
+
+/** In a formula: what is answered of a plan whose dates are in order; #VALUE! of any other. */
+export const inOrder = (dates: readonly string[], answer: string): string =>
+  `IF(AND(${dates
+    .slice(1)
+    .map((after, i) => `${dates[i]}<=${after}`)
+    .join(",")}),${answer},${REFUSED})`;
+
+/** `setPointOn` in a formula. */
+export const setPointText = (dates: readonly string[], warm: string, cold: string, day: string): string => {
+  const [, cooling, intoCold, warming, warmAgain] = dates as [string, string, string, string, string];
+  const share = (from: string, to: string): string => `(${day}-${from})/(${to}-${from})`;
+  return (
+    `IF(OR(${day}>=${warmAgain},${day}<${cooling}),${warm},` +
+    `IF(${day}>=${warming},${betweenText(cold, warm, share(warming, warmAgain))},` +
+    `IF(${day}>=${intoCold},${cold},${betweenText(warm, cold, share(cooling, intoCold))})))`
+  );
 };

@@ -5,3 +5,6 @@
  */
 export const standardPressure = (elevation: number): number =>
   1013.25 * ((288.15 - 0.0065 * elevation) / 288.15) ** 5.255876;
+
+/** The same in a formula. */
+export const pressureText = (elevation: string): string => `1013.25*((288.15-0.0065*${elevation})/288.15)^5.255876`;

@@ -2,8 +2,9 @@ import { columns, count, defineFunction, optional, quantity } from "../define";
 import { notUsable } from "../problem";
 import { figures } from "../shared/figure";
 import { ELEVATION } from "../shared/limits";
-import { standardPressure } from "../shared/standardPressure";
-import { EXCHANGE, MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour } from "./shared/oxygenUse";
+import { pressureText, standardPressure } from "../shared/standardPressure";
+import { EXCHANGE, MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour, oxygenText } from "./shared/oxygenUse";
+import { refusedIf } from "../twin";
 
 /** Oxygen in fresh dry air, %. */
 const FRESH = 20.9;
@@ -85,4 +86,22 @@ export const boxAir = defineFunction({
     );
     return [...hours, ...carbonDioxide, floor * pressure];
   },
+  twin: ({ mass, temperature, litres, elevation, floor, animals }) =>
+    boxAirText({ mass, temperature, litres, elevation: elevation("0"), floor: floor("19"), animals: animals("1") }),
 });
+
+type Written = Record<"mass" | "temperature" | "litres" | "elevation" | "floor" | "animals", string>;
+
+/** The seven figures in formulas. */
+export const boxAirText = ({ mass, temperature, litres, elevation, floor, animals }: Written): readonly string[] => {
+  const pressure = `(${pressureText(elevation)}/${SEA_LEVEL})`;
+  const bodies = `${animals}*${mass}/${DENSITY}`;
+  const air = `(${litres}-${bodies})*1000*273.15/(273.15+${temperature})*${pressure}`;
+  const used = `(${FRESH}-${floor})`;
+  const [least, likely, most] = oxygenText(mass, temperature);
+  return [
+    ...[most, likely, least].map((perHour) => `${air}*${used}/100/(${animals}*${perHour})`),
+    ...[EXCHANGE.least, EXCHANGE.likely, EXCHANGE.most].map((share) => `${FRESH_CARBON_DIOXIDE}+${share}*${used}`),
+    `${floor}*${pressure}`,
+  ].map((answer) => refusedIf(`${bodies}>=${litres}`, answer));
+};

@@ -17,4 +17,5 @@ export const massLoss = defineFunction({
     { given: [320, 324], gives: -0.0125, within: 1e-12 },
   ],
   calculate: ({ start, now }) => (start - now) / start,
+  twin: ({ start, now }) => `(${start}-${now})/${start}`,
 });

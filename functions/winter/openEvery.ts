@@ -1,7 +1,7 @@
 import { cell, count, defineFunction, optional, quantity, unitsParameter } from "../define";
 import { Problem } from "../problem";
 import { ELEVATION } from "../shared/limits";
-import { boxAir } from "./boxAir";
+import { boxAir, boxAirText } from "./boxAir";
 import { MEASURED_MASS, MEASURED_TEMPERATURE } from "./shared/oxygenUse";
 
 /** A shut box is opened once a week at the least, however much air it holds: practice. */
@@ -37,5 +37,9 @@ export const openEvery = defineFunction({
     if (air instanceof Problem) return air;
     const [soonest] = air as readonly [number];
     return Math.min(soonest / 24 / MARGIN, MOST_DAYS);
+  },
+  twin: ({ elevation, animals, ...given }) => {
+    const [soonest] = boxAirText({ ...given, elevation: elevation("0"), floor: "19", animals: animals("1") });
+    return `MIN(${soonest}/24/${MARGIN},${MOST_DAYS})`;
   },
 });

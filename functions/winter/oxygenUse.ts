@@ -1,5 +1,5 @@
 import { columns, defineFunction, quantity, unitsParameter } from "../define";
-import { MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour } from "./shared/oxygenUse";
+import { MEASURED_MASS, MEASURED_TEMPERATURE, oxygenPerHour, oxygenText } from "./shared/oxygenUse";
 
 /**
  * ml of oxygen per hour, dry at 0 °C and 1013.25 hPa, on one curve: 0.013·M^0.80·10^(0.038·T) of Andrews & Pough (1985)
@@ -32,4 +32,5 @@ export const oxygenUse = defineFunction({
     const { least, likely, most } = oxygenPerHour(mass, temperature);
     return [least, likely, most];
   },
+  twin: ({ mass, temperature }) => oxygenText(mass, temperature),
 });

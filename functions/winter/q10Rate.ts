@@ -18,4 +18,5 @@ export const q10Rate = defineFunction({
     { given: [12, 25, 15, 3], gives: 4, within: 1e-12 },
   ],
   calculate: ({ rate, temperature, newTemperature, q10 = 2.4 }) => rate * q10 ** ((newTemperature - temperature) / 10),
+  twin: ({ rate, temperature, newTemperature, q10 }) => `${rate}*${q10("2.4")}^((${newTemperature}-${temperature})/10)`,
 });

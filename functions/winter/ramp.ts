@@ -4,6 +4,7 @@ import { notUsable } from "../problem";
 import { figure } from "../shared/figure";
 import { TEMPERATURE } from "../shared/limits";
 import { between } from "../shared/plan";
+import { between as betweenText } from "../twin";
 
 /** Down or up: the first row is exactly `from`, the last exactly `to`, also where the last step is a short one. */
 export const ramp = defineFunction({
@@ -46,5 +47,15 @@ export const ramp = defineFunction({
       const passed = Math.min(row * step, days);
       return [start + passed, between(from, to, passed / days)];
     });
+  },
+  twin: ({ start, from, to, days, step: given }) => {
+    const step = given("7");
+    return {
+      count: `(1-INT(-${days}/${step}))`,
+      row: (i) => {
+        const passed = i === 0 ? "0" : `MIN(${i}*${step},${days})`;
+        return [`${start}+${passed}`, betweenText(from, to, `${passed}/${days}`)];
+      },
+    };
   },
 });

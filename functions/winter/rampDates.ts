@@ -1,7 +1,7 @@
 import { isoOf, LAST_DAY } from "../dates";
 import { date, defineFunction } from "../define";
 import { notUsable } from "../problem";
-import { daysAfterLastMeal, planFrom, planLengths, planRows } from "./shared/planLengths";
+import { daysAfterLastMeal, planFrom, planLengths, planRows, planText } from "./shared/planLengths";
 
 /** Each date is the one before it and the days between. Without days to settle, food comes on the day it is warm again. */
 export const rampDates = defineFunction({
@@ -31,4 +31,5 @@ export const rampDates = defineFunction({
       ? notUsable(`lastMeal holds ${isoOf(lastMeal)}: give an earlier day, so that the plan ends by ${isoOf(LAST_DAY)}`)
       : planFrom(lastMeal, daysAfter);
   },
+  twin: ({ lastMeal, ...lengths }) => planText((days) => [lastMeal, ...days].join("+"), lengths),
 });

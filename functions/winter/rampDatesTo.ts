@@ -1,7 +1,7 @@
 import { FIRST_DAY, isoOf } from "../dates";
 import { date, defineFunction } from "../define";
 import { notUsable } from "../problem";
-import { daysAfterLastMeal, planFrom, planLengths, planRows } from "./shared/planLengths";
+import { daysAfterLastMeal, planFrom, planLengths, planRows, planText } from "./shared/planLengths";
 
 /** The same plan as RAMPDATES makes, counted back from its end. */
 export const rampDatesTo = defineFunction({
@@ -34,4 +34,5 @@ export const rampDatesTo = defineFunction({
         )
       : planFrom(lastMeal, daysAfter);
   },
+  twin: ({ firstMeal, ...lengths }) => planText((_, left) => [firstMeal, ...left].join("-"), lengths),
 });

@@ -1,7 +1,8 @@
 import { cell, date, defineFunction, plan, unitsParameter } from "../define";
 import { Problem } from "../problem";
-import { orderedPlan, setPointOn } from "../shared/plan";
+import { inOrder, orderedPlan, setPointOn, setPointText } from "../shared/plan";
 import { setPoints, coldAboveWarm } from "../shared/setPoints";
+import { refusedIf } from "../twin";
 
 /**
  * Exactly `warm` up to and on the day cooling starts, exactly `cold` from the day into the cold up to and on the day
@@ -37,4 +38,6 @@ export const setPoint = defineFunction({
     if (ordered instanceof Problem) return ordered;
     return coldAboveWarm(warm, cold, units) ?? setPointOn(ordered, warm, cold, dates);
   },
+  twin: ({ dates, plan: { each }, warm, cold }) =>
+    inOrder(each, refusedIf(`${cold}>${warm}`, setPointText(each, warm, cold, dates))),
 });

@@ -1,6 +1,7 @@
 import { cell, date, defineFunction, plan } from "../define";
 import { Problem } from "../problem";
-import { orderedPlan, stageOn } from "../shared/plan";
+import { inOrder, orderedPlan, STAGES, stageOn } from "../shared/plan";
+import { quoted } from "../twin";
 
 /**
  * The stage changes exactly on the six dates. Feeding up to the day before the last meal; Clearing from the day of the
@@ -39,4 +40,9 @@ export const stage = defineFunction({
     const ordered = orderedPlan(plan);
     return ordered instanceof Problem ? ordered : stageOn(ordered, dates);
   },
+  twin: ({ dates, plan: { each } }) =>
+    inOrder(
+      each,
+      `CHOOSE(1+${each.map((begun) => `(${dates}>=${begun})`).join("+")},"Feeding",${[...STAGES, "Feeding"].map(quoted).join(",")})`,
+    ),
 });

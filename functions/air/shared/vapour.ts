@@ -36,3 +36,13 @@ export const air = {
     hint: "80 for 80 %, not 0.8",
   }),
 } as const;
+
+/** The same in formulas. */
+export const saturationText = (temperature: string): string =>
+  `(${P0}*EXP(${SLOPE}*${temperature}/(${OFFSET}+${temperature})))`;
+export const vapourText = (temperature: string, humidity: string): string =>
+  `(${humidity}/100*${saturationText(temperature)})`;
+export const saturatedAtText = (pressure: string): string => {
+  const x = `LN(${pressure}/${P0})`;
+  return `${OFFSET}*${x}/(${SLOPE}-${x})`;
+};

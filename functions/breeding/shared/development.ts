@@ -12,8 +12,8 @@ const WITHIN = [
   { plausibility: false, hint: "outside it fewer eggs hatch, and their days no longer follow the warmth" },
 ] as const;
 /** The threshold fitted to four Asian colubrids is 13.9 to 14.7 °C; to other colubrids, 8 to 17 °C. */
-const THRESHOLD = 14;
-const BASE_TEMPERATURE = 26;
+export const THRESHOLD = 14;
+export const BASE_TEMPERATURE = 26;
 
 export const incubationTemperature = quantity("celsius", "Temperature of the eggs, held steady", ...WITHIN);
 export const baseDays = quantity("day", "Days that your own clutches took at the base temperature", [20, 200]);
@@ -30,10 +30,10 @@ export const threshold = optional(
  * Where no threshold is given, the one of another species may be meant: 8.4 to 17 °C were fitted to colubrids. A threshold
  * of the keeper's own is trusted to 1.5 K.
  */
-const THRESHOLDS = [8.4, 17] as const;
-const OWN_THRESHOLD = 1.5;
+export const THRESHOLDS = [8.4, 17] as const;
+export const OWN_THRESHOLD = 1.5;
 /** By so much the days of two clutches of a species differ at one temperature: a judgement, no source. */
-const CLUTCHES = 0.05;
+export const CLUTCHES = 0.05;
 
 export interface Base {
   readonly baseDays: number;

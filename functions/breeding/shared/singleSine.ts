@@ -8,3 +8,13 @@ export const degreesAbove = (level: number, high: number, low: number): number =
   const crossing = Math.asin(Math.min(Math.max((level - middle) / swing, -1), 1));
   return ((middle - level) * (Math.PI / 2 - crossing) + swing * Math.cos(crossing)) / Math.PI;
 };
+
+/** The same in a formula; it stands as one piece. */
+export const aboveText = (level: string, high: string, low: string): string => {
+  const [middle, swing] = [`((${high}+${low})/2)`, `((${high}-${low})/2)`];
+  const crossing = `ASIN(MEDIAN(-1,1,(${level}-${middle})/${swing}))`;
+  return (
+    `IF(${low}>=${level},${middle}-${level},IF(${high}<=${level},0,` +
+    `((${middle}-${level})*(PI()/2-${crossing})+${swing}*COS(${crossing}))/PI()))`
+  );
+};

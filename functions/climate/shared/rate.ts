@@ -1,4 +1,5 @@
-import { quantity } from "../../define";
+import { quantity, type WrittenOption } from "../../define";
+import { byWord } from "../../twin";
 
 /**
  * Rates by name, K per km. "standard" is the standard atmosphere's; "high", "low" and "median" are the annual medians
@@ -19,3 +20,9 @@ export const perKilometre = (rate: number | RateWord): number => (typeof rate ==
 
 /** What is added to a temperature on the way from one elevation to another, in K; elevations in m. */
 export const correction = (from: number, to: number, rate: number): number => (-rate * (to - from)) / 1000;
+
+/** K per km in a formula: a number, or the figure of its word. */
+export const rateText = (rate: WrittenOption<string>): string =>
+  rate(String(RATES.standard), (own) =>
+    byWord(own, [...RATE_WORDS.map((word) => [word, String(RATES[word])] as const), ["", own]]),
+  );

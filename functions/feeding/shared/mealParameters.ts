@@ -20,7 +20,7 @@ export const mealParameters = {
 };
 
 /** Ten years. */
-const LONGEST = 3660;
+export const LONGEST = 3660;
 
 interface Asked {
   readonly from: number;

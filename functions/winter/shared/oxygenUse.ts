@@ -41,3 +41,9 @@ export const EXCHANGE: Spread = { least: 0.7, likely: 0.8, most: 1 };
 export const MEASURED_MASS = [1, 20_000] as const;
 /** °C. A limit of our own: most of the data lie from 15 to 35 °C (recalled). */
 export const MEASURED_TEMPERATURE = [0, 35] as const;
+
+/** Least, likely and most in a formula. */
+export const oxygenText = (mass: string, temperature: string): [string, string, string] => {
+  const likely = `0.013*${mass}^0.8*10^(0.038*MAX(${temperature},${MIDDLE}))*${Q10}^(MIN(${temperature}-${MIDDLE},0)/10)`;
+  return [`${BETWEEN_SNAKES.least}*${likely}`, likely, `${BETWEEN_SNAKES.most}*${likely}`];
+};

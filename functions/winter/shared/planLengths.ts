@@ -1,5 +1,6 @@
-import { count, optional, table } from "../../define";
+import { count, optional, table, type WrittenOption } from "../../define";
 import { PLAN_ROWS } from "../../shared/plan";
+import { quoted } from "../../twin";
 
 /** The lengths of a winter plan, as parameters, in the order in which they pass. */
 export const planLengths = {
@@ -34,3 +35,18 @@ export const planRows = table(
 /** The six rows of the plan whose last meal is on that day. */
 export const planFrom = (lastMeal: number, daysAfter: readonly number[]): (readonly [string, number])[] =>
   PLAN_ROWS.map((stage, row) => [stage, lastMeal + (daysAfter[row] as number)]);
+
+/** The six rows in a formula, from the lengths that have passed by each date and those that are left. */
+export const planText = (
+  date: (passed: readonly string[], left: readonly string[]) => string,
+  {
+    clear,
+    cool,
+    cold,
+    warm,
+    settle,
+  }: Record<"clear" | "cool" | "cold" | "warm", string> & { readonly settle: WrittenOption<string> },
+): (readonly [string, string])[] => {
+  const lengths = [clear, cool, cold, warm, settle("0")];
+  return PLAN_ROWS.map((stage, row) => [quoted(stage), date(lengths.slice(0, row), lengths.slice(row))]);
+};

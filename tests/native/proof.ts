@@ -1,0 +1,246 @@
+import fc from "fast-check";
+import { evaluate } from "../../addin/boundary/evaluate";
+import { plainFileSheet } from "../../addin/file/plain";
+import { readXlsx } from "../../addin/file/read";
+import { writeXlsx } from "../../addin/file/write";
+import { catalogue } from "../../functions/catalogue";
+import type { AnyDefinition, CellParameter, Parameter, Value } from "../../functions/define";
+import { Problem } from "../../functions/problem";
+import { fromMetric, type System } from "../../functions/units";
+import { nativeFormulas } from "../../taskpane/native/native";
+import { areaName, cellName } from "../../taskpane/actions/place";
+import type { CellContent, PlainSheet } from "../../taskpane/workbook";
+import { LibreOffice } from "../file/libreOffice";
+import { openWorkbook } from "../preview/engine";
+import { argumentsWithin, parametersOf, type Raw } from "../properties/arbitraries";
+
+/** Every function with a native twin. */
+export const twinned: readonly AnyDefinition[] = catalogue.filter(({ twin }) => twin !== undefined);
+
+type Cell = Value | null;
+/** One call: a row of the sheet, which holds its arguments side by side, and what the add-in answers. */
+interface Case {
+  readonly cells: readonly Cell[];
+  readonly formulas: readonly string[];
+  readonly expected: readonly (Value | { readonly error: string })[];
+  readonly call: string;
+}
+
+/** Rows of a list whose length only a figure tells: as many are written, the last of them with what is missing. */
+const ROWS = 8;
+/** No date so late that an answer would pass the last day that a spreadsheet knows. */
+const LATE = 60_000;
+
+/** Figures as keepers type them: two that differ less are one to a spreadsheet, and need not be to us. */
+const DECIMALS = 6;
+const flat = (raw: Raw): Cell[] =>
+  ((Array.isArray(raw) ? raw.flat(2) : [raw]) as Cell[]).map((cell) =>
+    typeof cell === "number" ? Number(cell.toFixed(DECIMALS)) : cell,
+  );
+
+const soon = (parameter: Parameter, cell: Cell): Cell =>
+  (parameter.kind === "date" || parameter.kind === "plan") && typeof cell === "number" && cell > LATE ? LATE : cell;
+
+/** A hair inside the limits, which converting there and back may pass by a last digit. */
+const INSIDE = 1 - 1e-9;
+
+/** The figure as a keeper of that system types it. */
+const typed = (parameter: Parameter, cell: Cell, system: System): Cell => {
+  const one = parameter.reads === "cell" ? parameter : (parameter.columns[0]?.[1] as CellParameter);
+  if (system === "metric" || typeof cell !== "number" || !one.limits) return cell;
+  const { least, most } = one.limits;
+  const middle = (least + most) / 2;
+  return fromMetric(one.kind === "quantity" ? middle + (cell - middle) * INSIDE : cell, parameter.unit, system);
+};
+
+/** In every second case figures crowd at the lower end of wide limits, where animals and boxes are. */
+const crowded = (parameter: Parameter, cell: Cell): Cell => {
+  if (parameter.kind !== "quantity" || typeof cell !== "number") return cell;
+  const { least, most } = parameter.limits ?? { least: 0, most: 1 };
+  return Number((least + (most - least) * ((cell - least) / (most - least)) ** 4).toFixed(DECIMALS));
+};
+
+/** The cells of an argument; a list that is left out is one of blank cells. */
+const listOf = (parameter: Parameter, raw: Raw): Cell[] =>
+  raw === null && parameter.reads === "range" ? Array.from({ length: parameter.length ?? 6 }, () => null) : flat(raw);
+
+/** How often a case has a blank argument, all blank, or one that is out of its limits. */
+const spoils = ["", "", "", "", "one", "one", "all", "limits"] as const;
+
+const beyond = (parameter: Parameter, system: System): Cell => {
+  const cell = parameter.reads === "cell" ? parameter : parameter.columns[0]?.[1];
+  if (!cell?.limits) return "a word";
+  return fromMetric(cell.limits.most, cell.unit, system) * 1.5 + 1;
+};
+
+const caseOf = (
+  definition: AnyDefinition,
+  raw: readonly Raw[],
+  [spoil, which, part, style]: readonly [(typeof spoils)[number], number, number, number],
+  row: number,
+): Case => {
+  const parameters = parametersOf(definition)
+    .filter(([name]) => name !== "animals" || !definition.forEach)
+    .filter(([name]) => name !== "animal");
+  const withUnits = parameters.some(([, { kind }]) => kind === "units");
+  const system: System = withUnits && style % 2 === 1 ? "imperial" : "metric";
+  const values = parameters.map(([, parameter], i) =>
+    listOf(parameter, raw[i]).map((cell) =>
+      typed(parameter, soon(parameter, style % 4 < 2 ? crowded(parameter, cell) : cell), system),
+    ),
+  );
+  const chosen = which % parameters.length;
+  const victim = parameters[chosen]?.[1];
+  if (victim && victim.kind !== "units") {
+    const list = values[chosen] as Cell[];
+    if (spoil === "one") {
+      if (victim.reads === "range" && part % 2 === 0) list[part % list.length] = null;
+      else list.fill(null);
+    }
+    if (spoil === "limits") list[part % list.length] = beyond(victim, system);
+  }
+  if (spoil === "all") for (const list of values) list.fill(null);
+
+  const cells: Cell[] = [];
+  const args: string[] = [];
+  const given: unknown[] = [];
+  for (const [i, [, parameter]] of parameters.entries()) {
+    const list = values[i] as Cell[];
+    if (parameter.kind === "units") {
+      const word = system === "imperial" ? "imperial" : style % 4 === 0 ? "metric" : null;
+      const inCell = style % 3 > 0;
+      given.push(word);
+      if (inCell) {
+        args.push(cellName(row, cells.length));
+        cells.push(word);
+      } else {
+        args.push(word === null ? "" : `"${word}"`);
+      }
+      continue;
+    }
+    args.push(
+      list.length === 1
+        ? cellName(row, cells.length)
+        : areaName({ row, column: cells.length, rows: 1, columns: list.length }),
+    );
+    given.push(list.length === 1 ? list[0] : [list]);
+    cells.push(...list);
+  }
+  const call = `=VIV.${definition.name}(${args.join(",")})`.replace(/,+\)$/, ")");
+  const native = nativeFormulas(catalogue, call);
+  const { rows, columns } = native.extent ?? { rows: ROWS, columns: definition.result.columns.length };
+  const answer = evaluate(definition, given).cells;
+  const formulas: string[] = [];
+  const expected: Case["expected"][number][] = [];
+  for (let i = 0; i < rows; i++) {
+    for (let j = 0; j < columns; j++) {
+      formulas.push(native.cell(i, j, i === rows - 1));
+      const one = i === rows - 1 && answer.length > rows ? new Problem("#N/A", "") : answer[i]?.[j];
+      const spread = definition.result.shape === "columns" && answer.length === 1 && answer[0]?.length === 1;
+      const shown = spread ? answer[0]?.[0] : one;
+      expected.push(shown instanceof Problem ? { error: shown.code } : (shown ?? ""));
+    }
+  }
+  return { cells, formulas, expected, call: `${call} of ${JSON.stringify(given)}` };
+};
+
+/** As many calls of a function as asked, always the same for a seed. */
+export const casesOf = (definition: AnyDefinition, count: number, seed = 20): readonly Case[] =>
+  fc
+    .sample(
+      fc.tuple(
+        argumentsWithin(definition),
+        fc.tuple(fc.constantFrom(...spoils), fc.nat(999), fc.nat(999), fc.nat(999)),
+      ),
+      { numRuns: count, seed },
+    )
+    .map(([raw, choice], row) => caseOf(definition, raw, choice, row));
+
+/** A sheet of calls: arguments first, and the twin's formulas behind them. */
+export const sheetOf = (definition: AnyDefinition, cases: readonly Case[]): PlainSheet & { readonly from: number } => {
+  const from = Math.max(...cases.map(({ cells }) => cells.length));
+  return {
+    name: definition.name,
+    from,
+    cells: cases.map(({ cells, formulas }) => [
+      ...Array.from({ length: from }, (_, i): CellContent => cells[i] ?? null),
+      ...formulas.map((formula) => ({ formula })),
+    ]),
+  };
+};
+
+type Shown = Value | null | undefined | { readonly error: string };
+
+const agrees = (expected: Case["expected"][number], shown: Shown, isDate: boolean): boolean => {
+  if (typeof expected === "object") return typeof shown === "object" && shown?.error === expected.error;
+  if (expected === "") return shown === "" || shown === null || shown === undefined;
+  if (typeof expected !== "number" || typeof shown !== "number") return expected === shown;
+  return Math.abs(expected - shown) <= (isDate ? 0 : 1e-9 * Math.max(1, Math.abs(expected)));
+};
+
+/** Where a spreadsheet answers otherwise than the add-in. */
+export const disagreements = (
+  definition: AnyDefinition,
+  cases: readonly Case[],
+  cellAt: (row: number, column: number) => Shown,
+): string[] => {
+  const { from } = sheetOf(definition, cases);
+  const { columns } = definition.result;
+  return cases.flatMap(({ expected, formulas, call }, row) =>
+    expected.flatMap((wanted, i) => {
+      const shown = cellAt(row, from + i);
+      return agrees(wanted, shown, columns[i % columns.length]?.unit === "date")
+        ? []
+        : [`${call}, cell ${i}: ${JSON.stringify(wanted)}, the twin ${JSON.stringify(shown)}: ${formulas[i]}`];
+    }),
+  );
+};
+
+/** The twins of the functions as LibreOffice works them out, all in one workbook. */
+export const inLibreOffice = async (
+  definitions: readonly AnyDefinition[],
+  count: number,
+): Promise<ReadonlyMap<string, readonly string[]>> => {
+  const all = definitions.map((definition) => ({ definition, cases: casesOf(definition, count) }));
+  const office = new LibreOffice();
+  try {
+    const bytes = await writeXlsx(all.map(({ definition, cases }) => plainFileSheet(sheetOf(definition, cases))));
+    const { sheets } = await readXlsx(await office.convert(bytes, "xlsx", "xlsx"));
+    return new Map(
+      all.map(({ definition, cases }) => {
+        const sheet = sheets.find(({ name }) => name === definition.name);
+        return [
+          definition.name,
+          disagreements(definition, cases, (row, column) => sheet?.cells[row]?.[column]?.value),
+        ] as const;
+      }),
+    );
+  } finally {
+    office.close();
+  }
+};
+
+/** The twins of the functions as the preview's engine works them out; `change` spoils their formulas. */
+export const inTheEngine = async (
+  definitions: readonly AnyDefinition[],
+  count: number,
+  change: (formula: string) => string = (formula) => formula,
+): Promise<ReadonlyMap<string, readonly string[]>> => {
+  const found = new Map<string, readonly string[]>();
+  const { workbook, close } = openWorkbook();
+  try {
+    for (const definition of definitions) {
+      const cases = casesOf(definition, count).map((one) => ({ ...one, formulas: one.formulas.map(change) }));
+      const sheet = await workbook.add(definition.name, sheetOf(definition, cases).cells);
+      const [contents] = await workbook.read([sheet]);
+      found.set(
+        definition.name,
+        disagreements(definition, cases, (row, column) => contents?.cells[row]?.[column]?.value),
+      );
+      await workbook.remove([sheet]);
+    }
+  } finally {
+    close();
+  }
+  return found;
+};
