@@ -9,7 +9,7 @@ import { joined } from "./joined";
 import { followsSheet } from "./formulas";
 import { recognise } from "./template";
 
-interface Plan {
+export interface Plan {
   readonly sheet: string;
   readonly changes: readonly Change[];
   /** How many cells hold something, and how many of these are no longer the example. */
@@ -40,7 +40,7 @@ const exampleOf = ({ blocks }: Sheet): ReadonlyMap<string, Content> =>
   );
 
 /** What is emptied, or in words why nothing can be. */
-const planOf = (contents: SheetContents): Plan | string => {
+export const planOf = (contents: SheetContents): Plan | string => {
   const { name, cells, locked } = contents;
   const known = recognise(contents, templates);
   if (!known)

@@ -4,10 +4,11 @@ import { takeBack } from "./freeze";
 import { joined } from "./joined";
 import { linkedCells, linking, tabsOf, type LinkedCell } from "./links";
 
-/** What came of inserting sheets: their names, and their cells that follow another sheet. */
+/** What came of inserting sheets: their names, their cells that follow another sheet, and cells of other sheets that could follow them. */
 export interface Inserted {
   readonly names: readonly string[];
   readonly linked: readonly LinkedCell[];
+  readonly couldFollow: readonly LinkedCell[];
 }
 
 /**
@@ -26,7 +27,13 @@ export const insertLinked = async (
     // An animal that the other sheet does not know keeps its figure.
     const linked = linkedCells(tabs.filter(isNew), tabs).filter(({ there }) => there !== undefined);
     if (linked.length > 0) await workbook.write(joined(linked.map(linking)), options);
-    return { names, linked };
+    const couldFollow = linkedCells(
+      tabs.filter((tab) => !isNew(tab)),
+      tabs,
+    ).filter(
+      ({ isLinked, there, source, here }) => !isLinked && there !== undefined && isNew(source) && here.value !== null,
+    );
+    return { names, linked, couldFollow };
   } catch (failure) {
     return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
   }

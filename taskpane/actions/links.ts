@@ -25,6 +25,8 @@ export interface LinkedCell {
   /** What stands at the source; undefined where the source has no row for this animal. */
   readonly there: CellState | undefined;
   readonly isLinked: boolean;
+  /** Whether it is found by an animal's name. */
+  readonly isByName: boolean;
 }
 
 const NOTHING: CellState = { value: null };
@@ -123,7 +125,15 @@ export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readon
       cells.map(({ i, row, here, at }): LinkedCell => {
         const own = sources.find((one) => namesPlace(here, one, at));
         const source = own ?? followed.get(origin.key) ?? (sources.at(-1) as Tab);
-        const common = { tab, source, row, column: area.column, here, isLinked: own !== undefined };
+        const common = {
+          tab,
+          source,
+          row,
+          column: area.column,
+          here,
+          isLinked: own !== undefined,
+          isByName: link.by !== undefined,
+        };
         const words = area.rows > 1 ? `${link.words}, line ${i + 1}` : link.words;
         if (link.by === undefined || origin.among === undefined) {
           const from = place(at);

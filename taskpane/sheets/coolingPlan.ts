@@ -24,7 +24,12 @@ const MOST_LINES = 12;
 
 const backwards = "backwards";
 const days = (stage: keyof typeof MOST_DAYS, least: number) =>
-  ({ value: winter[stage], format: "whole", takes: whole([least, MOST_DAYS[stage]], "days") }) as const;
+  ({
+    value: winter[stage],
+    role: "setting",
+    format: "whole",
+    takes: whole([least, MOST_DAYS[stage]], "days"),
+  }) as const;
 
 const plan = form("plan", "The plan", {
   label: { label: "Animal", value: animals.juniper.label },

@@ -1,10 +1,8 @@
-import { PLAN_ROWS } from "../../functions/shared/plan";
 import { EXAMPLE } from "./shared/assemble";
 import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
-import { Column, type Cell } from "./shared/names";
+import { Column, named, type Cell } from "./shared/names";
 import { page } from "./shared/page";
-import { MONTHS } from "./shared/part";
 import { picture } from "./shared/picture";
 import { gap } from "./shared/region";
 import { words } from "./shared/running";
@@ -29,11 +27,11 @@ const explained = words(
 
 const whenReady = (more: readonly (Cell | Column)[], formula: string): string => {
   const blank = [start, ...more].map((one) => `${one instanceof Column ? one.at(1) : one}=""`);
-  return f`IF(OR(COUNT(${plan})<${PLAN_ROWS.length},${blank.join(",")}),"",${formula})`;
+  return f`IF(OR(COUNTBLANK(${plan})>0,${blank.join(",")}),"",${formula})`;
 };
 /** A whole year of months is needed for a curve. */
 const onCurve = (column: Column, formula: string): string =>
-  f`IF(OR(COUNT(${column})<${MONTHS.length},${start}=""),"",${formula})`;
+  f`IF(OR(COUNTBLANK(${column})>0,${start}=""),"",${formula})`;
 const curve = (figures: unknown, week: Column): string => `VIV.ONDATE(${String(figures)},${week})`;
 /** The months' rain as rain a day. The 0th day of a month is the last of the one before. */
 const rainADay = `${months.rain}/DAY(DATE(YEAR(${start}),ROW(${months.rain})-ROW(${months.rain.at(1)})+2,0))`;
@@ -54,7 +52,13 @@ const mealsOn = log("mealsOn", MEALS, {
   },
 });
 const coldLine = log("coldLine", WEEKS, {
-  celsius: { title: "Cold", unit: "°C", each: () => once`${cold}`, format: "tenth" },
+  celsius: {
+    title: "Cold",
+    unit: "°C",
+    // A line by itself in an empty chart would say nothing.
+    each: ({ celsius: { row } }) => once`IF(${named(`weeks.week[${row}]`)}="","",${cold})`,
+    format: "tenth",
+  },
 });
 
 const weeks = log("weeks", WEEKS, {

@@ -1,7 +1,9 @@
+import { clearAll } from "../actions/clearAll";
 import { clearExample } from "../actions/clearExample";
 import { insertSheet } from "../actions/insertSheet";
 import { sheets } from "../sheets/catalogue";
 import { Act } from "./Act";
+import { LinkSheets } from "./LinkSheets";
 import { Miniature } from "./Miniature";
 import { Cautions, Title, Words } from "./Parts";
 
@@ -28,7 +30,10 @@ export default function Sheets() {
         <Title>Start with your own figures</Title>
         <Words>{clearExample.about}</Words>
         <Act action={clearExample} choice={undefined} />
+        <Words>{clearAll.about}</Words>
+        <Act action={clearAll} choice={undefined} />
       </section>
+      <LinkSheets />
     </>
   );
 }

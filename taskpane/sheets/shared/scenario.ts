@@ -197,7 +197,7 @@ export const candidates: readonly (Station & { readonly mean: number | null })[]
 ];
 
 /** The year that the plan of weeks shows, from the height of one summer to the next. */
-export const planYear = { firstWeek: day("2026-07-06"), latitude: 43.64 } as const;
+export const planYear = { firstWeek: day("2026-07-06") } as const;
 
 /** Juniper's clutch of 2026, from Rowan. Masses in g; `before` is her mass when the two were put together. */
 export const clutch = {

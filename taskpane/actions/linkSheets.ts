@@ -1,0 +1,116 @@
+import type { CellState, Workbook } from "../workbook";
+import { counted, stopIfCancelled, type Action } from "./action";
+import { sheetsInWords } from "./insertSheet";
+import { joined } from "./joined";
+import { isEqual, linkedCells, linking, tabsOf, type LinkedCell } from "./links";
+import { cellName, onSheet } from "./place";
+import { shownOf } from "./worked";
+
+/** How a cell stands to the one that it repeats. A blank that could be filled is told from a figure that would go. */
+export type Standing = "linked" | "equal" | "blank" | "different";
+
+/** A line of the table: a cell, what stands in it and at its source, as a keeper reads it. */
+export interface LinkLine {
+  /** "'Winter log'!B8" */
+  readonly place: string;
+  readonly sheet: string;
+  readonly words: string;
+  readonly here: string;
+  readonly source: string;
+  readonly there: string;
+  readonly standing: Standing;
+}
+
+const read = (state: CellState | undefined): string => {
+  const shown = state ? shownOf(state) : null;
+  return shown === null || shown === "" ? "blank" : String(shown);
+};
+
+const standingOf = (cell: LinkedCell): Standing =>
+  cell.isLinked ? "linked" : isEqual(cell) ? "equal" : read(cell.here) === "blank" ? "blank" : "different";
+
+const placeOf = ({ tab, row, column }: LinkedCell): string => onSheet(tab.name, cellName(row, column));
+
+/** What could be linked or is; left out are rows of animals that the other sheet does not have. */
+const cellsOf = async (workbook: Workbook) => {
+  const { tabs, moved } = tabsOf(await workbook.read());
+  const cells = linkedCells(tabs, tabs).filter(
+    (cell) =>
+      cell.isLinked || (cell.there !== undefined && !(cell.isByName && isEqual(cell) && read(cell.here) === "blank")),
+  );
+  return { cells, moved };
+};
+
+/** The table of every linked cell of the workbook, and the sheets that cannot be looked at because cells were moved. */
+export const linkLines = async (
+  workbook: Workbook,
+): Promise<{ readonly lines: readonly LinkLine[]; readonly moved: readonly string[] }> => {
+  const { cells, moved } = await cellsOf(workbook);
+  return {
+    moved,
+    lines: cells.map((cell) => ({
+      place: placeOf(cell),
+      sheet: cell.tab.name,
+      words: cell.words,
+      here: read(cell.here),
+      source: cell.source.name,
+      there: read(cell.there),
+      standing: standingOf(cell),
+    })),
+  };
+};
+
+const planOf = async (workbook: Workbook, chosen: readonly string[]) => {
+  const wanted = new Set(chosen);
+  const open = (await cellsOf(workbook)).cells.filter((cell) => !cell.isLinked && wanted.has(placeOf(cell)));
+  return {
+    cells: open.filter(({ tab }) => !tab.locked),
+    left: open.filter(({ tab }) => tab.locked).map((cell) => `${placeOf(cell)}: the sheet is protected`),
+  };
+};
+
+/** `choice`: the places of the cells that are to follow their source. */
+export const linkSheets: Action<readonly string[]> = {
+  key: "link-sheets",
+  label: "Link what is ticked",
+  about:
+    "A date, a limit or an animal's figure that several sheets hold stands once, and the others follow it. See which do, " +
+    "which are typed, and where the two differ.",
+  async describe(workbook, chosen) {
+    const { cells, left } = await planOf(workbook, chosen);
+    if (cells.length === 0) {
+      return {
+        text: left.length > 0 ? "Nothing can be linked:" : "Tick what is to follow the other sheet.",
+        list: left,
+        possible: false,
+        ask: false,
+      };
+    }
+    const gone = cells.filter((cell) => standingOf(cell) === "different");
+    const sources = sheetsInWords([...new Set(cells.map(({ source }) => source.name))]);
+    return {
+      text:
+        `${counted(cells.length, "cell")} will follow ${sources}.` +
+        (gone.length > 0
+          ? ` Take care: ${counted(gone.length, "figure")} that ${gone.length === 1 ? "is" : "are"} typed will go.`
+          : " No figure changes that is typed now.") +
+        (workbook.undoes ? "" : " This cannot be undone."),
+      list: [
+        ...left,
+        ...gone.map((cell) => `${placeOf(cell)}, ${cell.words}: ${read(cell.here)} becomes ${read(cell.there)}`),
+      ],
+      possible: true,
+      ask: true,
+    };
+  },
+  async run(workbook, chosen, options) {
+    const { cells, left } = await planOf(workbook, chosen);
+    stopIfCancelled(options);
+    if (cells.length === 0) return { text: "Nothing was linked, and nothing was changed.", left };
+    await workbook.write(joined(cells.map(linking)), options);
+    return {
+      text: `${counted(cells.length, "cell")} ${cells.length === 1 ? "follows" : "follow"} another sheet now.${left.length > 0 ? " Left as they were:" : ""}`,
+      left,
+    };
+  },
+};

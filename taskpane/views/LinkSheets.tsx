@@ -1,0 +1,121 @@
+import { useState } from "react";
+import { failureInWords } from "../actions/action";
+import { linkLines, linkSheets, type LinkLine, type Standing } from "../actions/linkSheets";
+import { Button } from "../components/Button";
+import { Message } from "../components/Message";
+import { Act } from "./Act";
+import { usePane } from "./context";
+import { SmallTitle, Title, Words } from "./Parts";
+
+const standings: Readonly<Record<Standing, string>> = {
+  linked: "linked",
+  equal: "typed, equal",
+  blank: "blank here",
+  different: "typed, different",
+};
+/** What is ticked to begin with: nothing that would take a figure away. */
+const isTicked = ({ standing }: LinkLine): boolean => standing === "equal" || standing === "blank";
+
+type Looked =
+  { readonly lines: readonly LinkLine[]; readonly moved: readonly string[] } | { readonly failed: string } | undefined;
+
+/** The cells that repeat another sheet's, as a table, and what is ticked of it linked. */
+export const LinkSheets = () => {
+  const { workbook, busy } = usePane();
+  const [looked, setLooked] = useState<Looked>();
+  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
+
+  const look = async (): Promise<void> => {
+    try {
+      const found = await linkLines(workbook);
+      setLooked(found);
+      setTicked(new Set(found.lines.filter(isTicked).map(({ place }) => place)));
+    } catch (failure) {
+      setLooked({ failed: failureInWords(failure) });
+    }
+  };
+  const tick = (place: string, on: boolean): void => {
+    const next = new Set(ticked);
+    if (on) next.add(place);
+    else next.delete(place);
+    setTicked(next);
+  };
+
+  const lines = looked && "lines" in looked ? looked.lines : [];
+  const tabs = [...new Set(lines.map(({ sheet }) => sheet))];
+  return (
+    <section className="item">
+      <Title>Link sheets</Title>
+      <Words>{linkSheets.about}</Words>
+      <div className="row">
+        <Button unavailable={busy} onClick={() => void look()}>
+          {looked ? "Look again" : "Look at the sheets"}
+        </Button>
+      </div>
+      <div role="status">
+        {looked && "failed" in looked && <Message intent="error">{looked.failed}</Message>}
+        {looked && "lines" in looked && (
+          <Words>
+            {lines.length === 0
+              ? "No cell here repeats another sheet's. Insert a Cooling plan or Animals beside the sheets that follow them."
+              : `${(["linked", "equal", "blank", "different"] as const)
+                  .map((one) => `${lines.filter(({ standing }) => standing === one).length} ${standings[one]}`)
+                  .join("; ")}.`}
+            {looked.moved.length > 0 &&
+              ` Not looked at, because rows, columns or headings were moved: ${looked.moved.map((name) => `"${name}"`).join(", ")}.`}
+          </Words>
+        )}
+      </div>
+      {tabs.map((tab) => (
+        <div key={tab}>
+          <SmallTitle>{tab}</SmallTitle>
+          <div className="scroll" tabIndex={0} role="region" aria-label={`Cells of ${tab}`}>
+            <table className="links">
+              <thead>
+                <tr>
+                  {["Link", "Cell", "Here", "There", "From"].map((heading) => (
+                    <th scope="col" key={heading}>
+                      {heading}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {lines
+                  .filter(({ sheet }) => sheet === tab)
+                  .map(({ place, words, here, there, source, standing }) => (
+                    <tr key={place} className={standing}>
+                      <td>
+                        {standing === "linked" ? (
+                          standings.linked
+                        ) : (
+                          <label className="checkbox">
+                            <input
+                              type="checkbox"
+                              checked={ticked.has(place)}
+                              onChange={({ currentTarget }) => tick(place, currentTarget.checked)}
+                              aria-label={`${words}, ${place}: ${standings[standing]}`}
+                            />
+                            <span>{standings[standing]}</span>
+                          </label>
+                        )}
+                      </td>
+                      <td>
+                        {words} ({place.slice(place.lastIndexOf("!") + 1)})
+                      </td>
+                      <td>{here}</td>
+                      <td>{there}</td>
+                      <td>{source}</td>
+                    </tr>
+                  ))}
+              </tbody>
+            </table>
+          </div>
+        </div>
+      ))}
+      {lines.some(({ standing }) => standing !== "linked") && (
+        <Act action={linkSheets} choice={[...ticked]} onDone={() => void look()} />
+      )}
+    </section>
+  );
+};
