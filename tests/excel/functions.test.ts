@@ -5,6 +5,8 @@ import type { AnyDefinition, Argument, Example, Parameter, Value } from "../../f
 import { notAvailable } from "../../functions/problem";
 import { lapse } from "../../functions/climate/lapse";
 import { customFunction, register } from "../../addin/excel/functions";
+import { readNetworkBy, waitFor } from "../../addin/network/load";
+import { readNetworkFromDisk } from "../../addin/network/readFromDisk";
 import { functionsJson } from "../../addin/metadata";
 import { evaluate } from "../../addin/boundary/evaluate";
 import { DATA_TYPES_COME, ERRORS_COME, startRuntime, type Sent } from "./runtime";
@@ -23,6 +25,11 @@ Object.assign(globalThis, {
   },
 });
 register();
+readNetworkBy(readNetworkFromDisk);
+// tests/network/load.test.ts looks at the wait.
+beforeAll(async () => {
+  for (const definition of catalogue) await waitFor(definition);
+});
 afterEach(() => (sendsDates = true));
 
 /** A value as Excel sends it where it has a data type: JSON within JSON. */

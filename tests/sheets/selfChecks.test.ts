@@ -71,7 +71,7 @@ const held: Readonly<Record<string, () => number | string | boolean>> = {
   STATIONRECORD: () => found(segovia.highHighs[6]),
   STATIONPLACE: () => segovia.highElevation,
   SITECLIMATE: () => found(lebanonMonths.high[6]),
-  SITENOTE: () => pairs.terms.includes("Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt"),
+  SITENOTE: () => found(/Datenbasis/.exec(pairs.terms)?.[0]),
   UNDERGROUND: () => found(lebanonMonths.high[6]),
   PRESSURE: () => kilometre.pressure,
   DEWPOINT: () => Number(psychrolib.GetTDewPointFromRelHum(25, 0.8).toFixed(4)),

