@@ -56,7 +56,7 @@ export const year = form(
     ...setPointFields("coolingPlan.plan"),
     dayLeast: limit("By day at least", 22),
     dayMost: limit("By day at most", 27),
-    nightLeast: limit("By night at least", 12),
+    nightLeast: limit("By night at least", 16),
     nightMost: limit("By night at most", 20),
     latitude: {
       label: "Latitude for day length",

@@ -1,0 +1,53 @@
+import { NIGHT_SLOW } from "../../functions/rules/limits";
+import { f } from "./shared/formula";
+import { log } from "./shared/log";
+import { Column, namedColumn, type Cell } from "./shared/names";
+import { begins } from "./shared/rules";
+import { datesIn } from "./shared/winterPlan";
+import { year } from "./yearPlanInputs";
+
+/** What the stage asks for in each week of the Year plan. */
+
+export const WEEKS = 52;
+const plan = datesIn(year);
+const [week, meals, night] = ["week", "meals", "night"].map((one) => namedColumn(`weeks.${one}`)) as [
+  Column,
+  Column,
+  Column,
+];
+
+/** Empty until all six dates, the first week and what else is named are there. */
+export const whenReady = (more: readonly (Cell | Column)[], formula: string): string => {
+  const blank = [year.start, ...more].map((one) => `${one instanceof Column ? one.at(1) : one}=""`);
+  return f`IF(OR(COUNTBLANK(${plan})>0,${blank.join(",")}),"",${formula})`;
+};
+/** What the stage asks for, week by week: every sheet has it from the same place. */
+export const asked = log(
+  "care",
+  WEEKS,
+  {
+    food: { title: "Food", spilled: whenReady([], `VIV.STAGECARE(${week},${plan})`) },
+    light: { title: "Light", covered: true },
+    moisture: { title: "Moisture", covered: true },
+    nights: { title: "Nights", covered: true },
+    soaking: { title: "Soaking", covered: true },
+    share: { title: "Of day length", covered: true, format: "percent" },
+  },
+  { titleLines: 2 },
+);
+/** Beside the weeks: what is fed, and where the nights are too cool for it. */
+export const food = log(
+  "food",
+  WEEKS,
+  {
+    words: {
+      title: "Food",
+      wide: 2,
+      each: ({ words: { row } }) =>
+        f`IF(${asked.food.at(row)}="","",IF(AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${NIGHT_SLOW}),"Cool nights: small, or warmer",${asked.food.at(row)}))`,
+      note: `Where nights are below ${NIGHT_SLOW} °C the gut works slowly: a smaller meal, or warmer nights after it. Practice.`,
+      rules: [begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
+    },
+  },
+  { titleLines: 2 },
+);

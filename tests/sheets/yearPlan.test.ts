@@ -1,0 +1,47 @@
+import { isoOf, serialOfIso } from "../../functions/dates";
+import { care, phaseOn } from "../../functions/rules/stages";
+import { setPointOn, stageOn, type Plan } from "../../functions/shared/plan";
+import { stageCare } from "../../functions/winter/stageCare";
+import { winter } from "../../taskpane/sheets/shared/scenario";
+import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
+import { yearPlan } from "../../taskpane/sheets/yearPlan";
+import { filled } from "./fill";
+
+jest.setTimeout(30_000);
+
+const plan = Object.fromEntries(PLAN_DATES.map((name, i) => [name, winter.dates[i]])) as unknown as Plan;
+
+test("light, moisture, nights and food follow the stage, in the rules' own words", async () => {
+  const reading = await filled(yearPlan, { "year.nightLeast": 12 });
+  const column = (name: string) => reading.column(name);
+  const [day, night, light, moisture, meals] = ["day", "night", "light", "moisture", "meals"].map((name) =>
+    column(`weeks.${name}`),
+  ) as [number[], number[], number[], string[], number[]];
+  const food = column("food.words");
+  column("weeks.week").forEach((iso, i) => {
+    const date = serialOfIso(String(iso)) as number;
+    const asked = care[phaseOn(plan, date)];
+    const isFed = stageOn(plan, date) === "Feeding";
+    if (!isFed) expect([iso, day[i]]).toEqual([iso, setPointOn(plan, winter.warmSetPoint, winter.coldSetPoint, date)]);
+    if (asked.nights !== "as the season") expect([iso, night[i]]).toEqual([iso, day[i]]);
+    if (asked.moisture !== "as the season") expect([iso, moisture[i]]).toEqual([iso, asked.moisture]);
+    else expect(["dry", "moist", "wet"]).toContain(moisture[i]);
+    if (asked.light === "dark") expect([iso, light[i]]).toEqual([iso, 0]);
+    expect([iso, food[i]]).toEqual([
+      iso,
+      (meals[i] as number) > 0 && (night[i] as number) < 15 ? "Cool nights: small, or warmer" : asked.food,
+    ]);
+    if (date > plan.lastMeal && date + 6 < plan.firstMeal) expect([iso, meals[i]]).toEqual([iso, 0]);
+  });
+  expect(food).toContain("Cool nights: small, or warmer");
+  expect([column("care.food")[0], isoOf(plan.lastMeal)]).toEqual([care.Feeding.food, "2026-09-21"]);
+  expect(Object.keys(stageCare.result.columns)).toHaveLength(6);
+});
+
+test("without all six dates nothing is told, and the sheet says why", async () => {
+  const reading = await filled(yearPlan, { "year.warmAgain": null });
+  for (const name of ["stage", "day", "night", "light", "moisture"]) {
+    expect([name, new Set(reading.column(`weeks.${name}`).map((one) => one ?? ""))]).toEqual([name, new Set([""])]);
+  }
+  expect(reading.of("summary.said")).toMatch(/^Not all six dates of the winter plan are given/);
+});
