@@ -1,0 +1,33 @@
+import { winterLog } from "../../taskpane/sheets/winterLog";
+import { filled, rows } from "./fill";
+
+jest.setTimeout(30_000);
+
+test("a blank agreed loss is answered in words, and the line in the chart goes", async () => {
+  const reading = await filled(winterLog, { "animal.agreed": null, "log.mass[11]": 269.9 });
+  expect(reading.errors()).toEqual([]);
+  expect(reading.of("signs.said")).toMatch(/^stop: 2027-01-25, Lost 11\.8 %: tortoises are woken at 10 %/);
+  expect(reading.of("signs.said")).toMatch(/No loss agreed with your vet/);
+  expect(reading.column("log.least").every((one) => one === "")).toBe(true);
+  expect(reading.of("water.said")).toMatch(/^Lost 11\.8 % by 2027-01-25.* mostly water, or droppings/);
+});
+
+test("signs stand on top, the gravest first, with their days: cold, loss, a box shut too long, dry air, weighed too rarely", async () => {
+  const shut = rows("log", 2, [
+    { date: "2026-11-18", box: 3.5, mass: null, humidity: 40, opened: "no" },
+    { date: "2026-12-28", box: 8, mass: 289, humidity: 97, opened: "no" },
+    ...Array.from({ length: 9 }, () => ({ date: null, box: null, mass: null, humidity: null, opened: null })),
+  ]);
+  const reading = await filled(winterLog, { ...shut, "log.seen[3]": null, "animal.litres": 2 });
+  expect(reading.errors()).toEqual([]);
+  const said = String(reading.of("signs.said")).split("\n");
+  expect(said.filter((line) => line.startsWith("stop")).map((line) => line.slice(6, 27))).toEqual([
+    "2026-11-18, Box at 3.",
+    "2026-12-28, Lost 5.56",
+    "2026-12-28, Shut from",
+  ]);
+  for (const care of [/42 days without a weighing/, /Humidity of 40 %/, /Humidity of 97 %/]) {
+    expect(said.some((line) => line.startsWith("care") && care.test(line))).toBe(true);
+  }
+  expect(reading.of("log.sign[2]")).toBe("too cold");
+});
