@@ -1,9 +1,10 @@
 import { LAST_DAY, isoOf } from "../dates";
-import { type Answer, column, columns, date, defineFunction, quantity } from "../define";
+import { type Answer, column, columns, date, defineFunction, optional, quantity } from "../define";
 import { Problem, notAvailable, notUsable } from "../problem";
 import { figure, figures } from "../shared/figure";
 import { filledRows, type Log } from "../shared/log";
 import {
+  EGGS_DEADLY,
   EGGS_LEAST,
   EGGS_MOST,
   baseDays,
@@ -15,8 +16,6 @@ import {
 } from "./shared/development";
 import { laidTooLate } from "./shared/laidTooLate";
 
-/** °C. Above it a clutch may be dead after hours: common practice, no source; of 32 °C Du & Ji saw 41 % hatch. */
-const DEADLY = 34;
 /** Days without a reading that may be bridged. */
 const LONGEST_GAP = 7;
 
@@ -36,21 +35,34 @@ interface Day {
   readonly hottest: number;
 }
 
-const dayOf = (temperatures: readonly number[]): Day => ({
+const dayOf = (temperatures: readonly number[], highest = -Infinity): Day => ({
   mean: mean(temperatures),
-  temperatures,
-  hottest: Math.max(...temperatures),
+  temperatures: swung(temperatures, highest),
+  hottest: Math.max(highest, ...temperatures),
 });
 
-/** The readings of each day, by day. */
-const byDay = ({ dates, values }: Log): Map<number, Day> => {
+/** Steps of a half wave from the coldest to the warmest of a day: enough for a thousandth of a day's growth. */
+const STEPS = 24;
+
+/** The readings of a day; one mean whose high is known is swung around it as a wave, as far down as up. */
+const swung = (temperatures: readonly number[], highest: number): readonly number[] => {
+  const [middle, second] = temperatures;
+  if (middle === undefined || second !== undefined || highest <= middle) return temperatures;
+  return Array.from(
+    { length: STEPS },
+    (_, i) => middle + (highest - middle) * Math.sin(Math.PI * ((i + 0.5) / STEPS - 0.5)),
+  );
+};
+
+/** The readings of each day, by day, and its highest where highs are given beside them. */
+const byDay = ({ dates, values }: Log, highs: readonly (number | undefined)[]): Map<number, Day> => {
   const readings = new Map<number, number[]>();
+  const highest = new Map<number, number>();
   for (const [i, day] of dates.entries()) {
-    const known = readings.get(day);
-    if (known) known.push(values[i] as number);
-    else readings.set(day, [values[i] as number]);
+    readings.set(day, [...(readings.get(day) ?? []), values[i] as number]);
+    highest.set(day, Math.max(highest.get(day) ?? -Infinity, highs[i] ?? -Infinity));
   }
-  return new Map([...readings].map(([day, temperatures]) => [day, dayOf(temperatures)]));
+  return new Map([...readings].map(([day, temperatures]) => [day, dayOf(temperatures, highest.get(day))]));
 };
 
 /**
@@ -86,7 +98,8 @@ const forecast = (days: readonly Day[], base: Base): { readonly developed: numbe
 
 /**
  * Counts what each day since laying has added, as the mean of what its readings would add: an hour above 31 °C adds no more
- * than one at 31, so that a day from 24 to 36 °C is no day at 30. After a reading above 34 °C there is a share, but no date. Soonest and latest are the ends of what
+ * than one at 31, so that a day from 24 to 36 °C is no day at 30. Where the readings are means, the highs beside them show
+ * how far the day swung. After a reading above 34 °C there is a share, but no date. Soonest and latest are the ends of what
  * other thresholds and quicker or slower clutches would make of it, as in INCUBATIONDAYS.
  *
  * Rows may stand in any order, a day may stand several times, a row without a temperature is left out, and readings from before laying are not counted.
@@ -107,6 +120,12 @@ export const hatchForecast = defineFunction({
     baseDays,
     baseTemperature,
     threshold,
+    highs: optional(
+      column(quantity("celsius", "Highest temperature of each day, where the temperatures are means", [-10, 60]), {
+        blank: "keep",
+      }),
+      "the temperatures themselves",
+    ),
   },
   forEach: "clutch",
   result: columns(
@@ -139,10 +158,19 @@ export const hatchForecast = defineFunction({
       within: 1e-9,
     },
   ],
-  calculate({ laid, dates, temperatures, ...base }) {
+  calculate({ laid, dates, temperatures, highs = [], ...base }) {
     const log = filledRows(dates, temperatures, "temperatures");
     if (log instanceof Problem) return log;
-    const { days, gap } = everyDay(byDay(log), laid);
+    if (highs.length > 0 && highs.length !== dates.length) {
+      return notUsable(`dates holds ${dates.length} cells and highs ${highs.length}: give as many of each`);
+    }
+    const { days, gap } = everyDay(
+      byDay(
+        log,
+        highs.filter((_, i) => temperatures[i] !== undefined),
+      ),
+      laid,
+    );
     const found = forecast(days, base);
     const isHatched = found.developed === 1;
     if (gap && !isHatched) {
@@ -156,11 +184,11 @@ export const hatchForecast = defineFunction({
     const hottest = Math.max(...lived.map((day) => day.hottest));
     const week = mean(days.slice(-7).map((day) => day.mean));
     const [average, least, most] = figures([week, EGGS_LEAST, EGGS_MOST], "celsius");
-    const deadly = lived.findIndex((day) => day.hottest > DEADLY);
+    const deadly = lived.findIndex((day) => day.hottest > EGGS_DEADLY);
     const noDate =
       deadly >= 0
         ? notUsable(
-            `temperatures reach ${figure(lived[deadly]?.hottest as number, "celsius")} on ${isoOf(laid + deadly)}: above ${figure(DEADLY, "celsius")} eggs may be dead, ask a reptile vet`,
+            `temperatures reach ${figure(lived[deadly]?.hottest as number, "celsius")} on ${isoOf(laid + deadly)}: above ${figure(EGGS_DEADLY, "celsius")} eggs may be dead, ask a reptile vet`,
           )
         : !isHatched && outside(week)
           ? notUsable(`temperatures of the last week average ${average}: a date can be given from ${least} to ${most}`)

@@ -1,4 +1,4 @@
-import { EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
+import { EGGS_DEADLY, EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
 import { daily } from "./incubationReadings";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
@@ -6,10 +6,11 @@ import { log } from "./shared/log";
 import { namedColumn, type Cell, type RowCell } from "./shared/names";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
+import { over } from "./shared/rules";
 import { words } from "./shared/running";
 import { clutch, day } from "./shared/scenario";
 import { date, number, whole } from "./shared/takes";
-import { blanksKept, isoText } from "./shared/words";
+import { blanksKept, isoText, rounded } from "./shared/words";
 
 const CLUTCH_ROWS = 10;
 const EGG_RANGE = number([EGGS_LEAST, EGGS_MOST]);
@@ -57,11 +58,11 @@ const own = form(
 );
 
 const [labels, laid, hatched] = ["clutch", "laid", "hatchedOn"].map((one) => namedColumn(`clutches.${one}`));
-const { on: readOn, mid } = daily;
+const { on: readOn, high, mid } = daily;
 
-const forecast = (laidOn: Cell, part: 1 | 2 | 3): string =>
+const forecast = (laidOn: Cell, part: 1 | 2 | 3 | 6): string =>
   `=IF(OR(${laidOn}="",COUNT(${mid})=0,${own.days}="",${own.temperature}="",${own.threshold}=""),"",` +
-  `INDEX(VIV.HATCHFORECAST(${laidOn},IF(${mid}="","",${readOn}),${blanksKept(`${mid}`)},${own.days},${own.temperature},${own.threshold}),1,${part}))`;
+  `INDEX(VIV.HATCHFORECAST(${laidOn},IF(${mid}="","",${readOn}),${blanksKept(`${mid}`)},${own.days},${own.temperature},${own.threshold},${blanksKept(`${high}`)}),1,${part}))`;
 
 const chosen = form(
   "chosen",
@@ -98,6 +99,14 @@ const chosen = form(
       format: "whole",
       note: `Days with a mean outside ${EGGS_LEAST}-${EGGS_MOST} °C.`,
     },
+    hottest: {
+      label: "Hottest",
+      unit: "°C",
+      value: ({ laid: laidOn }) => forecast(laidOn, 6),
+      format: "tenth",
+      note: `Highest since laying. Above ${EGGS_DEADLY} °C eggs may be dead, and no date is given.`,
+      rules: [over(EGGS_DEADLY, "stop")],
+    },
     until: { label: "Read until", value: f`IF(COUNT(${mid})=0,"",MAX(${readOn}))`, format: "date" },
   },
   { across: 2 },
@@ -108,8 +117,10 @@ const hatchedOn = `INDEX(${hatched},MATCH(${chosen.clutch},${labels},0))`;
 const summary = words(
   "summary",
   [2, 6],
-  `=IF(OR(${chosen.laid}="",${chosen.developed}="",${chosen.hatching}=""),"",${chosen.clutch}&": "&ROUND(100*${chosen.developed},0)&" % developed when last read. "&IF(N(${hatchedOn})>0,"Hatched on "&${isoText(hatchedOn)}&".",` +
-    `IF(${chosen.developed}>=1,"Should have hatched by now: wait, never open an egg.","Read on, every eighth day at least.")))`,
+  `=IF(OR(${chosen.laid}="",${chosen.developed}=""),"",IF(ISERROR(${chosen.hatching}),` +
+    `IF(${chosen.hottest}>${EGGS_DEADLY},${chosen.clutch}&": "&${rounded(`${chosen.hottest}`)}&" °C were reached. Above ${EGGS_DEADLY} °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",` +
+    `${chosen.clutch}&": no date from a last week outside ${EGGS_LEAST}-${EGGS_MOST} °C."),${chosen.clutch}&": "&ROUND(100*${chosen.developed},0)&" % developed when last read. "&IF(N(${hatchedOn})>0,"Hatched on "&${isoText(hatchedOn)}&".",` +
+    `IF(${chosen.developed}>=1,"Should have hatched by now: wait, never open an egg.","Read on, every eighth day at least."))))`,
 );
 
 /** The practice range, longer or shorter where the eggs are held cooler or warmer than the keeper's own figure. */

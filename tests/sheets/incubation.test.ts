@@ -61,3 +61,15 @@ test("a clutch that is not in the table is said so, and nothing is forecast from
   expect(reading.of("chosen.laid")).toBe("not in the table");
   expect(reading.of("chosen.hatching")).toMatch(/^#/);
 });
+
+test("a peak that the middle of the day hides takes the date, and the sheet says why", async () => {
+  const days = Array.from({ length: 10 }, (_, i) => `2026-06-${String(i + 1).padStart(2, "0")}`);
+  const log = days.map((on, i) => ({ on, high: i === 3 ? 34.4 : 26.5, low: i === 3 ? 22 : 25.5 }));
+  const reading = await filled(incubation, { ...clutch, ...rows("log", 1, log) }, { cleared: true });
+  expect(reading.of("log.mid[4]")).toBeCloseTo(28.2, 9);
+  expect(reading.of("chosen.hottest")).toBe(34.4);
+  expect(reading.of("chosen.hatching")).toMatch(/^#/);
+  expect(reading.of("summary.said")).toBe(
+    "Mine: 34.4 °C were reached. Above 34 °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",
+  );
+});

@@ -6,6 +6,8 @@ import { optional, quantity } from "../../define";
  */
 export const EGGS_LEAST = 23;
 export const EGGS_MOST = 31;
+/** °C. Above it a clutch may be dead after hours: common practice, no source; of 32 °C Du & Ji saw 41 % hatch. */
+export const EGGS_DEADLY = 34;
 
 const WITHIN = [
   [EGGS_LEAST, EGGS_MOST],

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { serialOfIso } from "../../../functions/dates";
 import { hatchForecast } from "../../../functions/breeding/hatchForecast";
 import { incubationDays } from "../../../functions/breeding/incubationDays";
+import { degreeDays } from "../../../functions/breeding/degreeDays";
 import { cautions } from "../../../functions/cautions";
-import { call, down } from "../../call";
+import { call, callCell, down } from "../../call";
 import { mean, uniform } from "../../statistics";
 import { duJi, fits } from "../../tables/incubation.json";
 import { yardstickOf } from "../../yardstick";
@@ -105,8 +106,17 @@ test("no date from a week outside 23-31 °C, but still the share and the days", 
 });
 
 describe("heat", () => {
-  const hot = (temperatures: readonly number[]) =>
-    call(hatchForecast, LAID, down(run(temperatures.length)), down(temperatures), 60)[0] as unknown[];
+  const hot = (temperatures: readonly number[], ...more: unknown[]) =>
+    call(
+      hatchForecast,
+      LAID,
+      down(run(temperatures.length)),
+      down(temperatures),
+      60,
+      null,
+      null,
+      ...more,
+    )[0] as unknown[];
 
   test("three weeks at 45 °C have no date", () => {
     const [developed, hatching, , soonest, latest, hottest] = hot(Array<number>(21).fill(45));
@@ -125,14 +135,29 @@ describe("heat", () => {
     expect(cautions.hotEggs).toContain("Above 34 °C");
   });
 
-  test("heat after hatching is of no matter", () => {
+  test("a high beside a mean counts, and one after hatching does not", () => {
+    expect(hot([26, 26, 26], down([27, 36, 27]))[1]).toMatch(/^#VALUE! temperatures reach 36 °C on 2026-06-21/);
     expect(hot([...Array<number>(60).fill(26), 26, 40])[1]).toBe(LAID + 60);
+    expect(hot([26, 26], down([27]))[0]).toBe("#VALUE! dates holds 2 cells and highs 1: give as many of each");
   });
 
   // By definition: what is above 31 °C counts as 31. Half a day at 24, half at 34 is (10 + 17)/2 = 13.5 K, not 15.
   test("a day that swings past 31 °C is no day at its mean", () => {
     const swing = call(hatchForecast, LAID, down([LAID + 0.2, LAID + 0.7]), down([24, 34]), 60)[0] as number[];
     expect(swing[0]).toBeCloseTo(13.5 / 12 / 60, 12);
+  });
+
+  // The wave against DEGREEDAYS, which integrates it: a mean of 28 °C with a high of 33 (TrenchR 1.1.1 holds that one).
+  test("a mean with its high is what DEGREEDAYS makes of the two, to a thousandth", () => {
+    for (const [middle, high] of [
+      [28, 33],
+      [26, 27],
+      [30, 34],
+    ] as const) {
+      const [developed] = hot([middle], down([high])) as number[];
+      const sine = callCell(degreeDays, high, 2 * middle - high, 14, 31) as number;
+      expect(Math.abs(((developed as number) * 60 * 12) / sine - 1)).toBeLessThan(2e-3);
+    }
   });
 });
 
