@@ -7,7 +7,7 @@ import { refusedIf } from "../twin";
 /** As many as MEALDATES answers rows; 0 where all of the time lies in the fast. */
 export const mealCount = defineFunction({
   name: "MEALCOUNT",
-  summary: "How many meals a time needs, the winter fast left out: what the freezer must hold.",
+  summary: "How many meals a time needs, the fast of each winter left out: what the freezer must hold.",
   parameters: mealParameters,
   result: cell("none", "Number of meals"),
   sources: ["definition", "practice"],
@@ -21,7 +21,7 @@ export const mealCount = defineFunction({
         7,
         [["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]],
       ],
-      gives: 4,
+      gives: 5,
       within: 0,
     },
   ],

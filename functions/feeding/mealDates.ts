@@ -4,12 +4,14 @@ import { Problem, notAvailable } from "../problem";
 import { mealParameters, mealsAsked } from "./shared/mealParameters";
 
 /**
- * Every date is the one before it and the interval. A date inside the fast is left out: the next is the plan's first
- * meal, from which the count starts again. The days of the plan's last and first meal are days of feeding.
+ * Every date is the one before it and the interval. In place of a date inside the fast stands the plan's last meal, if
+ * half the interval has gone by until then; the next is its first meal, from which the count starts again. In other years
+ * the fast lies on the same days: a plan is of one winter, and a freezer that is filled for three has three.
  */
 export const mealDates = defineFunction({
   name: "MEALDATES",
-  summary: "All feeding dates of a time, the winter fast left out, restarting at the plan's first meal.",
+  summary:
+    "All feeding dates of a time, the fast of each winter left out, up to the plan's last meal and from its first.",
   parameters: mealParameters,
   result: table({ name: "Date", unit: "date", about: "Day of a meal" }),
   sources: ["definition", "practice"],
@@ -27,7 +29,7 @@ export const mealDates = defineFunction({
         7,
         [["2026-09-21"], ["2026-10-05"], ["2026-11-16"], ["2027-02-08"], ["2027-03-22"], ["2027-03-29"]],
       ],
-      gives: [["2026-09-10"], ["2026-09-17"], ["2027-03-29"], ["2027-04-05"]],
+      gives: [["2026-09-10"], ["2026-09-17"], ["2026-09-21"], ["2027-03-29"], ["2027-04-05"]],
       within: 0,
     },
   ],

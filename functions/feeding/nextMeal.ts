@@ -5,10 +5,13 @@ import { inOrder, orderedPlan } from "../shared/plan";
 import { fast, interval } from "./shared/mealParameters";
 import { mealAfter } from "./shared/meals";
 
-/** The days of the plan's last and first meal are days of feeding; every day between them is the fast. */
+/**
+ * The days of the plan's last and first meal are days of feeding; every day between them is the fast. The last meal is
+ * not skipped because the interval would end a day later: it is given sooner, once half the interval has gone by.
+ */
 export const nextMeal = defineFunction({
   name: "NEXTMEAL",
-  summary: "The next feeding date; inside the winter plan's fast, the plan's first meal.",
+  summary: "The next feeding date; where that is in the winter plan's fast, the plan's last meal or its first.",
   parameters: {
     last: latestOf(date("Day of the last meal, taken or offered; in a table of several animals, the column of meals")),
     interval,

@@ -36,6 +36,19 @@ export const datesOf = (plan: Plan): readonly number[] => [
   plan.firstMeal,
 ];
 
+/** The plan of six dates in the order of its rows. */
+export const planOf = (dates: readonly number[]): Plan => {
+  const [lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal] = dates as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  return { lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal };
+};
+
 /** The plan of six dates, or the problem: the first date that stands before the one above it. */
 export const orderedPlan = (dates: readonly number[]): Plan | Problem => {
   for (let i = 1; i < dates.length; i++) {
@@ -46,15 +59,7 @@ export const orderedPlan = (dates: readonly number[]): Plan | Problem => {
       );
     }
   }
-  const [lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal] = dates as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return { lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal };
+  return planOf(dates);
 };
 
 /**

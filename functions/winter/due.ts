@@ -178,8 +178,18 @@ export const due = defineFunction({
         words.push(`It was fed inside the fast, on ${isoOf(lastMeal)}: call your vet before it is cooled on.`);
       }
     } else if (typeof next === "string") words.push(next);
-    else if (next > today) words.push(`No meal is due until ${isoOf(next)}.`);
-    else words.push(`Feed ${next < today ? `(due since ${isoOf(next)})` : "today"}, ${food}.`);
+    else if (next > today) {
+      if (
+        plan &&
+        lastMeal !== undefined &&
+        today <= plan.lastMeal &&
+        lastMeal < plan.lastMeal &&
+        next > plan.lastMeal
+      ) {
+        words.push(`The plan's last meal, ${isoOf(plan.lastMeal)}, is left out: it ate on ${isoOf(lastMeal)}.`);
+      }
+      words.push(`No meal is due until ${isoOf(next)}.`);
+    } else words.push(`Feed ${next < today ? `(due since ${isoOf(next)})` : "today"}, ${food}.`);
     words.push(toDo);
     if (plan && winters === undefined) words.push("Does it winter? Say yes or no.");
     if (plan && today >= plan.firstMeal + PLAN_IS_OVER) words.push("This plan is over: make the next winter's.");

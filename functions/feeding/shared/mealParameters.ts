@@ -16,7 +16,10 @@ export const mealParameters = {
   from: date("First day, and first meal if it is outside the fast"),
   to: date("Last day, at most ten years later"),
   interval,
-  plan: fast,
+  plan: optional(
+    plan("Winter plan: the six rows of RAMPDATES, or just their dates; its fast is left out, in other years alike"),
+    "no fast",
+  ),
 };
 
 /** Ten years. */

@@ -16,7 +16,9 @@ test("adults every 7 days, young every 5", () => {
 test("at the edges of the fast: the days of the last and the first meal are days of feeding", () => {
   expect(next("2026-09-13", 7, practicePlan)).toBe("2026-09-20");
   expect(next("2026-09-14", 7, practicePlan)).toBe("2026-09-21"); // the last meal itself
-  expect(next("2026-09-15", 7, practicePlan)).toBe("2027-03-29"); // a day later is the fast
+  expect(next("2026-09-15", 7, practicePlan)).toBe("2026-09-21"); // a day later is the fast: it is given sooner
+  expect(next("2026-09-17", 7, practicePlan)).toBe("2026-09-21"); // four days of seven
+  expect(next("2026-09-18", 7, practicePlan)).toBe("2027-03-29"); // three of seven are less than half: too soon
   expect(next("2026-09-21", 7, practicePlan)).toBe("2027-03-29");
   expect(next("2027-03-21", 7, practicePlan)).toBe("2027-03-29"); // a day before the first meal is the fast
   expect(next("2027-03-22", 7, practicePlan)).toBe("2027-03-29"); // the first meal itself
@@ -40,7 +42,9 @@ test("no date in the fast", () => {
         const last = (plan[0] as number) + from;
         const day = callCell(nextMeal, last, interval, down(plan)) as number;
         expect(insideFastOf(plan, day)).toBe(false);
-        expect(day).toBe(insideFastOf(plan, last + interval) ? plan[5] : last + interval);
+        const wait = (plan[0] as number) - last;
+        const inFast = wait > 0 && 2 * wait >= interval ? plan[0] : plan[5];
+        expect(day).toBe(insideFastOf(plan, last + interval) ? inFast : last + interval);
       },
     ),
   );

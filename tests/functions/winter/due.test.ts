@@ -71,6 +71,19 @@ test("out of the fast it agrees with NEXTMEAL, and tells since when a meal is du
   expect(late[4]).toBe("Meal: due since 2028-03-27.");
 });
 
+test("on the day of the plan's last meal it is that meal, though a day less than the interval has gone by", () => {
+  for (const before of [4, 5, 6, 7]) {
+    const [, toDo, , next] = winters(LAST, LAST - before);
+    expect(next).toBe(LAST);
+    expect(toDo).toMatch(/^Feed today, .*last meal, a small one/);
+  }
+  const [, toDo, , next] = winters(LAST, LAST - 2);
+  expect(next).toBe(FIRST);
+  expect(toDo).toContain(
+    `The plan's last meal, ${isoOf(LAST)}, is left out: it ate on ${isoOf(LAST - 2)}. No meal is due until ${isoOf(FIRST)}.`,
+  );
+});
+
 test("an animal that was fed inside the fast is told, with the vet, as long as the fast lasts", () => {
   expect(winters(LAST + 40, LAST + 20)[1]).toMatch(
     /^No food until .*It was fed inside the fast, on 2027-10-10: call your vet/,
