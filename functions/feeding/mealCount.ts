@@ -1,8 +1,6 @@
 import { cell, defineFunction } from "../define";
 import { Problem } from "../problem";
-import { inOrder } from "../shared/plan";
-import { LONGEST, mealParameters, mealsAsked } from "./shared/mealParameters";
-import { refusedIf } from "../twin";
+import { mealParameters, mealsAsked } from "./shared/mealParameters";
 
 /** As many as MEALDATES answers rows; 0 where all of the time lies in the fast. */
 export const mealCount = defineFunction({
@@ -28,18 +26,5 @@ export const mealCount = defineFunction({
   calculate(given) {
     const meals = mealsAsked(given);
     return meals instanceof Problem ? meals : meals.length;
-  },
-  twin: ({ from, to, interval, plan }) => {
-    const meals = (first: string, last = to): string => `INT((${last}-${first})/${interval})+1`;
-    const counted = plan(meals(from), ({ each }) => {
-      const [lastMeal, firstMeal] = [each[0] as string, each[5] as string];
-      const before = meals(from, `MIN(${to},${lastMeal})`);
-      const after = (next: string): string => `MAX(0,${meals(`MAX(${next},${firstMeal})`)})`;
-      return inOrder(
-        each,
-        `IF(${from}>${lastMeal},${after(from)},${before}+${after(`${from}+${interval}*(${before})`)})`,
-      );
-    });
-    return refusedIf(`OR(${to}<${from},${to}-${from}>${LONGEST})`, counted);
   },
 });

@@ -3,7 +3,7 @@ import { cell, date, defineFunction, latestOf } from "../define";
 import { Problem, notUsable } from "../problem";
 import { inOrder, orderedPlan } from "../shared/plan";
 import { fast, interval } from "./shared/mealParameters";
-import { mealAfter } from "./shared/meals";
+import { LEAST_WAIT, mealAfter } from "./shared/meals";
 
 /**
  * The days of the plan's last and first meal are days of feeding; every day between them is the fast. The last meal is
@@ -45,7 +45,9 @@ export const nextMeal = defineFunction({
     const next = `${last}+${interval}`;
     return plan(next, ({ each }) => {
       const [lastMeal, firstMeal] = [each[0] as string, each[5] as string];
-      return inOrder(each, `IF(AND(${next}>${lastMeal},${next}<${firstMeal}),${firstMeal},${next})`);
+      const isWorthIt = `AND(${lastMeal}>${last},${lastMeal}-${last}>=${LEAST_WAIT}*${interval})`;
+      const inFast = `IF(${isWorthIt},${lastMeal},${firstMeal})`;
+      return inOrder(each, `IF(AND(${next}>${lastMeal},${next}<${firstMeal}),${inFast},${next})`);
     });
   },
 });

@@ -35,7 +35,7 @@ export const boxAir = defineFunction({
       quantity("percent", "Oxygen at which the air must be changed; practice, no source", [18, 20.8]),
       "19 %, practice",
     ),
-    animals: optional(count("none", "How many such animals share the box", [1, 500]), "1"),
+    count: optional(count("none", "How many such animals share the box", [1, 500]), "1"),
   },
   result: columns(
     { name: "Soonest", unit: "hour", about: "If each uses as much as may be" },
@@ -69,7 +69,7 @@ export const boxAir = defineFunction({
       within: 1e-5,
     },
   ],
-  calculate({ mass, temperature, litres, elevation = 0, floor = 19, animals = 1 }) {
+  calculate({ mass, temperature, litres, elevation = 0, floor = 19, count: animals = 1 }) {
     const bodies = (animals * mass) / DENSITY;
     if (bodies >= litres) {
       const [box, filled] = figures([litres, bodies], "litre");
@@ -86,7 +86,7 @@ export const boxAir = defineFunction({
     );
     return [...hours, ...carbonDioxide, floor * pressure];
   },
-  twin: ({ mass, temperature, litres, elevation, floor, animals }) =>
+  twin: ({ mass, temperature, litres, elevation, floor, count: animals }) =>
     boxAirText({ mass, temperature, litres, elevation: elevation("0"), floor: floor("19"), animals: animals("1") }),
 });
 

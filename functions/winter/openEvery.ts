@@ -23,7 +23,7 @@ export const openEvery = defineFunction({
     litres: quantity("litre", "Inside of the box, less water bowl and bedding", [0.05, 5000]),
     elevation: optional(quantity("metre", "Elevation of the house", ELEVATION), "0 m"),
     units: unitsParameter,
-    animals: optional(count("none", "How many such animals share the box", [1, 500]), "1"),
+    count: optional(count("none", "How many such animals share the box", [1, 500]), "1"),
   },
   result: cell("day", "Days from one opening to the next; 0.25 is every six hours"),
   sources: ["andrewsPough", "stubblefield", "standardAtmosphere", "practice"],
@@ -32,13 +32,13 @@ export const openEvery = defineFunction({
     { given: [300, 5, 5.3], gives: 1.270284, within: 1e-6 },
     { given: [30, 5, 20], gives: 7, within: 0 },
   ],
-  calculate({ mass, temperature, litres, elevation, animals }) {
-    const air = boxAir.calculate({ mass, temperature, litres, elevation, floor: undefined, animals });
+  calculate({ mass, temperature, litres, elevation, count: animals }) {
+    const air = boxAir.calculate({ mass, temperature, litres, elevation, floor: undefined, count: animals });
     if (air instanceof Problem) return air;
     const [soonest] = air as readonly [number];
     return Math.min(soonest / 24 / MARGIN, MOST_DAYS);
   },
-  twin: ({ elevation, animals, ...given }) => {
+  twin: ({ elevation, count: animals, ...given }) => {
     const [soonest] = boxAirText({ ...given, elevation: elevation("0"), floor: "19", animals: animals("1") });
     return `MIN(${soonest}/24/${MARGIN},${MOST_DAYS})`;
   },

@@ -109,7 +109,7 @@ const shut = (rows: readonly Row[], given: Given, mass: number | undefined): Mea
       litres,
       elevation,
       floor: undefined,
-      animals: undefined,
+      count: undefined,
     });
     if (air instanceof Problem) return air;
     const [soonest] = air as readonly [number];

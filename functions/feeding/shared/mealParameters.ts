@@ -23,7 +23,7 @@ export const mealParameters = {
 };
 
 /** Ten years. */
-export const LONGEST = 3660;
+const LONGEST = 3660;
 
 interface Asked {
   readonly from: number;

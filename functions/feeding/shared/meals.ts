@@ -3,7 +3,7 @@ import { dateOf, serialOf } from "../../dates";
 import { datesOf, insideFast, planOf, type Plan } from "../../shared/plan";
 
 /** The part of the days between meals that must have gone by before the plan's last meal is given too: practice, no source. */
-const LEAST_WAIT = 0.5;
+export const LEAST_WAIT = 0.5;
 const YEAR = 365;
 
 /**

@@ -155,6 +155,6 @@ test.each<[string, unknown[], string]>([
     [90, 5, 0.8, 0, 19, 9],
     "#VALUE! litres holds 0.8 l and the animals fill 0.81 l: give the inside of the box",
   ],
-  ["half an animal", [90, 5, 2, 0, 19, 1.5], "#VALUE! animals holds 1.5: give a whole number from 1 to 500"],
+  ["half an animal", [90, 5, 2, 0, 19, 1.5], "#VALUE! count holds 1.5: give a whole number from 1 to 500"],
   ["a frozen box", [300, -2, 5.3], "#VALUE! temperature holds -2: give a number from 0 to 35 °C"],
 ])("%s is told", (_, given, message) => expect(call(boxAir, ...given)[0]?.[0]).toBe(message));
