@@ -141,9 +141,13 @@ const OPERATORS: Readonly<Record<string, string>> = {
   lessThanOrEqual: "<=",
 };
 
-/** A colour rule as a formula; undefined where it is of another kind, such as a scale of colours. */
+/** Whole columns and rows, and what is no place at all, are beyond `areaOf`. */
+const isArea = (address: string): boolean => /^\$?[A-Z]{1,3}\$?\d+(:\$?[A-Z]{1,3}\$?\d+)?$/.test(address);
+
+/** A colour rule as a formula; undefined where it is of another kind, such as a scale of colours, or on another place. */
 const ruleOf = (ref: string, rule: Record<string, unknown>): FileRule | undefined => {
   const ranges = ref.split(/\s+/);
+  if (!ranges.every(isArea)) return undefined;
   const first =
     ranges[0] && addressOf({ ...areaOf(ranges[0]), bottom: areaOf(ranges[0]).top, right: areaOf(ranges[0]).left });
   const formulas = Array.isArray(rule.formulae) ? (rule.formulae as unknown[]).map(String) : [];
@@ -241,7 +245,9 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
   const validation: Validation[] = [];
   const otherValidation: string[] = [];
   for (const { rule, addresses } of kinds.values()) {
-    for (const range of columnsOf(addresses.flatMap((address) => address.split(/\s+/)))) {
+    const places = addresses.flatMap((address) => address.split(/\s+/));
+    otherValidation.push(...places.filter((place) => !isArea(place)));
+    for (const range of columnsOf(places.filter(isArea))) {
       const found = validationOf(range, rule);
       if (found) validation.push(found);
       else otherValidation.push(range.replace(/:.*/, ""));
@@ -339,7 +345,8 @@ export const readXlsx = async (bytes: Uint8Array): Promise<ReadFile> => {
     if (name.startsWith("_xlnm.")) continue;
     const [first, ...more] = ranges;
     const found = /^(?:'((?:[^']|'')+)'|([^'!]+))!(\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)$/i.exec(first ?? "");
-    const on = found?.[1]?.replaceAll("''", "'") ?? found?.[2];
+    // The library doubles once more the apostrophes that a file has doubled.
+    const on = found?.[1]?.replaceAll("''", "'").replaceAll("''", "'") ?? found?.[2];
     const sheet = named.find((one) => one.name === on);
     if (!sheet || !found?.[3] || more.length > 0 || formulaExpression !== undefined) left.push(`the name "${name}"`);
     else sheet.names.push({ name, range: found[3].replaceAll("$", "") });

@@ -250,6 +250,7 @@ export const writeXlsx = async (
     }
     for (const one of data.charts) chart(sheet, one);
   }
-  for (const [name, ranges] of namesOf) for (const range of ranges) book.definedNames.add(range, name);
+  // As a formula, which the library writes as it is: in a place it doubles apostrophes once too often.
+  for (const [name, ranges] of namesOf) book.definedNames.addFormula(name, ranges.join(","));
   return new Uint8Array(await book.xlsx.writeBuffer());
 };

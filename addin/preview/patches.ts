@@ -5,6 +5,7 @@ import {
   IFormulaDependencyGenerator,
   IFormulaRuntimeService,
   IFunctionService,
+  LexerTreeBuilder,
   RemoveDefinedNameMutation,
   SetDefinedNameMutation,
   SetFormulaCalculationStartMutation,
@@ -144,12 +145,16 @@ export const compareAfresh = (): void => {
 
 /**
  * Formulas are read anew where a name changes what it stands for. The engine keeps a formula as it has read it once, the
- * name's cells in the place of the name, and was seen to go on looking for a sheet that was gone.
+ * name's cells in the place of the name, in two places: as text in parts, and as a tree. It was seen to go on looking for a
+ * sheet that was gone. The parts are let go of by `dispose` alone, after which the reader goes on.
  */
 export const readNamesAnew = (injector: Injector): void => {
   const functions = injector.get(IFunctionService);
+  const reader = injector.get(LexerTreeBuilder);
   injector.get(ICommandService).onCommandExecuted(({ id }) => {
-    if (id === SetDefinedNameMutation.id || id === RemoveDefinedNameMutation.id) functions.deleteFormulaAstCacheKey("");
+    if (id !== SetDefinedNameMutation.id && id !== RemoveDefinedNameMutation.id) return;
+    functions.deleteFormulaAstCacheKey("");
+    reader.dispose();
   });
 };
 

@@ -1,4 +1,5 @@
 import { Workbook as Book } from "@cj-tech-master/excelts";
+import { InsertSheetCommand } from "@univerjs/sheets";
 import { PreviewWorkbook } from "../../addin/preview/workbook";
 import type { Engine } from "../../addin/preview/engine";
 import { watchChanges } from "../../addin/preview/unsaved";
@@ -6,6 +7,8 @@ import { perform } from "../../taskpane/actions/action";
 import { freeze } from "../../taskpane/actions/freeze";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import { openWorkbook } from "./engine";
+import { everythingIn } from "./everythingIn";
+import { refuse } from "./refuse";
 
 jest.setTimeout(60_000);
 
@@ -36,25 +39,9 @@ const file = async (first: string, second: string, rate: number): Promise<Uint8A
   return new Uint8Array(await made.xlsx.writeBuffer());
 };
 
-/** Everything that stands: values, formulas, order, what is hidden, names, notes, rules, and which sheet is shown. */
+/** Everything that stands, and which sheet is shown. */
 const everything = async (): Promise<string> =>
-  JSON.stringify({
-    sheets: await opened.workbook.read(),
-    shown: book().getActiveSheet().getSheetName(),
-    names: book()
-      .getDefinedNames()
-      .map((one) => [one.getName(), one.getFormulaOrRefString()])
-      .sort(),
-    beside: book()
-      .getSheets()
-      .map((sheet) => [
-        sheet.getNotes().map(({ row, col, note }) => [row, col, note]),
-        sheet.getConditionalFormattingRules().map(({ ranges, rule }) => JSON.stringify([ranges, rule])),
-        sheet
-          .getDataValidations()
-          .map(({ rule }) => JSON.stringify([rule.type, rule.ranges, rule.formula1, rule.formula2])),
-      ]),
-  });
+  `${book().getActiveSheet().getSheetName()} ${await everythingIn(opened.engine, opened.workbook)}`;
 
 test("a file after a file, from any active tab, with and without undo between: one or the other stands whole", async () => {
   const { workbook } = opened;
@@ -79,7 +66,7 @@ test("a file after a file, from any active tab, with and without undo between: o
   }
   // Opened again after undo, and from the last tab.
   await workbook.show("Sheet1");
-  await workbook.open("again.xlsx", files[0] as Uint8Array);
+  await workbook.open("0.xlsx", files[0] as Uint8Array);
   expect(await everything()).toBe(stood[1]);
   book().undo();
   book().undo();
@@ -95,16 +82,10 @@ test("an Open that fails half way leaves the old workbook to the letter, and not
   const { workbook } = opened;
   await workbook.open("1.xlsx", await file("Log", "Behind", 5));
   const before = await everything();
-  const made = new Book();
-  made.addWorksheet("Log").getCell("A1").value = 1;
-  // A rule's range that no sheet has: the engine refuses it when the sheet stands already.
-  made.addWorksheet("Next").addConditionalFormatting({
-    ref: "nowhere",
-    rules: [{ type: "expression", priority: 1, formulae: ["TRUE"], style: {} }],
-  });
-  await expect(workbook.open("2.xlsx", new Uint8Array(await made.xlsx.writeBuffer()))).rejects.toThrow(
-    /Nothing was changed/,
-  );
+  // The engine refuses the second sheet, when the first stands already.
+  const refusing = refuse(opened.engine, InsertSheetCommand.id, 3);
+  await expect(workbook.open("2.xlsx", await file("Log", "Next", 7))).rejects.toThrow(/Nothing was changed/);
+  expect(refusing.restore()).toBe(true);
   expect(await everything()).toBe(before);
   book().redo();
   expect(await everything()).toBe(before);
