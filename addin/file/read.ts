@@ -10,6 +10,8 @@ import { sheets as templates } from "../../taskpane/sheets/catalogue";
 import type { FileCell, FileRule, FileSheet, Page, ReadFile } from "./book";
 import { mannerFrom } from "./mannerInWords";
 import { typedFormula } from "./newFunctions";
+import { notesIn } from "./notesIn";
+import { partsOf } from "./parts";
 
 const DAY = 86_400_000; // ms
 const DAYS_TO_1970 = 25_569; // from 1899-12-30
@@ -183,9 +185,6 @@ const cornerOf = (range: unknown): string | undefined => {
   return addressOf({ top: row, left: column, bottom: row, right: column });
 };
 
-const noteOf = (note: Cell["note"]): string | undefined =>
-  typeof note === "string" ? note : note?.texts?.map(({ text }) => text).join("");
-
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** Parts of a text that do not look as the whole cell does. */
@@ -207,7 +206,7 @@ const pageOf = ({ pageSetup, headerFooter }: Worksheet): Page => {
   return { setup, ...(Object.keys(words).length > 0 ? { headerFooter: words } : {}) };
 };
 
-const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
+const sheetOf = (sheet: Worksheet, notes: FileSheet["notes"], left: string[]): FileSheet => {
   const name = sheet.name;
   const lost = (count: number, one: string, many?: string, first?: string): void => {
     if (count > 0)
@@ -216,15 +215,12 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
       );
   };
   const cells: FileCell[][] = [];
-  const notes: { at: string; text: string }[] = [];
   const rich: string[] = [];
   for (let number = 1; number <= sheet.rowCount; number++) {
     const row = sheet.findRow(number);
     for (let column = 1; row && column <= row.cellCount; column++) {
       const cell = row.findCell(column);
       if (!cell) continue;
-      const text = noteOf(cell.note);
-      if (text) notes.push({ at: cell.address, text });
       // A merged area is one cell: the library repeats its content in each of them.
       const read = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
       (cells[number - 1] ??= [])[column - 1] = { value: null, ...read };
@@ -297,7 +293,10 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
     otherRules[0],
   );
   if (sheet.sheetProtection) left.push(`"${name}": its protection`);
-  if (sheet.autoFilter) left.push(`"${name}": its filter (all rows are here)`);
+  if (sheet.autoFilter) {
+    const on = typeof sheet.autoFilter === "string" ? `, on ${sheet.autoFilter}` : "";
+    left.push(`"${name}": its filter${on} (all rows are here)`);
+  }
 
   // Undefined where the file has none, whatever the library's types say.
   const view = (sheet.views as Worksheet["views"] | undefined)?.[0];
@@ -334,12 +333,14 @@ const sheetOf = (sheet: Worksheet, left: string[]): FileSheet => {
 };
 
 /** Reads an .xlsx file. Throws where it is none. */
-export const readXlsx = async (bytes: Uint8Array): Promise<ReadFile> => {
+export const readXlsx = async (bytes: Uint8Array, file = "The file"): Promise<ReadFile> => {
   installChartSupport();
+  const parts = await partsOf(file, bytes);
   const book = new Workbook();
-  await book.xlsx.load(bytes);
+  await book.xlsx.loadFromFiles(parts);
   const left: string[] = [];
-  const sheets = book.worksheets.map((sheet) => sheetOf(sheet, left));
+  const notes = notesIn(parts);
+  const sheets = book.worksheets.map((sheet) => sheetOf(sheet, notes.get(sheet.name) ?? [], left));
   const named = sheets.map((sheet) => ({ ...sheet, names: [] as { name: string; range: string }[] }));
   for (const { name, ranges, formulaExpression } of book.definedNames.model) {
     if (name.startsWith("_xlnm.")) continue;
@@ -351,9 +352,10 @@ export const readXlsx = async (bytes: Uint8Array): Promise<ReadFile> => {
     if (!sheet || !found?.[3] || more.length > 0 || formulaExpression !== undefined) left.push(`the name "${name}"`);
     else sheet.names.push({ name, range: found[3].replaceAll("$", "") });
   }
+  if (Object.keys(parts).some((path) => path.endsWith("vbaProject.bin"))) left.push("its macros");
   if (book.externalLinks.length > 0)
     left.push(counted(book.externalLinks.length, "link to another file", "links to other files"));
   // Undefined where the file says nothing, whatever the library's types say.
-  const manner = mannerFrom((book.keywords as string | undefined) ?? "");
+  const manner = mannerFrom(book.keywords ?? "");
   return { sheets: named, left, ...(manner ? { manner } : {}) };
 };

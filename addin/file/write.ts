@@ -242,12 +242,7 @@ export const writeXlsx = async (
     for (const merge of data.merges) sheet.mergeCells(merge);
     for (const validation of data.validation) validate(sheet, validation);
     data.rules.forEach((rule, i) => colour(sheet, rule, i + 1));
-    for (const { at, text } of data.notes) {
-      const cell = sheet.getCell(at);
-      cell.note = text;
-      // The library reads no note of a cell that has neither content nor look.
-      if (cell.value === null) cell.alignment = { ...cell.alignment, vertical: "top" };
-    }
+    for (const { at, text } of data.notes) sheet.getCell(at).note = text;
     for (const one of data.charts) chart(sheet, one);
   }
   // As a formula, which the library writes as it is: in a place it doubles apostrophes once too often.

@@ -66,7 +66,10 @@ export const keepWorkbook = async (
     if (since === undefined) return;
     try {
       await engine.settle();
-      if (!isWhole && isInStep(engine)) return plan(AGAIN);
+      if (!isWhole && isInStep(engine)) {
+        plan(AGAIN);
+        return;
+      }
       await write();
       trouble = undefined;
     } catch (cause) {

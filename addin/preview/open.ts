@@ -96,8 +96,9 @@ export const readFile = async (name: string, bytes: Uint8Array, said?: Partial<F
   if (!/\.xls[xm]$/i.test(name)) throw new WorkbookError(`"${name}" is neither .xlsx nor CSV. Nothing was changed.`);
   const { readXlsx } = await import("../file/read");
   try {
-    return await readXlsx(bytes);
+    return await readXlsx(bytes, name);
   } catch (cause) {
+    if (cause instanceof WorkbookError) throw cause;
     // For whoever looks for the reason: the keeper has no use for it.
     console.warn(`"${name}" can't be read:`, cause);
     throw new WorkbookError(

@@ -24,7 +24,10 @@ export const browserShelf = (): Shelf => {
   const held = new Map<string, () => void>();
   const hold = (id: string): Promise<string> =>
     new Promise((resolve, reject) => {
-      if (!locks) return resolve(id);
+      if (!locks) {
+        resolve(id);
+        return;
+      }
       locks
         .request(LOCK + id, { ifAvailable: true }, (lock) => {
           if (!lock) throw new WorkbookError("It is open in another window of this browser. Nothing was changed.");

@@ -1,4 +1,5 @@
 import { Workbook as Book } from "@cj-tech-master/excelts";
+import { editZip, zip } from "@cj-tech-master/excelts/archive";
 import { filedFormula, isFileable, typedFormula } from "../../addin/file/newFunctions";
 import { readXlsx } from "../../addin/file/read";
 import { openWorkbook, readSheet } from "../preview/engine";
@@ -99,12 +100,86 @@ test("what cannot be carried over is listed", async () => {
   ]);
 });
 
-test.each([
-  ["note.txt", "hello", "neither .xlsx nor CSV"],
-  ["broken.xlsx", "PK this is no zip", "can't be read as an .xlsx file"],
-])("%s is refused in words, and nothing changes", async (name, content, words) => {
-  await expect(opened(name, bytesOf(content))).rejects.toThrow(words);
-  expect(await open.workbook.sheetNames()).toEqual(["Sheet1"]);
+describe("a file that the preview can't open is refused in words, and nothing changes", () => {
+  /** A sheet of so many cells, as text. */
+  const sheetOfCells = (count: number): string => {
+    const row = (number: number) =>
+      `<row r="${number}">${Array.from({ length: 1000 }, () => "<c><v>1</v></c>").join("")}</row>`;
+    const rows = Array.from({ length: count / 1000 }, (_, i) => row(i + 1)).join("");
+    return `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>${rows}</sheetData></worksheet>`;
+  };
+  const book = async (): Promise<Uint8Array> => {
+    const made = new Book();
+    made.addWorksheet("Log").getCell("A1").value = 1;
+    return new Uint8Array(await made.xlsx.writeBuffer());
+  };
+  const withPart = async (path: string, content: string | Uint8Array): Promise<Uint8Array> =>
+    editZip(await book()).then((file) => file.set(path, content).bytes());
+  test.each<[what: string, name: string, make: () => Uint8Array | Promise<Uint8Array>, words: RegExp]>([
+    ["another kind", "note.txt", () => bytesOf("hello"), /neither .xlsx nor CSV/],
+    ["text in a zip's clothes", "broken.xlsx", () => bytesOf("PK this is no zip"), /can't be read as an .xlsx file/],
+    ["nothing at all", "empty.xlsx", () => new Uint8Array(), /can't be read as an .xlsx file/],
+    ["cut off", "half.xlsx", async () => (await book()).slice(0, 3000), /can't be read as an .xlsx file/],
+    [
+      "a zip of something else",
+      "other.xlsx",
+      () => zip().add("a.txt", "hello").bytes(),
+      /can't be read|holds no sheet/,
+    ],
+    ["one under a password", "secret.xlsx", () => new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0, 0]), /under a password/],
+    [
+      "a million cells",
+      "million.xlsx",
+      () => withPart("xl/worksheets/sheet1.xml", sheetOfCells(1e6)),
+      /"million.xlsx" has 1,000,000 cells; the preview opens up to 500,000/,
+    ],
+    [
+      "a zip bomb",
+      "bomb.xlsx",
+      () => withPart("xl/media/image1.png", new Uint8Array(400e6)),
+      /unpacks to 400 MB; the preview opens up to 250 MB/,
+    ],
+  ])("%s", async (_, name, make, words) => {
+    const said = jest.spyOn(console, "warn").mockImplementation(() => undefined);
+    await open.workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [["mine", { formula: "=1+1" }]] }]);
+    const before = await open.workbook.read();
+    const bytes = await make();
+    await expect(opened(name, bytes)).rejects.toThrow(words);
+    await expect(opened(name, bytes)).rejects.toThrow(/Nothing was changed|neither/);
+    expect(await open.workbook.read()).toEqual(before);
+    said.mockRestore();
+  });
+});
+
+test("two hundred sheets open, each with its own figure", async () => {
+  const made = new Book();
+  for (let i = 1; i <= 200; i++)
+    made.addWorksheet(`Box ${i}`).getCell("A1").value = { formula: i === 1 ? "1" : `'Box ${i - 1}'!A1+1` };
+  const { left } = await opened("many.xlsx", new Uint8Array(await made.xlsx.writeBuffer()));
+  expect(left).toEqual([]);
+  const sheets = await open.workbook.read();
+  expect(sheets.map(({ cells }) => cells[0]?.[0]?.value)).toEqual(Array.from({ length: 200 }, (_, i) => i + 1));
+});
+
+test("notes on cells that a file says nothing else of are carried; macros are told of", async () => {
+  const made = new Book();
+  const log = made.addWorksheet("Log & co");
+  log.getCell("A1").value = 1;
+  log.getCell("A1").note = "weighed";
+  // The library writes no cell for this one.
+  log.getCell("C7").note = { texts: [{ text: "fed " }, { text: "twice" }] };
+  const bytes = await editZip(new Uint8Array(await made.xlsx.writeBuffer())).then((file) =>
+    file.set("xl/vbaProject.bin", "macros").bytes(),
+  );
+  const read = await readXlsx(bytes);
+  expect(read.left).toEqual(["its macros"]);
+  expect(read.sheets[0]?.notes).toEqual([
+    { at: "A1", text: "weighed" },
+    { at: "C7", text: "fed twice" },
+  ]);
+  await opened("log.xlsm", bytes);
+  const note = open.engine.api.getActiveWorkbook()?.getActiveSheet().getRange("C7").getNote()?.note;
+  expect(note).toBe("fed twice");
 });
 
 test("a sheet comes back from its own file as it was, and stays live", async () => {

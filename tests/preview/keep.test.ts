@@ -25,7 +25,9 @@ const storage = () => {
         own.add(id);
         return Promise.resolve(id);
       },
-      leave: (id) => void (own.delete(id) && locks.delete(id)),
+      leave: (id) => {
+        if (own.delete(id)) locks.delete(id);
+      },
       put: (id, told, book) => {
         if (isFull) return Promise.reject(new Error("full"));
         places.set(id, structuredClone({ told, book }));

@@ -8,9 +8,7 @@ export const refuse = ({ univer }: Engine, id: string, nth: number): { readonly 
   let calls = 0;
   const spy = jest
     .spyOn(commands, "syncExecuteCommand")
-    .mockImplementation(
-      (called, ...given) => (called === id && ++calls === nth ? false : own(called, ...given)) as never,
-    );
+    .mockImplementation((called, ...given) => (called === id && ++calls === nth ? false : own(called, ...given)));
   return {
     restore: () => {
       spy.mockRestore();

@@ -27,9 +27,10 @@ const DROP = 6.5; // K from 500 m to 1500 m, at the usual 6.5 K per km
 const LAPSE = "=VIV.LAPSE(A1:A4,500,1500)";
 const FAR = "BZ300";
 
+/** Where a cell shows one, "error" stands for all errors. */
 type Plain = number | string | null;
 /** What a cell of the model holds: a constant, a formula, or an answer that Freeze has left. */
-type Held = { readonly is: Plain } | { readonly formula: string } | { readonly frozen: Plain | "error" };
+type Held = { readonly is: Plain } | { readonly formula: string } | { readonly frozen: Plain };
 interface ModelSheet {
   readonly name: string;
   readonly hidden: boolean;
@@ -40,7 +41,7 @@ interface Frozen {
   readonly sheet: string;
   readonly at: readonly string[];
   readonly formula: string;
-  readonly left: readonly (Plain | "error")[];
+  readonly left: readonly Plain[];
 }
 interface Model {
   readonly sheets: readonly ModelSheet[];
@@ -60,12 +61,12 @@ const spills = ({ cells }: ModelSheet): boolean => {
 };
 
 /** What a cell shows, worked out by hand. */
-const shownAt = (model: Model, sheet: ModelSheet, at: string): Plain | "error" => {
-  const sum = (values: readonly (Plain | "error")[]): number | "error" =>
+const shownAt = (model: Model, sheet: ModelSheet, at: string): Plain => {
+  const sum = (values: readonly Plain[]): number | "error" =>
     values.includes("error")
       ? "error"
       : values.reduce<number>((total, one) => total + (typeof one === "number" ? one : 0), 0);
-  const plus = (value: Plain | "error" | undefined, change: (given: number) => number): number | "error" =>
+  const plus = (value: Plain | undefined, change: (given: number) => number): number | "error" =>
     typeof value === "string" || value === undefined ? "error" : change(value ?? 0);
   const held = sheet.cells[at];
   const place = SPILL.indexOf(at as (typeof SPILL)[number]);
@@ -305,8 +306,7 @@ export const play = async (start: Model, events: readonly Event[]): Promise<void
       history.push({ model, stood: await stands(), ...(opened === undefined ? {} : { opened }) });
       place++;
     };
-    const firstShown = ({ sheets }: Model): string =>
-      (sheets.find(({ hidden }) => !hidden) ?? (sheets[0] as ModelSheet)).name;
+    const firstShown = ({ sheets }: Model): string => (sheets.find(({ hidden }) => !hidden) ?? sheets[0]).name;
 
     /** Cell by cell against the model, but for the sheet of worked formulas, whose words are held by tests of its own. */
     const compare = async (): Promise<void> => {
@@ -448,7 +448,6 @@ export const play = async (start: Model, events: readonly Event[]): Promise<void
           expect(await stands()).toBe(now().stood);
           if (one.kind === "undo" && from.opened !== undefined) expect(shown()).toBe(now().shown);
           if (one.kind === "redo" && now().opened !== undefined) expect(shown()).toBe(now().opened);
-          if (one.kind === "redo" && now().opened !== undefined) from.shown = shown();
         }
       }
       await compare();
