@@ -5,8 +5,8 @@ export const mannerInWords = ({ dateOrder, decimal }: Manner): string =>
   `dates ${dateOrder}, decimal ${decimal === "," ? "comma" : "point"}`;
 
 /** The same read back; undefined where a file's keywords are other ones. */
-export const mannerFrom = (keywords: string): Manner | undefined => {
-  const [, order, decimal] = /\bdates (\w+), decimal (comma|point)\b/.exec(keywords) ?? [];
+export const mannerFrom = (keywords: string | undefined): Manner | undefined => {
+  const [, order, decimal] = /\bdates (\w+), decimal (comma|point)\b/.exec(keywords ?? "") ?? [];
   const dateOrder = dateOrders.find((one) => one === order);
   return dateOrder && { dateOrder, decimal: decimal === "comma" ? "," : "." };
 };

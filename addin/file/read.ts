@@ -356,6 +356,6 @@ export const readXlsx = async (bytes: Uint8Array, file = "The file"): Promise<Re
   if (book.externalLinks.length > 0)
     left.push(counted(book.externalLinks.length, "link to another file", "links to other files"));
   // Undefined where the file says nothing, whatever the library's types say.
-  const manner = mannerFrom(book.keywords ?? "");
+  const manner = mannerFrom(book.keywords);
   return { sheets: named, left, ...(manner ? { manner } : {}) };
 };

@@ -306,7 +306,7 @@ export const play = async (start: Model, events: readonly Event[]): Promise<void
       history.push({ model, stood: await stands(), ...(opened === undefined ? {} : { opened }) });
       place++;
     };
-    const firstShown = ({ sheets }: Model): string => (sheets.find(({ hidden }) => !hidden) ?? sheets[0]).name;
+    const firstShown = ({ sheets }: Model): string => (sheets.find(({ hidden }) => !hidden) ?? sheets[0])?.name ?? "";
 
     /** Cell by cell against the model, but for the sheet of worked formulas, whose words are held by tests of its own. */
     const compare = async (): Promise<void> => {
