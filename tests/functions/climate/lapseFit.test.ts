@@ -5,6 +5,7 @@ import { call, callCell, down } from "../../call";
 import { uniform } from "../../statistics";
 import { yardstick, yardstickOf } from "../../yardstick";
 import { rows as pairs } from "../../tables/stationPairs.json";
+import norris from "../../tables/norris.json";
 
 const values = (answer: unknown[][]): number[] => answer.map(([, value]) => value as number);
 
@@ -139,4 +140,24 @@ test("too few, unequal lists, one elevation only", () => {
   expect(callCell(lapseFit, [[15, 8.5, 3]], [[700, 700, 700]])).toBe(
     "#VALUE! elevations holds 700 m throughout: give stations at different elevations",
   );
+});
+
+/**
+ * The certified line of NIST's Norris data: its y, times 0.05 so that they are temperatures, as °C and its x as metres. The
+ * fit is linear in y, so that what is certified scales alike. 1e-8 of each:
+ * the intercept is a small difference of large figures.
+ */
+yardstick(lapseFit, { against: "NIST StRD Norris, certified values", within: 1e-8, unit: "share" }, () => {
+  const scale = 0.05;
+  const [rate, seaLevel, r2, stations, residual] = values(
+    call(lapseFit, down(norris.y.map((one) => one * scale)), down(norris.x)),
+  ) as [number, number, number, number, number];
+  expect(stations).toBe(36);
+  const { slope, intercept, r2: fit, residual: left } = norris.certified;
+  return [
+    [rate, -1000 * scale * slope],
+    [seaLevel, scale * intercept],
+    [r2, fit],
+    [residual, scale * left],
+  ];
 });

@@ -4,6 +4,7 @@ import { stationScore, stationVerdict } from "../../../functions/climate/shared/
 import { call, callCell } from "../../call";
 import { rows as pairs } from "../../tables/stationPairs.json";
 import { yardstick } from "../../yardstick";
+import { distances } from "../../tables/plansAndSeries.json";
 
 /**
  * Held against distances of CLIMAT station pairs, to 0.1 km, worked out apart from this project. 0.6 % and a rounding: a sphere is at
@@ -89,3 +90,11 @@ test("blank rows are left out, half a row is asked for", () => {
 
 test("a band upside down is refused", () =>
   expect(callCell(stationRank, stations, 1800, 1200, 46, 11)).toMatch(/^#VALUE! bandLow holds 1800 m, above bandHigh/));
+
+/** At 40° north and south, at 10° and on the equator, over the date line too. 0.6 %: a sphere stands for the ellipsoid. */
+yardstick(stationRank, { against: "GeographicLib 2.0, geodesics of WGS84", within: 0.006, unit: "share" }, () =>
+  distances.map(([latitude, longitude, toLatitude, toLongitude, km]) => [
+    call(stationRank, [["Station", 500, toLatitude, toLongitude]], 0, 4000, latitude, longitude)[0]?.[2] as number,
+    km as number,
+  ]),
+);

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { refusals } from "../../../functions/feeding/refusals";
 import { callCell, down } from "../../call";
+import { refusals as runs } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const TAKEN = ["taken", "Taken ", "YES", "yes", "y", "ate", "Eaten", true, 1, "1", "TRUE"];
 const NOT_TAKEN = [
@@ -54,3 +56,8 @@ test("other text is refused with its place, wherever it stands", () => {
   expect(callCell(refusals, down(["x".repeat(41)]))).toMatch(/^#VALUE! row 1 of outcomes holds 'x{40}': give taken/);
   expect(callCell(refusals, down(["taken", 2]))).toMatch(/^#VALUE! row 2 of outcomes holds '2'/);
 });
+
+// The last run of meals not kept. Exact.
+yardstick(refusals, { against: "Python 3.11 itertools.groupby", within: 0, unit: "meals" }, () =>
+  runs.map(({ outcomes, streak }) => [callCell(refusals, down(outcomes)) as number, streak] as const),
+);

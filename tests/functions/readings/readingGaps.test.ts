@@ -1,10 +1,12 @@
 import fc from "fast-check";
-import { serialOfIso } from "../../../functions/dates";
+import { isoOf, serialOfIso } from "../../../functions/dates";
 import { dayTable } from "../../../functions/readings/dayTable";
 import { readingGaps } from "../../../functions/readings/readingGaps";
 import { tracking } from "../../../functions/readings/tracking";
 import { call, callCell, down } from "../../call";
 import { worcester } from "./logs";
+import { gaps as silences } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const gaps = (times: readonly unknown[], longest?: number): number[][] =>
   call(readingGaps, down(times), longest) as number[][];
@@ -80,3 +82,14 @@ test("what has no room for a count says who counts what was skipped", () => {
   const counted = call(dayTable, times, temperatures).map((row) => row[7]);
   expect(counted).toEqual([1, 1]);
 });
+
+// Hours between neighbours that are more than 180 minutes apart. 1e-6 h: a serial number holds a time to a microsecond.
+yardstick(readingGaps, { against: "pandas 1.5.3 diff", within: 1e-6, unit: "h" }, () =>
+  silences.flatMap(({ times, gaps: wanted }) => {
+    const found = gaps(times, 180);
+    expect(found.map(([start, end]) => [start, end].map((one) => isoOf(one as number)))).toEqual(
+      wanted.map(([start, end]) => [start, end].map((one) => String(one).replace("T00:00:00", ""))),
+    );
+    return found.map(([, , hours], i) => [hours as number, wanted[i]?.[2] as number] as const);
+  }),
+);

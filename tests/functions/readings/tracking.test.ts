@@ -6,6 +6,8 @@ import { ramp } from "../../../functions/winter/ramp";
 import { setPoint } from "../../../functions/winter/setPoint";
 import { call, callCell, down } from "../../call";
 import { anyMixedLog } from "./logs";
+import { plans } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const dates = ["2026-09-21", "2026-10-05", "2026-11-16", "2027-02-08", "2027-03-22", "2027-03-29"];
 const plan = down(dates);
@@ -83,3 +85,14 @@ test.each([1, 5, 7, 10])("who turns the thermostat every %i days as RAMP says is
   const worst = Math.max(...straight.map((row) => Math.abs(row[3] as number)));
   expect(worst).toBeCloseTo((16 * (step - 1)) / 42, 1);
 });
+
+// A box at 10 °C on each of those days: what is left is the set-point, by another interpolation.
+yardstick(tracking, { against: "numpy 1.24.2 interp", within: 1e-8, unit: "K" }, () =>
+  plans.flatMap(({ dates: six, warm, cold, days, setPoints }) => {
+    const wanted = new Map(days.map((day, i) => [serialOfIso(day) as number, 10 - (setPoints[i] as number)]));
+    const times = [...wanted.keys()].flatMap((day) => [day, day + 0.9]);
+    const answer = call(tracking, down(times), down(times.map(() => 10)), down(six), warm, cold, null, 1, 1440);
+    expect(answer.length).toBe(wanted.size);
+    return answer.map(([day, , , off]) => [off as number, wanted.get(day as number) as number] as const);
+  }),
+);

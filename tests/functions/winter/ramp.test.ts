@@ -1,7 +1,9 @@
 import fc from "fast-check";
-import { serial } from "../../../functions/dates";
+import { isoOf, serial } from "../../../functions/dates";
 import { ramp } from "../../../functions/winter/ramp";
 import { call, callCell } from "../../call";
+import { ramps } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const START = serial(2026, 10, 5);
 const rows = (...given: unknown[]) => call(ramp, ...given) as [number, number][];
@@ -92,3 +94,12 @@ test.each([
 
 test("a ramp may end on the last day that a sheet knows", () =>
   expect(rows("9999-11-19", 24, 8, 42).at(-1)).toEqual([serial(9999, 12, 31), 8]));
+
+// The straight line on the same days; nine decimals are written down, and the dates are another calendar's.
+yardstick(ramp, { against: "numpy 1.24.2 interp", within: 1e-8, unit: "K" }, () =>
+  ramps.flatMap(({ start, from, to, days, step, dates, setPoints }) => {
+    const answer = rows(start, from, to, days, step);
+    expect(answer.map(([date]) => isoOf(date))).toEqual(dates);
+    return answer.map(([, one], i) => [one, setPoints[i] as number] as const);
+  }),
+);

@@ -5,6 +5,8 @@ import { isoOf, LAST_DAY, serial } from "../../../functions/dates";
 import { rampDates } from "../../../functions/winter/rampDates";
 import { call, callCell } from "../../call";
 import { anyDay, anyLengths, datesFrom } from "./plans";
+import { plans } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const START = serial(2027, 9, 20);
 
@@ -58,3 +60,10 @@ test.each([
     "#VALUE! lastMeal holds 9999-10-01: give an earlier day, so that the plan ends by 9999-12-31",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(rampDates, ...given)).toBe(message));
+
+// The same calendar days by another calendar, over leap days: exact.
+yardstick(rampDates, { against: "Python 3.11 datetime, date + timedelta", within: 0, unit: "days" }, () =>
+  plans.flatMap(({ dates, stages }) =>
+    call(rampDates, dates[0], ...stages).map(([, day], i) => [isoOf(day as number), dates[i] as string] as const),
+  ),
+);

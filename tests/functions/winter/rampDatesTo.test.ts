@@ -1,9 +1,11 @@
 import fc from "fast-check";
-import { FIRST_DAY, serial } from "../../../functions/dates";
+import { FIRST_DAY, isoOf, serial } from "../../../functions/dates";
 import { rampDates } from "../../../functions/winter/rampDates";
 import { rampDatesTo } from "../../../functions/winter/rampDatesTo";
 import { call, callCell } from "../../call";
 import { anyDay, anyLengths } from "./plans";
+import { plans } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 test("backwards from the first meal it is the plan that runs forwards to it, for any lengths (by definition)", () => {
   fc.assert(
@@ -36,3 +38,10 @@ test.each([
     "#VALUE! firstMeal holds 1900-04-01: give a later day, so that the plan begins on 1900-03-01 or after",
   ],
 ])("%s is told", (_, given, message) => expect(callCell(rampDatesTo, ...given)).toBe(message));
+
+// The same calendar days by another calendar, over leap days: exact.
+yardstick(rampDatesTo, { against: "Python 3.11 datetime, date + timedelta", within: 0, unit: "days" }, () =>
+  plans.flatMap(({ dates, stages }) =>
+    call(rampDatesTo, dates[5], ...stages).map(([, day], i) => [isoOf(day as number), dates[i] as string] as const),
+  ),
+);

@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { setPoint } from "../../../functions/winter/setPoint";
 import { call, callCell, down } from "../../call";
 import { anyDay, anyLengths, datesFrom, practicePlan } from "./plans";
+import { plans } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 // "+ 0" makes a 0 of a -0.
 const temperatures = fc
@@ -119,3 +121,12 @@ test("a leg of no days is a jump on its date, and the days around it are not tou
   const all0 = datesFrom(46_300, [0, 0, 0, 0, 0]);
   expect(on(all0, [46_299, 46_300, 46_301])).toEqual([24, 24, 24]);
 });
+
+// Straight lines through the same points; nine decimals are written down.
+yardstick(setPoint, { against: "numpy 1.24.2 interp", within: 1e-8, unit: "K" }, () =>
+  plans.flatMap(({ dates, warm, cold, days, setPoints }) =>
+    call(setPoint, down(days), down(dates), warm, cold).map(
+      ([one], i) => [one as number, setPoints[i] as number] as const,
+    ),
+  ),
+);

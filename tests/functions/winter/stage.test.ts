@@ -3,6 +3,8 @@ import { insideFast, orderedPlan, type Plan } from "../../../functions/shared/pl
 import { stage } from "../../../functions/winter/stage";
 import { call, callCell, down } from "../../call";
 import { anyDay, anyLengths, datesFrom, practicePlan } from "./plans";
+import { plans } from "../../tables/plansAndSeries.json";
+import { yardstick } from "../../yardstick";
 
 const STAGES = ["Clearing", "Cooling", "Cold", "Warming", "Settling"];
 
@@ -46,3 +48,10 @@ test("dates out of order are told", () =>
   expect(callCell(stage, practicePlan[0], down([...practicePlan].reverse()))).toMatch(
     /^#VALUE! plan holds Cooling starts/,
   ));
+
+// A day that is the first of a stage belongs to it: intervals closed on the left. Exact.
+yardstick(stage, { against: "pandas 1.5.3 cut", within: 0, unit: "" }, () =>
+  plans.flatMap(({ dates, days, stage: stages }) =>
+    call(stage, down(days), down(dates)).map(([one], i) => [one as string, stages[i] as string] as const),
+  ),
+);
