@@ -10,6 +10,19 @@ type Place = () => string;
 const within = (value: number, { limits }: CellParameter): boolean =>
   limits === undefined || (value >= limits.least && value <= limits.most);
 
+/** A share of a limit: less is the rounding of a conversion, and 0.18 °F is 0.1 K to the last digit or beside it. */
+const ROUNDING = 1e-12;
+
+/** In metric; a converted figure that misses a limit by rounding alone is the limit. */
+const converted = (value: number, { unit, limits }: CellParameter, system: System): number => {
+  if (system === "metric") return value;
+  const metric = toMetric(value, unit, system);
+  for (const limit of limits ? [limits.least, limits.most] : []) {
+    if (Math.abs(metric - limit) <= ROUNDING * Math.max(1, Math.abs(limit))) return limit;
+  }
+  return metric;
+};
+
 /** Between these a plain number needs no further reading; nowhere, if it has to be converted or made whole. */
 export const plainLimits = ({ kind, unit, limits }: CellParameter, system: System): { least: number; most: number } => {
   const plain = (kind === "quantity" && system === "metric") || unit === "date and time";
@@ -29,7 +42,7 @@ export const readCell = (
   const { kind, unit } = parameter;
   if (typeof raw === "number") {
     if (kind === "quantity") {
-      const metric = system === "metric" ? raw : toMetric(raw, unit, system);
+      const metric = converted(raw, parameter, system);
       if (within(metric, parameter)) return metric;
     } else if (kind === "date") {
       const time = unit === "date" ? Math.floor(raw) : raw;
@@ -49,7 +62,7 @@ export const readCell = (
   if (!read.success) return notUsable(`${place()} holds ${shown(cell)}: ${wantedForm(parameter, system, cell)}`);
   const value = read.data as Value;
   if (typeof value !== "number") return value;
-  const metric = toMetric(value, unit, system);
+  const metric = converted(value, parameter, system);
   return within(metric, parameter)
     ? metric
     : notUsable(`${place()} holds ${shown(cell)}: ${wanted(parameter, system)}`);

@@ -594,6 +594,31 @@ export const selfChecks: readonly SelfCheck[] = [
     from: "by definition: 15 days divided by seven",
   },
   {
+    name: "LATEST",
+    asks: "Ash's last of two, Birch's between them",
+    formula:
+      '=INDEX(VIV.LATEST({"2026-04-01";"2026-04-02";"2026-04-08"},{140;310;142},"2026-04-20",{"Ash";"Birch";"Ash"},"Ash"),1,1)',
+    expected: 142,
+    within: 0,
+    from: DEFINITION,
+  },
+  {
+    name: "ROLLCALL",
+    asks: "Days since the last of two weighings",
+    formula: '=INDEX(VIV.ROLLCALL({"Ash";"Ash"},{"2026-04-01";"2026-04-08"},{140;142},"2026-04-20"),1,7)',
+    expected: 12,
+    within: 0,
+    from: DEFINITION,
+  },
+  {
+    name: "FIGURES",
+    asks: "Two figures with a word between them",
+    formula: '=SUM(VIV.FIGURES({142;"refused";145}))',
+    expected: 287,
+    within: 0,
+    from: DEFINITION,
+  },
+  {
     name: "PROXYNOTE",
     asks: "How the sentence begins",
     formula: '=LEFT(VIV.PROXYNOTE("Pass",700,1200,1800),11)',
