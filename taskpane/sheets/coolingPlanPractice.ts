@@ -1,13 +1,3 @@
-/** What is done each week of a stage: common practice, for the keeper to change. */
-export const stageWords = [
-  ["Feeding", "Fed as usual. Well, in good weight and past its shed before the plan."],
-  ["Clearing", "No food. Stay warm until the gut is empty. Soak, weigh, fresh water."],
-  ["Cooling", "No food. Turn down to the set-point. Shorten the light. Weigh, fresh water."],
-  ["Cold", "Dark, quiet. Thermometer daily. Weigh, fresh water, air the box."],
-  ["Warming", "No food yet. Turn up to the set-point. More light. Weigh, water, soak."],
-  ["Settling", "Warm, with a basking place. No food until it moves well. Water, weigh."],
-] as const;
-
 /** What is seen to before the first cooling day, and how far the example's keeper has come. */
 export const checks = [
   ["yes", "Reptile vet has seen the animal"],
