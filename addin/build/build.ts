@@ -43,7 +43,7 @@ const run = async () => {
   cpSync(join(root, "manifest", "icons"), join(dist, "icons"), { recursive: true });
   // Beside each page, because a page reads it from its own address.
   for (const folder of [dist, join(dist, "preview")]) {
-    for (const file of ["stations.json", "NOTICE.md"]) {
+    for (const file of ["stations.json", "relief.i8", "coast.json", "NOTICE.md"]) {
       cpSync(join(root, "functions", "network", file), join(folder, "network", file));
     }
   }

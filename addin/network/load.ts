@@ -7,11 +7,12 @@ import { supplies } from "../boundary/supplies";
 export const NETWORK_ADDRESS = "network/stations.json";
 
 /** From the add-in's own address: no place that a keeper types leaves the machine. */
-const fetchFile = async (): Promise<string> => {
-  const response = await fetch(NETWORK_ADDRESS);
+export const fetchShipped = async (address: string): Promise<Response> => {
+  const response = await fetch(address);
   if (!response.ok) throw new Error(`its address answers ${response.status}`);
-  return response.text();
+  return response;
 };
+const fetchFile = async (): Promise<string> => (await fetchShipped(NETWORK_ADDRESS)).text();
 
 let read: () => Promise<string> = fetchFile;
 let isThere = false;

@@ -69,7 +69,7 @@ export const Pane = ({ workbook, shipped, outside, save }: PaneProps) => {
 
   return (
     <div className="pane" data-theme={theme}>
-      <PaneProvider value={{ workbook, shipped, save, busy, setBusy }}>
+      <PaneProvider value={{ workbook, shipped, theme, save, busy, setBusy }}>
         <Tabs
           id={id}
           tabs={sections}

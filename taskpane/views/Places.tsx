@@ -1,18 +1,23 @@
-import { useDeferredValue, useState } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import type { Network } from "../../functions/network/network";
+import type { Station } from "../../functions/network/station";
 import { Problem } from "../../functions/problem";
 import { Button } from "../components/Button";
 import { Input } from "../components/Input";
 import { Message } from "../components/Message";
 import { Title, Words } from "./Parts";
-import { NO_FIELDS, readPlace, type FieldName, type PlaceFields, type PlaceRead } from "./places/readPlace";
-import { speakingFor } from "./places/speaking";
+import { Legend } from "./places/map/Legend";
+import { PlaceMap } from "./places/map/PlaceMap";
+import { useLand } from "./places/map/useLand";
+import { NO_FIELDS, readPlace, type FieldName, type PlaceFields, type PlaceRead, type Spot } from "./places/readPlace";
+import { speakingFor, type Speaking } from "./places/speaking";
 import { StationList } from "./places/StationList";
 import { useNetwork } from "./places/useNetwork";
 import { degrees } from "./places/words";
 import { YearAtPlace } from "./places/YearAtPlace";
 
 const LISTED = 6;
+const NONE: readonly Speaking[] = [];
 
 /** What was typed stays while the pane is open: who looks at another section comes back to the same place. */
 let kept = NO_FIELDS;
@@ -24,34 +29,62 @@ const stillNeeded = ({ spot, belt, elevation }: PlaceRead): string =>
     ...(spot && belt && elevation === undefined ? ["an elevation"] : []),
   ].join(", and ");
 
-const Answer = ({
-  network,
-  read: { spot, belt, elevation },
-}: {
+interface AnswerProps {
   readonly network: Network;
   readonly read: PlaceRead;
-}) => {
-  if (!spot || !belt) return null;
-  const stations = speakingFor(network, spot, belt, LISTED);
+  readonly onPick: (spot: Spot) => void;
+}
+
+/** The map, the stations and the year, as far as they can be answered. */
+const Answer = ({ network, read: { spot, belt, elevation }, onPick }: AnswerProps) => {
+  const land = useLand();
+  const [lit, setLit] = useState<Station | undefined>();
+  const [shown, setShown] = useState<Station | undefined>();
+  const stations = useMemo(
+    () => (spot && belt ? speakingFor(network, spot, belt, LISTED) : []),
+    [network, spot?.latitude, spot?.longitude, belt?.low, belt?.high],
+  );
+  const found = stations instanceof Problem ? NONE : stations;
+  const bestAt = (at: Spot): Speaking | undefined => {
+    const best = belt ? speakingFor(network, at, belt, 1) : [];
+    return best instanceof Problem ? undefined : best[0];
+  };
   return (
     <>
-      <section className="part">
-        <Title>Stations that could speak for it, best first</Title>
-        {stations instanceof Problem ? (
-          <Message intent="warning">
-            None at {degrees(spot)}: {stations.message}.
-          </Message>
-        ) : (
-          <StationList of={stations} spot={spot} belt={belt} />
-        )}
-      </section>
-      {elevation !== undefined && (
-        <YearAtPlace
-          network={network}
-          spot={spot}
-          elevation={elevation}
-          stations={stations instanceof Problem ? [] : stations}
-        />
+      {land === undefined && <p className="map quiet">Reading the map …</p>}
+      {typeof land === "string" && (
+        <Message intent="warning">The map cannot be shown: {land}. All else works without it.</Message>
+      )}
+      {typeof land === "object" && (
+        <>
+          <PlaceMap
+            network={network}
+            land={land}
+            best={found}
+            bestAt={bestAt}
+            spot={spot}
+            belt={belt}
+            lit={lit}
+            shown={shown}
+            onPick={onPick}
+          />
+          <Legend land={land} spot={spot} belt={belt} />
+        </>
+      )}
+      {spot && belt && (
+        <section className="part">
+          <Title>Stations that could speak for it, best first</Title>
+          {stations instanceof Problem ? (
+            <Message intent="warning">
+              None at {degrees(spot)}: {stations.message}.
+            </Message>
+          ) : (
+            <StationList of={stations} spot={spot} belt={belt} onLight={setLit} onShow={setShown} />
+          )}
+        </section>
+      )}
+      {spot && belt && elevation !== undefined && (
+        <YearAtPlace network={network} spot={spot} elevation={elevation} stations={found} />
       )}
     </>
   );
@@ -60,8 +93,8 @@ const Answer = ({
 export default function Places() {
   const [network, again] = useNetwork();
   const [fields, setFields] = useState<PlaceFields>(kept);
-  const change = (name: FieldName) => (value: string) => {
-    kept = { ...fields, [name]: value };
+  const set = (some: Partial<PlaceFields>): void => {
+    kept = { ...fields, ...some };
     setFields(kept);
   };
   const read = readPlace(fields);
@@ -72,9 +105,8 @@ export default function Places() {
     <Input
       label={label}
       value={fields[name]}
-      onChange={change(name)}
+      onChange={(value) => set({ [name]: value })}
       warning={read.warnings[name]}
-      inputMode="text"
       autoComplete="off"
       wide={wide}
     />
@@ -84,8 +116,8 @@ export default function Places() {
     <>
       <Title>Where does the animal live?</Title>
       <Words>
-        Weather stations near the place, best first, and the year where the animal lives, estimated from all of them
-        together. Nothing that you type here leaves this computer.
+        Type a place, or pick it on the map. Answered are the weather stations that could speak for it, and the year
+        where the animal lives, estimated from all of them together. Nothing that you type here leaves this computer.
       </Words>
       <div className="fields">
         {field("latitude", "Latitude, ° (south −)")}
@@ -103,7 +135,11 @@ export default function Places() {
       </div>
       {network instanceof Problem && <Button onClick={again}>Try again</Button>}
       {network !== undefined && !(network instanceof Problem) && (
-        <Answer network={network} read={readPlace(answered)} />
+        <Answer
+          network={network}
+          read={readPlace(answered)}
+          onPick={({ latitude, longitude }) => set({ latitude: latitude.toFixed(2), longitude: longitude.toFixed(2) })}
+        />
       )}
     </>
   );

@@ -1,11 +1,13 @@
 import { createContext, useContext } from "react";
 import type { SavedFile } from "../actions/savedFile";
+import type { Theme } from "./Pane";
 import type { Shipped } from "../shipped";
 import type { Workbook } from "../workbook";
 
 export interface PaneState {
   readonly workbook: Workbook;
   readonly shipped: Shipped;
+  readonly theme: Theme;
   /** Hands a file to the keeper. */
   readonly save: (file: SavedFile) => void | Promise<void>;
   /** True while something is being done; nothing else can be started then. */

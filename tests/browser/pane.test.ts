@@ -17,7 +17,7 @@ const themes = ["light", "dark", "contrast"] as const;
 
 let browser: Browser;
 let page: Page;
-const files = new Map<string, string>();
+const files = new Map<string, string | Buffer>();
 const problems: string[] = [];
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
@@ -36,7 +36,9 @@ beforeAll(async () => {
   for (const { path, text } of outputFiles) files.set(path.slice(path.lastIndexOf("/") + 1), text);
   files.set("", PAGE).set("page.css", STYLE);
   const network = join(__dirname, "../../functions/network");
-  files.set("network/stations.json", readFileSync(join(network, "stations.json"), "utf8"));
+  for (const name of ["stations.json", "relief.i8", "coast.json"]) {
+    files.set(`network/${name}`, readFileSync(join(network, name)));
+  }
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: ["--no-sandbox"],
@@ -351,6 +353,42 @@ describe("by keyboard alone", () => {
     await page.evaluate("window.pane.openSection('places')");
     await page.waitForSelector("text=/No estimate/");
     expect(await page.inputValue("input >> nth=1")).toBe("-140");
+  }, 30_000);
+
+  test("the map: drawn, zoomed, the cross moved and picked by keys alone, and a tap picks", async () => {
+    await open("places");
+    await page.waitForSelector(".map canvas[width]");
+    // Ground, sea and coast: a canvas that was not drawn holds one colour.
+    const colours = (): Promise<number> =>
+      page.evaluate(() => {
+        const canvas = document.querySelector<HTMLCanvasElement>(".map canvas");
+        const data = canvas?.getContext("2d")?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+        return new Set(new Uint32Array(Uint8Array.from(data).buffer)).size;
+      });
+    await page.waitForFunction(() => (document.querySelector<HTMLCanvasElement>(".map canvas")?.width ?? 0) > 400);
+    for (let tries = 0; tries < 50 && (await colours()) < 50; tries++) await page.waitForTimeout(100);
+    expect(await colours()).toBeGreaterThan(50);
+    await fillPlace();
+    await page.waitForSelector("text=/^Ground about \\d+ m on average over 37 km/");
+    await page.getByLabel("Elevation for the year").focus();
+    await reach("Map of stations");
+    await page.keyboard.press("+");
+    await told(/The map is 4\d\d km across/);
+    await page.keyboard.press("Shift+ArrowRight");
+    await told(/^46\.50° N, 10\.\d\d° E\. Ground about .*Best station/);
+    expect(await page.inputValue("input >> nth=1")).toBe("9.8");
+    await page.keyboard.press("Escape");
+    await told(/Cross back at 46\.50° N, 9\.80° E/);
+    await page.keyboard.press("ArrowUp");
+    await page.keyboard.press("Enter");
+    await told(/^Picked: 46\.[5-9]\d° N, 9\.80° E/);
+    expect(Number(await page.inputValue("input >> nth=0"))).toBeGreaterThan(46.5);
+    await reach("Whole world");
+    await page.keyboard.press("Enter");
+    const box = await page.locator(".ground").boundingBox();
+    if (!box) throw new Error("the map has no box");
+    await page.mouse.click(box.x + 100, box.y + box.height / 2);
+    await page.waitForSelector("text=In the sea, or on an island too small for this map.");
   }, 30_000);
 
   test("readings: pasted, asked for the order of the date, written", async () => {
