@@ -5,6 +5,7 @@ import type { Network } from "./network/network";
 import type { Problem } from "./problem";
 import { PLAIN_NUMBER } from "./shared/plainNumber";
 import type { SourceKey } from "./sources";
+import type { Texts } from "./texts";
 import { systems, type System, type Unit } from "./units";
 
 /** One cell of an answer. `""` is an empty-looking cell; there is no null, because a spreadsheet shows null as 0. */
@@ -426,6 +427,7 @@ export interface Example {
 /** What a definition may need beside its arguments, by name; a host has to fetch it first. */
 export interface Supplies {
   readonly network: Network;
+  readonly texts: Texts;
 }
 export type Need = keyof Supplies;
 

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import "../addin/carried";
 import { supplies } from "../addin/boundary/supplies";
 import type { Network } from "../functions/network/network";
 import { openNetwork } from "../functions/network/open";

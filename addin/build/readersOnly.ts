@@ -1,50 +1,79 @@
 import { readFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
-import { parse, transform, type Expression, type Options, type Program } from "@swc/core";
+import { parse, transform, type Options, type Program } from "@swc/core";
 import type { LoaderContext } from "webpack";
 import { catalogue } from "../../functions/catalogue";
 import type { AnyDefinition } from "../../functions/define";
-import { readersOnly } from "../../functions/reference";
+import { places, wordsOf } from "../../functions/readersWords";
 
 /** What is for readers, and the native twins: a sheet that calculates needs neither. */
-const apart: readonly string[] = [...readersOnly, "twin"];
+const apart: readonly string[] = [...places.ofDefinition, "twin"];
 /** Asks for a file of functions/ with nothing but the twin of each definition. */
 const TWINS = "?twins";
 
-/** `defineFunction({ … })` with the properties that are wanted. */
-const keep = (expression: Expression | undefined, isWanted: (name: string) => boolean): void => {
-  if (expression?.type !== "CallExpression") return;
-  const { callee, arguments: given } = expression;
-  const [definition] = given;
-  if (callee.type !== "Identifier" || callee.value !== "defineFunction") return;
-  if (definition?.expression.type !== "ObjectExpression") return;
-  const object = definition.expression;
-  object.properties = object.properties.filter(
-    (property) => !("key" in property) || property.key.type !== "Identifier" || isWanted(property.key.value),
+/** Any node of the parsed program, or a list of them. */
+type Node = Readonly<Record<string, unknown>>;
+
+const isNode = (value: unknown): value is Node => typeof value === "object" && value !== null;
+const isText = (value: unknown): boolean =>
+  isNode(value) && (value.type === "StringLiteral" || value.type === "TemplateLiteral");
+const includes = (list: readonly string[], name: unknown): boolean => list.includes(name as string);
+
+/** The makers of parameters that a file knows: those that it imports, and in their own file all. */
+const makersIn = (program: Program, file: string): ReadonlyMap<string, number> => {
+  const imported = program.body.flatMap((item) =>
+    item.type === "ImportDeclaration" && /\/(define|monthlyValues)$/.test(item.source.value)
+      ? item.specifiers.map(({ local }) => local.value)
+      : [],
+  );
+  return new Map(
+    Object.entries(places.ofMakers).filter(([name]) => file === "functions/define.ts" || imported.includes(name)),
   );
 };
 
-/** Definitions stand at the top of their file, or are answered by a function there that is given the catalogue. */
-const strip = (program: Program, isWanted: (name: string) => boolean): void => {
-  for (const item of program.body) {
-    const declared = item.type === "ExportDeclaration" ? item.declaration : item;
-    if (declared.type !== "VariableDeclaration") continue;
-    for (const { init } of declared.declarations) {
-      keep(init, isWanted);
-      if (init?.type === "ArrowFunctionExpression" && init.body.type !== "BlockStatement") keep(init.body, isWanted);
+const silence = ({ span }: Node): Node => ({ type: "StringLiteral", span, value: "", raw: '""' });
+
+/** Takes readers' words out of a program, and of definitions what is not wanted: a property goes, an argument becomes an empty text. */
+const strip = (program: Program, file: string, isWanted: (name: string) => boolean): void => {
+  const makers = makersIn(program, file);
+  const stays = (property: unknown): boolean => {
+    if (!isNode(property) || property.type !== "KeyValueProperty" || !isNode(property.key)) return true;
+    const { value: name } = property.key;
+    return !(includes(places.ofParts, name) && isText(property.value));
+  };
+  const walk = (node: unknown): void => {
+    if (!isNode(node)) return;
+    if (node.type === "ObjectExpression") {
+      (node as { properties: unknown[] }).properties = (node.properties as unknown[]).filter(stays);
     }
-  }
+    // What a maker says where it is given nothing.
+    if (node.type === "AssignmentPattern" && isNode(node.left) && includes(places.ofParts, node.left.value)) {
+      if (isText(node.right)) (node as { right: unknown }).right = silence(node.right as Node);
+    }
+    if (node.type === "CallExpression" && isNode(node.callee) && node.callee.type === "Identifier") {
+      const args = node.arguments as { expression: Node }[];
+      const said = args[makers.get(String(node.callee.value)) ?? args.length];
+      if (said && isText(said.expression)) said.expression = silence(said.expression);
+      const definition = args[0]?.expression;
+      if (node.callee.value === "defineFunction" && definition?.type === "ObjectExpression") {
+        (definition as { properties: unknown[] }).properties = (definition.properties as Node[]).filter(
+          ({ key }) => !isNode(key) || key.type !== "Identifier" || isWanted(String(key.value)),
+        );
+      }
+    }
+    for (const part of Object.values(node)) walk(part);
+  };
+  walk(program);
 };
 
 /** What was taken out, by the function's name, as the module that the pane asks. */
 const table = (): string => {
-  const all = Object.fromEntries(
-    catalogue.map((definition) => [
-      definition.name,
-      Object.fromEntries(readersOnly.map((name) => [name, definition[name]])),
-    ]),
-  );
-  return `const all = JSON.parse(${JSON.stringify(JSON.stringify(all))});\nexport const referenceOf = ({ name }) => all[name];`;
+  const all = Object.fromEntries(catalogue.map((definition) => [definition.name, wordsOf(definition)]));
+  return [
+    'import { withWords } from "./readersWords";',
+    `const all = JSON.parse(${JSON.stringify(JSON.stringify(all))});`,
+    "export const referenceOf = (definition) => withWords(definition, all[definition.name]);",
+  ].join("\n");
 };
 
 /** The functions with a twin, each from its own file, as the module that whoever writes native formulas asks. */
@@ -77,7 +106,7 @@ export default async function (this: LoaderContext<Options>, source: string): Pr
   const options = this.getOptions();
   const program = await parse(source, { syntax: "typescript", target: "es2022" });
   const forTwins = this.resourceQuery === TWINS;
-  strip(program, (name) => (forTwins ? name === "twin" : !apart.includes(name)));
+  strip(program, file, (name) => (forTwins ? name === "twin" : !apart.includes(name)));
   if (forTwins) {
     for (const item of program.body) {
       if (item.type !== "ImportDeclaration" || !item.source.value.startsWith(".")) continue;

@@ -4,7 +4,14 @@ import { Problem } from "../../functions/problem";
 import { formats } from "../../taskpane/sheets/sheet";
 import { SheetError } from "../boundary/cell";
 import { evaluate, type Reply } from "../boundary/evaluate";
-import { waitFor } from "../network/load";
+import { fetchBy, waitFor } from "../fetch";
+import "../network/load";
+
+fetchBy(
+  "texts",
+  async () => (await import("../../functions/texts")).texts,
+  "the words of sources and cautions cannot be read",
+);
 
 /** A cell value that carries a number format, as the platform spells it. */
 interface DoubleCellValue {

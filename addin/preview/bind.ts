@@ -19,7 +19,9 @@ import { takesInWords } from "../../functions/words";
 import { formats } from "../../taskpane/sheets/sheet";
 import { SheetError } from "../boundary/cell";
 import { evaluate } from "../boundary/evaluate";
-import { waitFor } from "../network/load";
+import "../carried";
+import { mayWait, waitFor } from "../fetch";
+import "../network/load";
 
 const ERRORS: Readonly<Record<Problem["code"], ErrorType>> = { "#N/A": ErrorType.NA, "#VALUE!": ErrorType.VALUE };
 
@@ -73,7 +75,7 @@ class BoundFunction extends BaseFunction {
 
   /** The engine asks before it knows whether there is something to wait for. */
   override isAsync(): boolean {
-    return this.definition.needs !== undefined;
+    return mayWait(this.definition);
   }
 
   override calculate(...given: BaseValueObject[]): BaseValueObject | AsyncObject {

@@ -1,6 +1,6 @@
-import { sources, type SourceKey } from "../sources";
 import type { System, Unit } from "../units";
 import { figure, figures } from "../shared/figure";
+import { cited, type Cited } from "./cited";
 
 /** "stop": do not go on like this. "care": know why you do it. "note": good to know. */
 export const LEVELS = ["stop", "care", "note"] as const;
@@ -18,9 +18,9 @@ export type Rule<Measure extends string = string> = Limit & {
   readonly of: Measure;
   readonly level: Level;
   readonly words: string;
-  readonly source: SourceKey;
+  readonly source: Cited;
   /** What has been measured on the matter, and where; it sets no limit here. In the words, {4} is 4 °C. */
-  readonly known?: { readonly words: string; readonly source: SourceKey };
+  readonly known?: { readonly words: string; readonly source: Cited };
   /** What is told where the figure, or the keeper's own limit, is blank. A blank without it is told by another rule. */
   readonly blank?: { readonly level: Level; readonly words: string };
 };
@@ -55,15 +55,6 @@ const limitOf = ({ under, over }: Rule, { own }: Measured): number | undefined =
   return limit === "own" ? own : limit;
 };
 
-/** How a source is named at the end of a sentence: "source: Costanzo (1985)", or "common practice, no source". */
-const named = (key: SourceKey): string => {
-  const { status, text } = sources[key];
-  const bare = text.slice(0, -1); // without its full stop
-  return status === "practice" || status === "definition"
-    ? bare.charAt(0).toLowerCase() + bare.slice(1)
-    : `${status === "recalled" ? "recalled" : "source"}: ${/.*?\(\d{4}\)/.exec(bare)?.[0] ?? bare}`;
-};
-
 /** The words with their temperatures in the system of the call: "{4}" is told as "4 °C", or as "39.2 °F". */
 const inSystem = (words: string, system: System): string =>
   words.replace(/\{(\d+)\}/g, (_, celsius: string) => figure(Number(celsius), "celsius", system));
@@ -75,8 +66,8 @@ const line = (rule: Rule, value: number, limit: number, { unit, told }: Measured
   const words = inSystem(rule.words, system)
     .replace("{is}", told ?? is)
     .replace("{limit}", bound);
-  const known = rule.known ? ` ${inSystem(rule.known.words, system)} (${named(rule.known.source)}).` : "";
-  return `${words} (${named(rule.source)}).${known}`;
+  const known = rule.known ? ` ${inSystem(rule.known.words, system)} (${cited[rule.known.source]}).` : "";
+  return `${words} (${cited[rule.source]}).${known}`;
 };
 
 /** What a rule says of a figure or of its blank, if anything. */

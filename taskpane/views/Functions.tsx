@@ -16,7 +16,7 @@ import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { search, type Found } from "./search";
 
 const all: readonly Found[] = topics.flatMap(({ title, functions }) =>
-  functions.map((definition) => ({ definition, topic: title })),
+  functions.map((definition) => ({ definition: referenceOf(definition), topic: title })),
 );
 
 /** What stands behind a source, in words that a keeper can weigh. */
@@ -60,7 +60,7 @@ const shapeWords = ({ result }: AnyDefinition): string =>
 const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => void }) => {
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  const { examples } = referenceOf(definition);
+  const { examples } = definition;
   return (
     <article>
       <Button onClick={onBack}>All functions</Button>

@@ -1,5 +1,6 @@
+import { cited, type Cited } from "../../../functions/rules/cited";
 import { checkRows, NOTHING, type Rule } from "../../../functions/rules/rule";
-import type { SourceKey } from "../../../functions/sources";
+import { sources, type Source } from "../../../functions/sources";
 
 type Changes = Partial<Rule<"warmth">> & Pick<Rule, "over"> & Pick<Rule, "under">;
 const rule = { of: "warmth", level: "care", words: "It is {is}, past {limit}", source: "practice" } as const;
@@ -18,18 +19,17 @@ test.each<[string, Changes, readonly number[], readonly (number | undefined)[]]>
   expect(within.filter((value) => fires(limits, value))).toEqual([]);
 });
 
-test.each<[string, SourceKey]>([
-  ["common practice, no source", "practice"],
-  ["your own limit", "ownLimit"],
-  ["source: Parton, W. J. & Logan, J. A. (1981)", "partonLogan1981"],
-  ["recalled: Sen, P. K. (1968)", "theilSen"],
-  [
-    "source: American Meteorological Society. Glossary of Meteorology: dry-adiabatic lapse rate, approximately 9.8 K per km",
-    "dryAdiabat",
-  ],
-])("a source is named by its authors and year, or in full without a year: %s", (told, source) =>
-  expect(check({ over: 15, source }, 16)).toEqual([["care", `It is 16 °C, past 15 °C (${told}).`]]),
-);
+test.each(Object.keys(cited) as Cited[])("%s is cited as its source says, by authors and year", (key) => {
+  const { status, text }: Source = sources[key];
+  const bare = text.slice(0, -1); // without its full stop
+  // None of them is recalled: of one that is, the words would have to say so.
+  const isNamed = status !== "practice" && status !== "definition";
+  expect(status).not.toBe("recalled");
+  expect(cited[key]).toBe(
+    isNamed ? `source: ${/.*?\(\d{4}\)/.exec(bare)?.[0]}` : bare.charAt(0).toLowerCase() + bare.slice(1),
+  );
+  expect(check({ over: 15, source: key }, 16)).toEqual([["care", `It is 16 °C, past 15 °C (${cited[key]}).`]]);
+});
 
 test("a limit of the keeper's own is told as such; left blank, the blank is told", () => {
   const blank = { level: "care", words: "No limit given." } as const;
