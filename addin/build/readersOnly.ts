@@ -114,7 +114,7 @@ export default async function (this: LoaderContext<Options>, source: string): Pr
         ...item.source,
         value: `${item.source.value}${TWINS}`,
         raw: JSON.stringify(`${item.source.value}${TWINS}`),
-      } as typeof item.source;
+      };
     }
   }
   return (await transform(program, { ...options, filename: this.resourcePath, configFile: false, swcrc: false })).code;

@@ -72,3 +72,7 @@ export const stopIfCancelled = (options?: Options): void => {
 
 /** "1 cell", "12 cells". */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** "3 sheets", for a sentence about several. */
+export const sheetsInWords = (names: readonly string[]): string =>
+  names.length <= 3 ? names.map((name) => `"${name}"`).join(", ") : counted(names.length, "sheet");

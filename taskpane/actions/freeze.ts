@@ -1,5 +1,4 @@
 import {
-  WorkbookError,
   type CellContent,
   type CellState,
   type Change,
@@ -11,6 +10,7 @@ import { counted, stopIfCancelled, type Action, type Done } from "./action";
 import { hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
 import { areaName, cellName, onSheet, type Area } from "./place";
+import { takeBack } from "./takeBack";
 import { checkOf, entriesOf, isWorked, overlap, shownOf, workedLook, workedRows, WORKED, type Entry } from "./worked";
 
 /**
@@ -237,16 +237,6 @@ export const rewriteOf = (worked: SheetContents, entries: readonly Entry[]): Cha
   const surplus = Math.max(0, worked.cells.length - rows.length);
   const blank = rows[0]?.map(() => null) ?? [];
   return { sheet: worked.name, row: 0, column: 0, cells: [...rows, ...Array.from({ length: surplus }, () => blank)] };
-};
-
-/** Takes a first step back after the second has failed, and passes the failure on; says so where that fails too. */
-export const takeBack = async (step: () => Promise<unknown>, failure: unknown, byHand: string): Promise<never> => {
-  try {
-    await step();
-  } catch {
-    throw new WorkbookError(`${failure instanceof Error ? failure.message : "It failed."} ${byHand}`);
-  }
-  throw failure;
 };
 
 /** `choice`: the names of the sheets to freeze, or undefined for all, hidden ones too. */

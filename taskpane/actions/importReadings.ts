@@ -5,7 +5,7 @@ import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
 import { WorkbookError, type CellContent, type Change, type Options, type Workbook } from "../workbook";
 import { counted, type Action } from "./action";
-import { takeBack } from "./freeze";
+import { takeBack } from "./takeBack";
 import { areaName, areaOf } from "./place";
 import { clockChanges } from "./readings/clockChanges";
 import type { Layout } from "./readings/layout";

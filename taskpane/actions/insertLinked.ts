@@ -1,6 +1,6 @@
 import type { Sheet } from "../sheets/sheet";
 import type { Options, Workbook } from "../workbook";
-import { takeBack } from "./freeze";
+import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { linkedCells, linking, tabsOf, type LinkedCell } from "./links";
 

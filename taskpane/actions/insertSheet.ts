@@ -1,6 +1,6 @@
 import { clearing } from "../sheets/clear";
 import type { Sheet } from "../sheets/sheet";
-import { counted, type Action } from "./action";
+import { counted, sheetsInWords, type Action } from "./action";
 import { insertLinked } from "./insertLinked";
 
 export const insertSheet: Action<readonly Sheet[]> = {
@@ -36,7 +36,3 @@ export const insertSheet: Action<readonly Sheet[]> = {
     };
   },
 };
-
-/** "3 sheets", for a sentence about several. */
-export const sheetsInWords = (names: readonly string[]): string =>
-  names.length <= 3 ? names.map((name) => `"${name}"`).join(", ") : counted(names.length, "sheet");

@@ -1,7 +1,6 @@
 import type { KeptWorkbook } from "../workbook";
 import { WorkbookError } from "../workbook";
-import { counted, type Action } from "./action";
-import { sheetsInWords } from "./insertSheet";
+import { counted, sheetsInWords, type Action } from "./action";
 
 export const KEPT =
   "Your work is kept in this browser's own storage, a few seconds behind you, and offered again when you come back. It never leaves this machine. A browser that is told to forget its data forgets it too: save a file of what matters.";

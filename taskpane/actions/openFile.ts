@@ -2,8 +2,7 @@ import type { Form } from "../text/form";
 import { ambiguousWords, formWords, guessForm, type FormGuess } from "../text/guessForm";
 import { textOf } from "../text/textOf";
 import { WorkbookError } from "../workbook";
-import { counted, type Action } from "./action";
-import { sheetsInWords } from "./insertSheet";
+import { counted, sheetsInWords, type Action } from "./action";
 
 export interface OpenedFile {
   readonly name: string;

@@ -1,7 +1,7 @@
 import { PREFIX } from "../../functions/define";
 import { type Workbook, WorkbookError } from "../workbook";
 import { stopIfCancelled, type Action } from "./action";
-import { takeBack } from "./freeze";
+import { takeBack } from "./takeBack";
 
 const WAITS = [0, 200, 500, 1000, 2000]; // ms: a program may work out a new sheet a moment later
 

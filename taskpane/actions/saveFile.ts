@@ -1,9 +1,8 @@
 import type { SavedFile } from "./savedFile";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
 import { WorkbookError } from "../workbook";
 import { workedIfFrozen } from "./freeze";
-import { sheetsInWords } from "./insertSheet";
 import { workedLook, workedRows, WORKED } from "./worked";
 
 export const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";

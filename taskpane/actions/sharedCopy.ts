@@ -1,7 +1,7 @@
 import { WorkbookError, type Change, type SheetContents } from "../workbook";
-import { counted, type Action } from "./action";
-import { freezeSheets, frozenContent, takeBack } from "./freeze";
-import { sheetsInWords } from "./insertSheet";
+import { counted, sheetsInWords, type Action } from "./action";
+import { freezeSheets, frozenContent } from "./freeze";
+import { takeBack } from "./takeBack";
 import { followsSheet, hasFunction } from "./formulas";
 import { joined } from "./joined";
 

@@ -1,6 +1,7 @@
 import type { CellContent, Change, SheetContents, Workbook } from "../workbook";
 import { counted, stopIfCancelled, type Action } from "./action";
-import { rewriteOf, takeBack } from "./freeze";
+import { rewriteOf } from "./freeze";
+import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { areaName, onSheet } from "./place";
 import { checkOf, COLUMNS, contentOf, entriesOf, FIRST, isWorked, overlap, type Entry, type KeptEntry } from "./worked";

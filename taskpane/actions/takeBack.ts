@@ -1,0 +1,11 @@
+import { WorkbookError } from "../workbook";
+
+/** Takes a first step back after the second has failed, and passes the failure on; says so where that fails too. */
+export const takeBack = async (step: () => Promise<unknown>, failure: unknown, byHand: string): Promise<never> => {
+  try {
+    await step();
+  } catch {
+    throw new WorkbookError(`${failure instanceof Error ? failure.message : "It failed."} ${byHand}`);
+  }
+  throw failure;
+};
