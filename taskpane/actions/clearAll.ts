@@ -1,7 +1,6 @@
 import { WorkbookError } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import { planOf, type Plan } from "./clearExample";
-import { sheetsInWords } from "./insertSheet";
 import { recognise } from "./template";
 import { sheets as templates } from "../sheets/catalogue";
 import { clearing } from "../sheets/clear";

@@ -1,6 +1,6 @@
 import type { CellState, Workbook } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
-import { sheetsInWords } from "./insertSheet";
+import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+
 import { joined } from "./joined";
 import { isEqual, linkedCells, linking, tabsOf, type LinkedCell } from "./links";
 import { cellName, onSheet } from "./place";

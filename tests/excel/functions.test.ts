@@ -1,23 +1,16 @@
-import { waitFor } from "../../addin/fetch";
-import { readNetworkBy } from "../../addin/network/load";
-import { readNetworkFromDisk } from "../../addin/network/readFromDisk";
 import { catalogue } from "../../functions/catalogue";
 import { serialOfIso } from "../../functions/dates";
 import { defineFunction, cell, column, date, optional, quantity, table, unitsParameter } from "../../functions/define";
 import type { AnyDefinition, Argument, Example, Parameter, Value } from "../../functions/define";
 import { notAvailable } from "../../functions/problem";
 import { lapse } from "../../functions/climate/lapse";
-import { stations } from "../../functions/climate/stations";
 import { customFunction, register } from "../../addin/excel/functions";
-import { readNetworkBy, waitFor } from "../../addin/network/load";
+import { waitFor } from "../../addin/fetch";
+import { readNetworkBy } from "../../addin/network/load";
 import { readNetworkFromDisk } from "../../addin/network/readFromDisk";
 import { functionsJson } from "../../addin/metadata";
 import { evaluate } from "../../addin/boundary/evaluate";
 import { DATA_TYPES_COME, ERRORS_COME, startRuntime, type Sent } from "./runtime";
-
-// There is no page here from whose address the network could be fetched; how a call waits for it is tested beside its loading.
-readNetworkBy(readNetworkFromDisk);
-beforeAll(() => waitFor(stations));
 
 const runtime = startRuntime();
 let sendsDates = true;
