@@ -1,5 +1,5 @@
 import type { AnyDefinition, Need, Supplies } from "../functions/define";
-import { notAvailable, type Problem } from "../functions/problem";
+import { notAvailable } from "../functions/problem";
 import { supplies } from "./boundary/supplies";
 
 /** How a host comes by what it does not carry; undefined once it is there. */
@@ -12,12 +12,12 @@ export const fetchBy = <N extends Need>(need: N, load: () => Promise<Supplies[N]
   const run = async (): Promise<void> => {
     try {
       const supply = await load();
-      supplies[need] = () => supply;
+      Object.assign(supplies, { [need]: () => supply });
       isThere = true;
     } catch (error) {
       const words = error instanceof Error ? error.message : String(error);
       const problem = notAvailable(`${failed}: ${words}. Look at the connection and calculate again`);
-      supplies[need] = () => problem;
+      Object.assign(supplies, { [need]: () => problem });
     }
   };
   fetching[need] = () => {
@@ -31,11 +31,8 @@ export const fetchBy = <N extends Need>(need: N, load: () => Promise<Supplies[N]
 /** Whether a definition may have to wait for something in this host. */
 export const mayWait = ({ needs }: AnyDefinition): boolean => needs !== undefined && fetching[needs] !== undefined;
 
-/** What a definition has to wait for before it can be evaluated; undefined where it need not. */
-export const waitFor = ({ needs }: AnyDefinition): Promise<void> | undefined => needs && fetching[needs]?.();
+/** Undefined where it is there, or carried from the start. */
+export const untilThere = (need: Need): Promise<void> | undefined => fetching[need]?.();
 
-/** What is fetched, or why it cannot be. */
-export const fetched = async <N extends Need>(need: N): Promise<Supplies[N] | Problem> => {
-  await fetching[need]?.();
-  return supplies[need]();
-};
+/** What a definition has to wait for before it can be evaluated; undefined where it need not. */
+export const waitFor = ({ needs }: AnyDefinition): Promise<void> | undefined => needs && untilThere(needs);

@@ -1,6 +1,7 @@
 import type { Network } from "../../functions/network/network";
 import type { Problem } from "../../functions/problem";
-import { fetchBy, fetched } from "../fetch";
+import { supplies } from "../boundary/supplies";
+import { fetchBy, untilThere } from "../fetch";
 
 /** Where the network's file lies as seen from a page of the add-in. */
 export const NETWORK_ADDRESS = "network/stations.json";
@@ -32,4 +33,7 @@ fetchBy(
 );
 
 /** The network for the pane, or why it cannot be read. */
-export const network = (): Promise<Network | Problem> => fetched("network");
+export const network = async (): Promise<Network | Problem> => {
+  await untilThere("network");
+  return supplies.network();
+};
