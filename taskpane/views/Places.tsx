@@ -2,9 +2,11 @@ import { useDeferredValue, useMemo, useState } from "react";
 import type { Network } from "../../functions/network/network";
 import type { Station } from "../../functions/network/station";
 import { Problem } from "../../functions/problem";
+import { insertPlace, type PlaceChoice } from "../actions/insertPlace";
 import { Button } from "../components/Button";
 import { Input } from "../components/Input";
 import { Message } from "../components/Message";
+import { Act } from "./Act";
 import { Title, Words } from "./Parts";
 import { Legend } from "./places/map/Legend";
 import { PlaceMap } from "./places/map/PlaceMap";
@@ -13,8 +15,8 @@ import { NO_FIELDS, readPlace, type FieldName, type PlaceFields, type PlaceRead,
 import { speakingFor, type Speaking } from "./places/speaking";
 import { StationList } from "./places/StationList";
 import { useNetwork } from "./places/useNetwork";
-import { degrees } from "./places/words";
-import { YearAtPlace } from "./places/YearAtPlace";
+import { degrees, metres } from "./places/words";
+import { BESIDE, YearAtPlace } from "./places/YearAtPlace";
 
 const LISTED = 6;
 const NONE: readonly Speaking[] = [];
@@ -29,6 +31,22 @@ const stillNeeded = ({ spot, belt, elevation }: PlaceRead): string =>
     ...(spot && belt && elevation === undefined ? ["an elevation"] : []),
   ].join(", and ");
 
+/** What goes into the sheets: the stations by their names, or by their numbers where two are called alike. */
+const choiceOf = (network: Network, { spot, belt, elevation }: PlaceRead): PlaceChoice | undefined => {
+  if (!spot || !belt || elevation === undefined) return undefined;
+  const stations = speakingFor(network, spot, belt, BESIDE);
+  return {
+    ...spot,
+    bandLow: belt.low,
+    bandHigh: belt.high,
+    elevation,
+    words: `${degrees(spot)} at ${metres(elevation)}`,
+    stations: (stations instanceof Problem ? [] : stations).map(({ station, name }) =>
+      network.find(name) === station ? name : station.id,
+    ),
+  };
+};
+
 interface AnswerProps {
   readonly network: Network;
   readonly read: PlaceRead;
@@ -36,8 +54,10 @@ interface AnswerProps {
 }
 
 /** The map, the stations and the year, as far as they can be answered. */
-const Answer = ({ network, read: { spot, belt, elevation }, onPick }: AnswerProps) => {
+const Answer = ({ network, read, onPick }: AnswerProps) => {
+  const { spot, belt, elevation } = read;
   const land = useLand();
+  const choice = choiceOf(network, read);
   const [lit, setLit] = useState<Station | undefined>();
   const [shown, setShown] = useState<Station | undefined>();
   const stations = useMemo(
@@ -51,6 +71,12 @@ const Answer = ({ network, read: { spot, belt, elevation }, onPick }: AnswerProp
   };
   return (
     <>
+      {choice && (
+        <>
+          <Act action={insertPlace} choice={choice} primary />
+          <Words quiet>{insertPlace.about}</Words>
+        </>
+      )}
       {land === undefined && <p className="map quiet">Reading the map …</p>}
       {typeof land === "string" && (
         <Message intent="warning">The map cannot be shown: {land}. All else works without it.</Message>

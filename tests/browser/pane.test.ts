@@ -342,6 +342,9 @@ describe("by keyboard alone", () => {
       /^St\. Valentino alla Muta, Italy1461 m; 63 km north-east\. In the band; near\.CLIMAT reports 2003-2021/,
     );
     expect(await page.textContent("h3:text-is('How sure it is') + p")).toMatch(/^Estimated from 24 weather stations/);
+    await reach("Insert both sheets");
+    await page.keyboard.press("Enter");
+    await told(/"Station shortlist" and "Native climate" are in the workbook, for 46\.50° N, 9\.80° E at 1500 m/);
     await page.getByLabel("to, m").fill("900");
     await page.waitForSelector("text=The band ends at 900 m, below its lower end at 1200 m: exchange the two.");
     expect(await page.$("h2:text-is('The year at 1500 m')")).toBeNull();

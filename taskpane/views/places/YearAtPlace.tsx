@@ -13,7 +13,7 @@ const WIDE = 320;
 const NARROW = 170;
 
 /** How many stations are drawn beside the estimate. */
-const BESIDE = 2;
+export const BESIDE = 2;
 
 const tenth = (value: number): string => value.toFixed(1).replace("-", "−");
 const whole = (value: number): string => (Number.isNaN(value) ? "" : String(Math.round(value)));

@@ -1,0 +1,63 @@
+import { cleared } from "../sheets/clear";
+import { filled } from "../sheets/filled";
+import { nativeClimate } from "../sheets/nativeClimate";
+import { stationShortlist } from "../sheets/stationShortlist";
+import type { Action } from "./action";
+import { insertLinked } from "./insertLinked";
+
+export interface PlaceChoice {
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly bandLow: number;
+  readonly bandHigh: number;
+  readonly elevation: number;
+  /** The place for a sentence. */
+  readonly words: string;
+  /** Names or numbers of the stations to stand beside the estimate, best first. */
+  readonly stations: readonly string[];
+}
+
+/** Both sheets without their example, for a place. */
+export const sheetsFor = ({ latitude, longitude, bandLow, bandHigh, elevation, stations }: PlaceChoice) => {
+  const [first = null, second = null] = stations;
+  return [
+    filled(cleared(stationShortlist), {
+      "home.latitude": latitude,
+      "home.longitude": longitude,
+      "home.bandLow": bandLow,
+      "home.bandHigh": bandHigh,
+    }),
+    filled(cleared(nativeClimate), {
+      "place.latitude": latitude,
+      "place.longitude": longitude,
+      "place.bandLow": bandLow,
+      "place.bandHigh": bandHigh,
+      "place.elevation": elevation,
+      "stations.name[1]": first,
+      "stations.name[2]": second,
+    }),
+  ];
+};
+
+const NAMES = `"${stationShortlist.name}" and "${nativeClimate.name}"`;
+
+export const insertPlace: Action<PlaceChoice | undefined> = {
+  key: "insert-place",
+  label: "Insert both sheets",
+  about: `Adds ${NAMES} after your last sheet, worked out for this place. Nothing else changes.`,
+  describe(_, choice) {
+    return choice
+      ? { text: `Adds ${NAMES} for ${choice.words}. Nothing else changes.`, possible: true, ask: false }
+      : { text: "Say first where the animal lives. Nothing was changed.", possible: false, ask: false };
+  },
+  async run(workbook, choice, options) {
+    if (!choice) throw new Error("a place is wanted");
+    const { names, linked } = await insertLinked(workbook, sheetsFor(choice), options);
+    const [shortlist = "", climate = ""] = names;
+    await workbook.show(climate);
+    const follows = linked.some(({ tab }) => tab.name === climate)
+      ? ` Change the place on "${shortlist}": "${climate}" follows, but for its elevation.`
+      : "";
+    return { text: `"${shortlist}" and "${climate}" are in the workbook, for ${choice.words}.${follows}` };
+  },
+};
