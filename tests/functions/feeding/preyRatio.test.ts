@@ -1,6 +1,9 @@
 import fc from "fast-check";
 import { preyRatio } from "../../../functions/feeding/preyRatio";
 import { call, callCell, down } from "../../call";
+import { median } from "../../statistics";
+import meals from "../../tables/meals.json";
+import { yardstick, yardstickOf } from "../../yardstick";
 
 test("prey mass ÷ body mass (by definition)", () => {
   expect(callCell(preyRatio, 18, 240)).toBe(0.075);
@@ -34,3 +37,18 @@ test.each([
   ["prey below nothing", [-1, 240], "#VALUE! prey holds -1: give a number from 0 to 100000 g"],
   ["a unit typed with the figure", ["18 g", 240], "#VALUE! prey holds '18 g': give a number from 0 to 100000 g"],
 ])("%s is told", (_, given, message) => expect(callCell(preyRatio, ...given)).toBe(message));
+
+const [bodies, prey] = [meals.rows.map((row) => row[1] as number), meals.rows.map((row) => row[3] as number)];
+const ratios = () => call(preyRatio, down(prey), down(bodies)).flat() as number[];
+
+// Meals of wild snakes whose masses were noted, and their ratio by another program; six digits are written down.
+yardstick(
+  preyRatio,
+  { against: "SquamataBase 2020, prey by predator mass by pandas", within: 1e-5, unit: "share" },
+  () => ratios().map((ratio, i) => [ratio, meals.rows[i]?.[4] as number] as const),
+);
+yardstickOf(
+  preyRatio,
+  { against: "SquamataBase 2020", figure: "median of 60 meals", least: 0.1, most: 0.3, unit: "share" },
+  () => ({ figure: median(ratios()), values: meals.rows.length }),
+);
