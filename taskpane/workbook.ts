@@ -48,9 +48,10 @@ export interface Workbook {
 
   /**
    * The named sheets as an .xlsx file for people without the add-in: values, formats, charts of templates, native
-   * formulas; no VIV formula. `more` are plain sheets behind them.
+   * formulas; no VIV formula. `more` are plain sheets behind them. `instead` is written into the file's sheets in place of
+   * what the workbook's cells hold; the answers that they show stay.
    */
-  toFile(names: readonly string[], more?: readonly PlainSheet[]): Promise<Uint8Array>;
+  toFile(names: readonly string[], more?: readonly PlainSheet[], instead?: readonly Change[]): Promise<Uint8Array>;
 
   /** The name of the file that was opened, without its ending; undefined where there is none. */
   readonly title?: () => string | undefined;

@@ -185,15 +185,17 @@ export const excelWorkbook: Workbook = {
   remove,
   // Excel's undo is not ours to join.
   asOne: (change) => change(),
-  toFile: (names, more = []) =>
+  toFile: (names, more = [], instead = []) =>
     running("write the file", async (context) => {
       // The writer is large, and seldom wanted.
-      const [{ fileSheets }, { writeXlsx }, { plainFileSheet }] = await Promise.all([
+      const [{ fileSheets }, { writeXlsx }, { plainFileSheet }, { withChanges }] = await Promise.all([
         import("./file"),
         import("../file/write"),
         import("../file/plain"),
+        import("../file/instead"),
       ]);
-      return writeXlsx([...(await fileSheets(context, names)), ...more.map(plainFileSheet)]);
+      const sheets = withChanges(await fileSheets(context, names), instead);
+      return writeXlsx([...sheets, ...more.map(plainFileSheet)]);
     }),
   show: (name, row, column) =>
     running("show the sheet", async (context) => {

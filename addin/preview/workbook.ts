@@ -48,6 +48,9 @@ const MOST_TOLD = 20;
 const address = (row: number, column: number): string =>
   addressOf({ top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 });
 
+/** So many formulas of one step are worked out twice. */
+const MANY = 50;
+
 /** The port to the workbook of an engine, with a page or without one. */
 export class PreviewWorkbook implements Workbook {
   readonly program = "the preview";
@@ -147,6 +150,13 @@ export class PreviewWorkbook implements Workbook {
         if (i % 50 === 49) await pause();
       }
     });
+    await this.engine.settle();
+    const formulas = changes.flatMap(({ cells }) =>
+      cells.flat().filter((content) => typeof content === "object" && content !== null && /\d/.test(content.formula)),
+    );
+    if (formulas.length < MANY) return;
+    // Of many formulas that are written at once the engine works some out before those that they read.
+    this.engine.api.getFormula().executeCalculation();
     await this.engine.settle();
   }
 
@@ -287,8 +297,12 @@ export class PreviewWorkbook implements Workbook {
     return { sheet: sheet.getSheetName(), row, column, cell };
   }
 
-  async toFile(names: readonly string[], more: readonly PlainSheet[] = []): Promise<Uint8Array> {
-    return this.written(names, more, "others");
+  async toFile(
+    names: readonly string[],
+    more: readonly PlainSheet[] = [],
+    instead: readonly Change[] = [],
+  ): Promise<Uint8Array> {
+    return this.written(names, more, "others", instead);
   }
 
   title(): string | undefined {
@@ -306,12 +320,21 @@ export class PreviewWorkbook implements Workbook {
     names: readonly string[],
     more: readonly PlainSheet[],
     purpose: "own" | "others",
+    instead: readonly Change[] = [],
   ): Promise<Uint8Array> {
     await this.engine.settle();
     const { sheets, manner } = this.contents(names);
     // Loaded when it is wanted: most pages of a preview are closed without a file.
-    const [{ writeXlsx }, { plainFileSheet }] = await Promise.all([import("../file/write"), import("../file/plain")]);
-    return writeXlsx([...sheets, ...more.map(plainFileSheet)], purpose, purpose === "own" ? manner : undefined);
+    const [{ writeXlsx }, { plainFileSheet }, { withChanges }] = await Promise.all([
+      import("../file/write"),
+      import("../file/plain"),
+      import("../file/instead"),
+    ]);
+    return writeXlsx(
+      [...withChanges(sheets, instead), ...more.map(plainFileSheet)],
+      purpose,
+      purpose === "own" ? manner : undefined,
+    );
   }
 
   /** The named sheets as a file holds them, with the figures that stand at this moment. */

@@ -2,6 +2,7 @@ import { LAST_DAY } from "../dates";
 import { columns, count, date, defineFunction, optional } from "../define";
 import { notUsable } from "../problem";
 import { laidTooLate } from "./shared/laidTooLate";
+import { refusedIf } from "../twin";
 
 /** The practice range for montane ratsnakes at 26 °C. */
 const EARLIEST = 55;
@@ -51,5 +52,21 @@ export const hatchDates = defineFunction({
     const [soonest, slowest] = given === undefined && ownLatest === undefined ? MEASURED : [earliest, latest];
     if (laid + slowest > LAST_DAY) return notUsable(laidTooLate(laid));
     return [earliest, latest, Math.round((earliest + latest) / 2), soonest, slowest].map((days) => laid + days);
+  },
+  twin: ({ laid, earliest, latest }) => {
+    const [first, last] = [earliest(String(EARLIEST)), latest(String(LATEST))];
+    const measured = [
+      earliest(
+        latest(String(MEASURED[0]), () => String(EARLIEST)),
+        (own) => own,
+      ),
+      latest(
+        earliest(String(MEASURED[1]), () => String(LATEST)),
+        (own) => own,
+      ),
+    ];
+    return [first, last, `ROUND((${first}+${last})/2,0)`, ...measured].map((days) =>
+      refusedIf(`${first}>${last}`, `${laid}+${days}`),
+    );
   },
 });

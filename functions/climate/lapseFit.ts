@@ -2,7 +2,8 @@ import { column, defineFunction, quantity, table } from "../define";
 import { EntryProblem, notAvailable, notUsable } from "../problem";
 import { leastSquares } from "../shared/leastSquares";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
-import { studentT95 } from "../shared/studentT";
+import { studentT95, studentText } from "../shared/studentT";
+import { MISSING, quoted, REFUSED, refusedIf } from "../twin";
 
 const LEAST_STATIONS = 3;
 /** Three or four stations lie near some line by chance: r² says nothing of them. */
@@ -76,5 +77,27 @@ export const lapseFit = defineFunction({
       ["Rate, least, K/km", -1000 * line.slope - margin],
       ["Rate, most, K/km", -1000 * line.slope + margin],
     ];
+  },
+  twin: ({ temperatures: { whole: y, each: ys }, elevations: { whole: x, each: xs } }) => {
+    if (xs.length !== ys.length) return Array.from({ length: 7 }, () => [REFUSED, REFUSED]);
+    const of = (name: string): string => `${name}(${y},${x})`;
+    const margin = `1000*${studentText(`(COUNT(${y})-2)`)}*${of("STEYX")}/SQRT(DEVSQ(${x}))`;
+    const rows = [
+      ["Rate, K/km", `-1000*${of("SLOPE")}`],
+      ["Temperature at sea level, °C", of("INTERCEPT")],
+      ["r²", `IF(COUNT(${y})<${LEAST_FOR_FIT},${MISSING},IF(DEVSQ(${y})=0,1,${of("RSQ")}))`],
+      ["Stations used", `COUNT(${y})`],
+      ["Residual standard deviation, K", of("STEYX")],
+      ["Rate, least, K/km", `-1000*${of("SLOPE")}-${margin}`],
+      ["Rate, most, K/km", `-1000*${of("SLOPE")}+${margin}`],
+    ] as const;
+    const single = `SUMPRODUCT(--((${y}="")<>(${x}="")))>0`;
+    // Problems stand in the first cell alone.
+    return rows.map(([what, figure], row) =>
+      [quoted(what), figure].map((text, column) => {
+        const missing = row + column === 0 ? MISSING : '""';
+        return `IF(OR(${single},COUNT(${y})<${LEAST_STATIONS}),${missing},${refusedIf(`MIN(${x})=MAX(${x})`, text)})`;
+      }),
+    );
   },
 });

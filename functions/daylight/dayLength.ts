@@ -1,5 +1,5 @@
 import { cell, date, defineFunction, quantity } from "../define";
-import { hoursOfDaylight } from "./shared/sun";
+import { daylightText, hoursOfDaylight } from "./shared/sun";
 
 export const dayLength = defineFunction({
   name: "DAYLENGTH",
@@ -15,4 +15,5 @@ export const dayLength = defineFunction({
   calculate({ latitude, date }) {
     return hoursOfDaylight(latitude, date);
   },
+  twin: ({ latitude, date }) => daylightText(latitude, date),
 });

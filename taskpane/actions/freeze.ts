@@ -41,19 +41,47 @@ export const frozenContent = ({ value }: Pick<CellState, "value">): CellContent 
 };
 
 /** One cell with a VIV function, and the cells that its answer fills. */
-interface Target extends Area {
+export interface Target extends Area {
   readonly sheet: string;
   readonly formula: string;
 }
 
+/** What is left in a formula's cell and in those that its answer fills. */
+export interface Leaving extends Area {
+  readonly cells: readonly (readonly CellContent[])[];
+  /** Whether it stands there whatever the cells show now. */
+  readonly lives: boolean;
+}
+
+/** What is left in place of which formulas. */
+export interface Manner {
+  /** Whether a formula is one of those; `fillsMany`: its answer fills more than its own cell. */
+  wants(formula: string, fillsMany: boolean): boolean;
+  /** What is left in place of one; undefined where it stays. `all` is the whole workbook. */
+  leave(target: Target, all: readonly SheetContents[]): Leaving | undefined;
+}
+
+/** Figures in place of every formula of ours. */
+export const asFigures: Manner = {
+  wants: (formula) => hasFunction(formula),
+  leave: (target, all) => ({
+    ...target,
+    cells: blockOf(sheetOf(all, target), target).map((row) => row.map(frozenContent)),
+    lives: false,
+  }),
+};
+
+const sheetOf = (all: readonly SheetContents[], { sheet }: Pick<Target, "sheet">): SheetContents =>
+  all.find(({ name }) => name === sheet) as SheetContents;
+
 interface Plan {
-  readonly targets: readonly Target[];
+  readonly targets: readonly (Target & { readonly leaving: Leaving })[];
   /** Cells that stay as they are, with the reason. */
   readonly left: readonly string[];
 }
 
 /** The cells filled by each formula of the sheet that spills, by the formula's place. */
-const spills = ({ cells }: SheetContents): ReadonlyMap<string, Area> => {
+export const spills = ({ cells }: SheetContents): ReadonlyMap<string, Area> => {
   const found = new Map<string, { top: number; left: number; bottom: number; right: number }>();
   for (const [row, line] of cells.entries()) {
     for (const [column, { spilledFrom }] of line.entries()) {
@@ -90,23 +118,28 @@ const spillUsers = (all: readonly SheetContents[]) =>
   );
 
 /** What freezing the named sheets would do; `all` is the whole workbook, whose other formulas may refer to a spill. */
-const planOf = (all: readonly SheetContents[], names: ReadonlySet<string>): Plan => {
+export const planOf = (all: readonly SheetContents[], names: ReadonlySet<string>, manner: Manner = asFigures): Plan => {
   const left: string[] = [];
-  let targets: Target[] = [];
+  let targets: (Target & { readonly leaving: Leaving })[] = [];
   for (const sheet of all) {
     if (!names.has(sheet.name)) continue;
     const areas = spills(sheet);
     for (const [row, line] of sheet.cells.entries()) {
       for (const [column, { formula }] of line.entries()) {
-        if (formula === undefined || !hasFunction(formula)) continue;
-        const area = areas.get(cellName(row, column)) ?? { row, column, rows: 1, columns: 1 };
-        const target = { sheet: sheet.name, formula, ...area };
+        const spill = areas.get(cellName(row, column));
+        if (formula === undefined || !manner.wants(formula, spill !== undefined)) continue;
+        const area = spill ?? { row, column, rows: 1, columns: 1 };
+        const at = { sheet: sheet.name, formula, ...area };
+        const leaving = manner.leave(at, all);
+        if (!leaving) continue;
+        const target = { ...at, leaving };
         const error = blockOf(sheet, area)
           .flat()
           .map(errorIn)
           .find((one) => one !== undefined && !(one in ERRORS));
         if (sheet.locked) left.push(`${placeOf(target)}: the sheet is protected`);
-        else if (error !== undefined) left.push(`${placeOf(target)} ${NOT_AT_WORK[error] ?? `shows ${error}`}`);
+        else if (error !== undefined && !target.leaving.lives)
+          left.push(`${placeOf(target)} ${NOT_AT_WORK[error] ?? `shows ${error}`}`);
         else targets.push(target);
       }
     }
@@ -126,7 +159,7 @@ const planOf = (all: readonly SheetContents[], names: ReadonlySet<string>): Plan
   return { targets, left };
 };
 
-const blockOf = ({ cells }: SheetContents, area: Area): readonly (readonly CellState[])[] =>
+export const blockOf = ({ cells }: SheetContents, area: Area): readonly (readonly CellState[])[] =>
   Array.from({ length: area.rows }, (_, i) =>
     Array.from(
       { length: area.columns },
@@ -134,12 +167,12 @@ const blockOf = ({ cells }: SheetContents, area: Area): readonly (readonly CellS
     ),
   );
 
-/** The changes that leave a block's answers in place, one for each number format, so that a date still shows as one. */
-const changesOf = (target: Target, block: readonly (readonly CellState[])[]): readonly Change[] => {
+/** The changes that leave a block in place, one for each number format, so that a date still shows as one. */
+const changesOf = (sheet: string, leaving: Leaving, block: readonly (readonly CellState[])[]): readonly Change[] => {
   const at = (row: number, column: number) => ({
-    sheet: target.sheet,
-    row: target.row + row,
-    column: target.column + column,
+    sheet,
+    row: leaving.row + row,
+    column: leaving.column + column,
   });
   const formats = new Set(block.flat().map(({ format }) => format));
   const [only] = formats;
@@ -147,35 +180,36 @@ const changesOf = (target: Target, block: readonly (readonly CellState[])[]): re
     return [
       {
         ...at(0, 0),
-        cells: block.map((row) => row.map(frozenContent)),
+        cells: leaving.cells,
         ...(only === undefined ? {} : { format: only }),
       },
     ];
   }
   // Answers of several columns have a format each; down a column it seldom changes.
   const changes: Change[] = [];
-  for (let column = 0; column < target.columns; column++) {
-    for (let from = 0, to = 1; from < target.rows; from = to++) {
+  for (let column = 0; column < leaving.columns; column++) {
+    for (let from = 0, to = 1; from < leaving.rows; from = to++) {
       const format = block[from]?.[column]?.format;
-      while (to < target.rows && block[to]?.[column]?.format === format) to++;
-      const cells = block.slice(from, to).map((row) => [frozenContent(row[column] ?? { value: null })]);
+      while (to < leaving.rows && block[to]?.[column]?.format === format) to++;
+      const cells = leaving.cells.slice(from, to).map((row) => [row[column] ?? null]);
       changes.push({ ...at(from, column), cells, ...(format === undefined ? {} : { format }) });
     }
   }
   return changes;
 };
 
-const frozenOf = (all: readonly SheetContents[], target: Target) => {
-  const sheet = all.find(({ name }) => name === target.sheet) as SheetContents;
-  const block = blockOf(sheet, target);
+const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan["targets"][number]) => {
+  const block = blockOf(sheetOf(all, { sheet }), leaving);
   const first = block[0]?.[0];
-  const entry: Entry = {
-    ...target,
-    shown: first ? shownOf(first) : null,
-    check: checkOf(block.map((row) => row.map(frozenContent))),
-  };
-  return { entry, changes: changesOf(target, block) };
+  const { row, column, rows, columns, cells } = leaving;
+  const shown = first ? shownOf(first) : null;
+  const entry: Entry = { sheet, formula, row, column, rows, columns, shown, check: checkOf(cells) };
+  return { entry, changes: changesOf(sheet, leaving, block) };
 };
+
+/** The changes that a plan makes to the workbook's sheets. */
+export const changesFor = (all: readonly SheetContents[], { targets }: Plan): readonly Change[] =>
+  joined(targets.flatMap((target) => doneTo(all, target).changes));
 
 /**
  * What the sheet of worked formulas would hold if the named sheets were frozen: the entries that stand there already, but
@@ -184,8 +218,9 @@ const frozenOf = (all: readonly SheetContents[], target: Target) => {
 export const workedIfFrozen = (
   all: readonly SheetContents[],
   names: readonly string[],
+  manner: Manner = asFigures,
 ): { readonly name: string; readonly entries: readonly Entry[] } | undefined => {
-  const entries = planOf(all, new Set(names)).targets.map((target) => frozenOf(all, target).entry);
+  const entries = planOf(all, new Set(names), manner).targets.map((target) => doneTo(all, target).entry);
   const worked = all.find((sheet) => isWorked(sheet) && entriesOf(sheet).unread.length === 0);
   const kept = worked
     ? entriesOf(worked).entries.filter(
@@ -200,12 +235,17 @@ export const workedIfFrozen = (
  * Freezes every VIV formula of the named sheets, and keeps the formulas on the sheet "Worked formulas". The entries
  * that stand there already stay, but those of cells that are frozen anew.
  */
-export const freezeSheets = async (workbook: Workbook, names: readonly string[], options?: Options): Promise<Done> => {
+export const freezeSheets = async (
+  workbook: Workbook,
+  names: readonly string[],
+  options?: Options,
+  manner: Manner = asFigures,
+): Promise<Done> => {
   const all = await workbook.read();
-  const { targets, left } = planOf(all, new Set(names));
+  const { targets, left } = planOf(all, new Set(names), manner);
   stopIfCancelled(options);
   if (targets.length === 0) return { text: "There was no formula to freeze. Nothing was changed.", left };
-  const frozen = targets.map((target) => frozenOf(all, target));
+  const frozen = targets.map((target) => doneTo(all, target));
   const entries = frozen.map(({ entry }) => entry);
   const changes = joined(frozen.flatMap(({ changes }) => changes));
   const worked = all.find((sheet) => isWorked(sheet) && !sheet.locked && entriesOf(sheet).unread.length === 0);

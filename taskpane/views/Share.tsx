@@ -11,6 +11,7 @@ import { saveFile, saveWorkbook } from "../actions/saveFile";
 import { picturesOf, savePicture } from "../actions/savePicture";
 import { sharedCopy } from "../actions/sharedCopy";
 import { thaw } from "../actions/thaw";
+import { workingCopy, workingFile } from "../actions/workingCopy";
 import { Act } from "./Act";
 import { usePane } from "./context";
 import { CsvForm } from "./CsvForm";
@@ -122,6 +123,13 @@ export default function Share() {
         <SmallTitle>Shared copy</SmallTitle>
         <Words>{sharedCopy.about}</Words>
         <Act action={sharedCopy} choice={chosen} />
+      </section>
+      <section className="part">
+        <SmallTitle>Working copy</SmallTitle>
+        <Words>{workingCopy.about}</Words>
+        <Act action={workingCopy} choice={chosen} />
+        <Words>{workingFile.about}</Words>
+        <Act action={workingFile} choice={{ names: chosen, save }} />
       </section>
       <section className="part">
         <SmallTitle>Freeze and thaw</SmallTitle>

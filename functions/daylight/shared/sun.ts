@@ -3,7 +3,6 @@ const RADIANS = Math.PI / 180;
 const J2000 = 36_526.5;
 /** Height of the sun's centre when its upper limb is on the horizon: radius 16' and refraction 34'. */
 const RISING = -0.833;
-const ROUNDS = 5;
 
 /**
  * Declination of the sun in radians at a moment, a serial number in universal time (Meeus, chapter 25, low accuracy:
@@ -23,22 +22,34 @@ export const declination = (moment: number): number => {
   return Math.asin(Math.sin(obliquity) * Math.sin(apparent));
 };
 
-/** Hours between noon and the moment at which the sun stands on the horizon, with its declination at that moment. */
-const hoursFromNoon = (latitude: number, noon: number, side: -1 | 1): number => {
+/**
+ * Hours from sunrise to sunset on a day, a whole serial number, at a latitude in degrees, with the sun's declination of
+ * noon at Greenwich: what it gains until sunset it has lacked at sunrise. The equation of time, at most 17 minutes, moves
+ * the answer by seconds.
+ */
+export const hoursOfDaylight = (latitude: number, day: number): number => {
   const phi = latitude * RADIANS;
-  let hours = 6;
-  for (let round = 0; round < ROUNDS; round++) {
-    const delta = declination(noon + (side * hours) / 24);
-    const cosine = (Math.sin(RISING * RADIANS) - Math.sin(phi) * Math.sin(delta)) / (Math.cos(phi) * Math.cos(delta));
-    // Beyond 1 the sun stays below the horizon all day, beyond -1 above it.
-    hours = Math.acos(Math.min(1, Math.max(-1, cosine))) / RADIANS / 15;
-  }
-  return hours;
+  const delta = declination(day + 0.5);
+  const cosine = (Math.sin(RISING * RADIANS) - Math.sin(phi) * Math.sin(delta)) / (Math.cos(phi) * Math.cos(delta));
+  // Beyond 1 the sun stays below the horizon all day, beyond -1 above it.
+  return ((2 / 15) * Math.acos(Math.min(1, Math.max(-1, cosine)))) / RADIANS;
 };
 
-/**
- * Hours from sunrise to sunset on a day, a whole serial number, at a latitude in degrees. The day is taken from midnight
- * to midnight at Greenwich and noon at 12:00: the equation of time, at most 17 minutes, moves the answer by seconds.
- */
-export const hoursOfDaylight = (latitude: number, day: number): number =>
-  hoursFromNoon(latitude, day + 0.5, -1) + hoursFromNoon(latitude, day + 0.5, 1);
+/** The sine of the declination on a day at noon, in a formula. */
+const sineText = (day: string): string => {
+  const t = `((${day}-${J2000 - 0.5})/36525)`;
+  const anomaly = `RADIANS(357.52911+${t}*(35999.05029-${t}*0.0001537))`;
+  const node = `RADIANS(125.04-1934.136*${t})`;
+  const apparent =
+    `280.46646+${t}*(36000.76983+${t}*0.0003032)+(1.914602-${t}*(0.004817+${t}*0.000014))*SIN(${anomaly})` +
+    `+(0.019993-${t}*0.000101)*SIN(2*${anomaly})+0.000289*SIN(3*${anomaly})-0.00569-0.00478*SIN(${node})`;
+  const obliquity = `RADIANS(23.439291-${t}*0.0130042+0.00256*COS(${node}))`;
+  return `(SIN(${obliquity})*SIN(RADIANS(${apparent})))`;
+};
+
+/** `hoursOfDaylight` in a formula. */
+export const daylightText = (latitude: string, day: string): string => {
+  const [phi, sine] = [`RADIANS(${latitude})`, sineText(day)];
+  const cosine = `(SIN(RADIANS(${RISING}))-SIN(${phi})*${sine})/(COS(${phi})*SQRT(1-${sine}^2))`;
+  return `2/15*DEGREES(ACOS(MEDIAN(-1,1,${cosine})))`;
+};

@@ -1,0 +1,164 @@
+import { catalogue } from "../../functions/catalogue";
+import { NoTwin } from "../../functions/twin";
+import { nativeFormulas, type Extent } from "../native/native";
+import { WorkbookError, type CellContent, type SheetContents, type Workbook } from "../workbook";
+import { counted, stopIfCancelled, type Action } from "./action";
+import {
+  asFigures,
+  blockOf,
+  changesFor,
+  freezeSheets,
+  planOf,
+  spills,
+  takeBack,
+  workedIfFrozen,
+  type Leaving,
+  type Manner,
+  type Target,
+} from "./freeze";
+import { hasFunction } from "./formulas";
+import { sheetsInWords } from "./insertSheet";
+import { areaOf, cellName, onSheet } from "./place";
+import { fileName, XLSX, type FileChoice } from "./saveFile";
+import { workedLook, workedRows } from "./worked";
+
+const sheetOf = (all: readonly SheetContents[], name: string): SheetContents =>
+  all.find((sheet) => sheet.name === name) ?? { name, hidden: false, locked: false, cells: [] };
+
+/** The cells that the answer of a formula fills, where a reference by "#" asks for them. */
+const spillAt =
+  (all: readonly SheetContents[], own: string) =>
+  (reference: string): Extent | undefined => {
+    const [cell = "", quoted] = reference.split("!").reverse();
+    const name = quoted?.replace(/^'|'$/g, "").replaceAll("''", "'") ?? own;
+    const area = areaOf(cell.replaceAll("$", ""));
+    return area && spills(sheetOf(all, name)).get(cellName(area.row, area.column));
+  };
+
+/** Whether cells outside of the answer are empty, so that it may grow into them. */
+const isFree = (sheet: SheetContents, answer: Target, { rows, columns }: Extent): boolean =>
+  blockOf(sheet, { ...answer, rows, columns }).every((line, i) =>
+    line.every(
+      ({ value, formula }, j) =>
+        (i < answer.rows && j < answer.columns) || ((value === null || value === "") && formula === undefined),
+    ),
+  );
+
+/** The formulas that take the place of one, a cell each; the answer may fill more cells than it does now. */
+const nativeBlock = (target: Target, all: readonly SheetContents[]): Leaving => {
+  const native = nativeFormulas(catalogue, target.formula, spillAt(all, target.sheet));
+  const { extent } = native;
+  const grown = extent && {
+    rows: Math.max(extent.rows, target.rows),
+    columns: Math.max(extent.columns, target.columns),
+  };
+  const { rows, columns } = grown && isFree(sheetOf(all, target.sheet), target, grown) ? grown : target;
+  const cells = Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column): CellContent => {
+      return { formula: native.cell(row, column, row === rows - 1) };
+    }),
+  );
+  const { row, column } = target;
+  return { row, column, rows, columns, cells, lives: true };
+};
+
+/** Why formulas stay as figures, by their places. */
+type Reasons = Map<string, string>;
+
+/** Native formulas in place of ours and of those that fill many cells, figures where there are none. */
+const asNative = (reasons: Reasons): Manner => ({
+  wants: (formula, fillsMany) => fillsMany || hasFunction(formula),
+  leave(target, all) {
+    try {
+      return nativeBlock(target, all);
+    } catch (failure) {
+      if (!(failure instanceof NoTwin)) throw failure;
+      // What other programs know as it is, stays.
+      if (!hasFunction(target.formula)) return undefined;
+      reasons.set(onSheet(target.sheet, cellName(target.row, target.column)), failure.message);
+      return asFigures.leave(target, all);
+    }
+  },
+});
+
+const deadInWords = (reasons: Reasons): string[] =>
+  [...reasons].map(([place, why]) => `${place} stays as its figure: ${why}`);
+
+const HELD = "go on calculating in any spreadsheet program";
+
+const inWords = (all: readonly SheetContents[], names: readonly string[]) => {
+  const reasons: Reasons = new Map();
+  const { targets, left } = planOf(all, new Set(names), asNative(reasons));
+  const alive = targets.filter(({ leaving }) => leaving.lives).length;
+  return {
+    text:
+      `${counted(alive, "formula")} will ${HELD}` +
+      (reasons.size > 0 ? `, ${counted(reasons.size, "VIV formula")} will be fixed figures` : "") +
+      `. ${sheetsInWords(names)} ${names.length === 1 ? "stays" : "stay"} as ${names.length === 1 ? "it is" : "they are"}.`,
+    list: [...left, ...deadInWords(reasons)],
+  };
+};
+
+const NO_SHEET = { text: "Choose at least one sheet.", possible: false, ask: false };
+
+/** `choice`: the names of the sheets to copy. */
+export const workingCopy: Action<readonly string[]> = {
+  key: "working-copy",
+  label: "Working copy",
+  about:
+    "Copies the chosen sheets and writes the copies' VIV formulas in functions that every spreadsheet has, so that they go on " +
+    "calculating without the add-in. What cannot be written so stays as a figure, and is named.",
+  async describe(workbook, names) {
+    if (names.length === 0) return NO_SHEET;
+    return { ...inWords(await workbook.read(), names), possible: true, ask: true };
+  },
+  async run(workbook, names, options) {
+    const copies = await workbook.copy(names);
+    try {
+      const reasons: Reasons = new Map();
+      const { text, left = [] } = await freezeSheets(workbook, copies, options, asNative(reasons));
+      return { text: `Copied to ${sheetsInWords(copies)}. ${text}`, left: [...left, ...deadInWords(reasons)] };
+    } catch (failure) {
+      return takeBack(
+        () => workbook.remove(copies),
+        failure instanceof WorkbookError
+          ? failure
+          : new WorkbookError("The working copy could not be made. Nothing was changed."),
+        `Remove ${sheetsInWords(copies)} by hand.`,
+      );
+    }
+  },
+};
+
+export const workingFile: Action<FileChoice> = {
+  key: "working-file",
+  label: "Save a working copy",
+  about: "The same as a file. Your workbook does not change.",
+  async describe(workbook, { names }) {
+    if (names.length === 0) return NO_SHEET;
+    return { ...inWords(await workbook.read(), names), possible: true, ask: false };
+  },
+  async run(workbook, { names, save }, options) {
+    const all = await workbook.read();
+    const reasons: Reasons = new Map();
+    const manner = asNative(reasons);
+    const plan = planOf(all, new Set(names), manner);
+    const worked = workedIfFrozen(all, names, manner);
+    const rows = worked && workedRows(worked.entries);
+    const bytes = await workbook.toFile(
+      names.filter((name) => name !== worked?.name),
+      worked && rows ? [{ name: worked.name, cells: rows, look: workedLook(rows) }] : [],
+      changesFor(all, plan),
+    );
+    stopIfCancelled(options);
+    const name = fileName(`${titleOf(workbook, names)} working copy`, "xlsx");
+    await save({ name, type: XLSX, bytes });
+    return {
+      text: `"${name}" is saved where your browser or program puts downloads. The workbook did not change.${reasons.size > 0 ? " Fixed figures in it:" : ""}`,
+      left: [...plan.left, ...deadInWords(reasons)],
+    };
+  },
+};
+
+const titleOf = (workbook: Workbook, names: readonly string[]): string =>
+  workbook.title?.() ?? (names.length === 1 ? (names[0] as string) : "Vivarium Almanac");
