@@ -2,7 +2,7 @@ import { catalogue } from "../../functions/catalogue";
 import { NoTwin } from "../../functions/twin";
 import { nativeFormulas, type Extent } from "../native/native";
 import { WorkbookError, type CellContent, type SheetContents, type Workbook } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import {
   asFigures,
   blockOf,
@@ -10,16 +10,15 @@ import {
   freezeSheets,
   planOf,
   spills,
-  takeBack,
   workedIfFrozen,
   type Leaving,
   type Manner,
   type Target,
 } from "./freeze";
 import { hasFunction } from "./formulas";
-import { sheetsInWords } from "./insertSheet";
 import { areaOf, cellName, onSheet } from "./place";
 import { fileName, XLSX, type FileChoice } from "./saveFile";
+import { takeBack } from "./takeBack";
 import { workedLook, workedRows } from "./worked";
 
 const sheetOf = (all: readonly SheetContents[], name: string): SheetContents =>
