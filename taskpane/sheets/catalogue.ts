@@ -15,21 +15,19 @@ import { weights } from "./weights";
 import { winterLog } from "./winterLog";
 import { yearPlan } from "./yearPlan";
 
-/** Every templated sheet, in the order in which a keeper meets them. */
-export const sheets: readonly Sheet[] = [
-  animals,
-  stationShortlist,
-  nativeClimate,
-  yearPlan,
-  coolingPlan,
-  winterLog,
-  feedingLog,
-  weights,
-  breedingSeason,
-  incubation,
-  hatchlings,
-  preyStock,
-  readings,
-  selfCheck,
-  aboutThisWorkbook,
+/** A group of sheets, by what a keeper does with them. */
+export interface SheetGroup {
+  readonly title: string;
+  readonly sheets: readonly Sheet[];
+}
+
+export const sheetGroups: readonly SheetGroup[] = [
+  { title: "Every day", sheets: [animals, feedingLog, weights] },
+  { title: "The native year", sheets: [stationShortlist, nativeClimate, yearPlan] },
+  { title: "Winter", sheets: [coolingPlan, winterLog] },
+  { title: "Breeding", sheets: [breedingSeason, incubation, hatchlings] },
+  { title: "Stock, loggers and the record", sheets: [preyStock, readings, selfCheck, aboutThisWorkbook] },
 ];
+
+/** Every templated sheet, group by group. */
+export const sheets: readonly Sheet[] = sheetGroups.flatMap((group) => group.sheets);

@@ -1,31 +1,62 @@
+import { useState } from "react";
+import { counted } from "../actions/action";
 import { clearAll } from "../actions/clearAll";
 import { clearExample } from "../actions/clearExample";
 import { insertSheet } from "../actions/insertSheet";
-import { sheets } from "../sheets/catalogue";
+import { sheetGroups } from "../sheets/catalogue";
+import type { Sheet } from "../sheets/sheet";
 import { Act } from "./Act";
 import { LinkSheets } from "./LinkSheets";
 import { Miniature } from "./Miniature";
-import { Cautions, Title, Words } from "./Parts";
+import { Cautions, SmallTitle, Title, Words } from "./Parts";
+
+/** One sheet. Its cautions are one line until they are asked for, and stand in full once the sheet is inserted. */
+const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
+  const [open, setOpen] = useState(false);
+  return (
+    <li className="item">
+      <div className="head">
+        <Miniature sheet={sheet} />
+        <div className="beside">
+          <SmallTitle>{sheet.name}</SmallTitle>
+          <Words>{sheet.sentence}</Words>
+        </div>
+      </div>
+      <Act
+        action={insertSheet}
+        choice={[sheet]}
+        name={`Insert ${sheet.name}`}
+        onDone={() => {
+          setOpen(true);
+        }}
+      />
+      <details
+        open={open}
+        onToggle={({ currentTarget }) => {
+          setOpen(currentTarget.open);
+        }}
+      >
+        <summary>{counted(sheet.cautions.length, "caution")}</summary>
+        <Cautions of={sheet.cautions} />
+      </details>
+    </li>
+  );
+};
 
 export default function Sheets() {
   return (
     <>
       <Words>{insertSheet.about}</Words>
-      <ul className="sheets">
-        {sheets.map((sheet) => (
-          <li key={sheet.key} className="item">
-            <div className="head">
-              <Miniature sheet={sheet} />
-              <div className="beside">
-                <Title>{sheet.name}</Title>
-                <Words>{sheet.sentence}</Words>
-              </div>
-            </div>
-            <Cautions of={sheet.cautions} />
-            <Act action={insertSheet} choice={[sheet]} name={`Insert ${sheet.name}`} />
-          </li>
-        ))}
-      </ul>
+      {sheetGroups.map((group) => (
+        <section key={group.title}>
+          <Title>{group.title}</Title>
+          <ul className="sheets">
+            {group.sheets.map((sheet) => (
+              <SheetItem key={sheet.key} sheet={sheet} />
+            ))}
+          </ul>
+        </section>
+      ))}
       <section className="item">
         <Title>Start with your own figures</Title>
         <Words>{clearExample.about}</Words>
