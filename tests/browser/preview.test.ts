@@ -2,6 +2,7 @@ import { spawn, type ChildProcess } from "node:child_process";
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { chromium, type Browser, type Page } from "playwright-core";
+import { serialOfIso } from "../../functions/dates";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import type { CellState, Workbook } from "../../taskpane/workbook";
@@ -53,7 +54,8 @@ interface Opened {
 }
 
 const open = async (width: number, height: number, scheme: "light" | "dark" = "light"): Promise<Opened> => {
-  const page = await browser.newPage({ viewport: { width, height }, colorScheme: scheme });
+  const context = await browser.newContext({ viewport: { width, height }, colorScheme: scheme });
+  const page = await context.newPage();
   const errors: string[] = [];
   const elsewhere: string[] = [];
   page.on("console", (line) => line.type() === "error" && errors.push(line.text()));
@@ -202,6 +204,129 @@ describe("on a wide screen", () => {
 
   test("asked nobody but its own server, and met no error", () => {
     expect(opened.elsewhere).toEqual([]);
+    expect(opened.errors).toEqual([]);
+  });
+});
+
+describe("what a keeper does in the grid", () => {
+  let opened: Opened;
+  let page: Page;
+  const rowHeading = 46; // px
+  const [gridTop, width, height] = [124, 88, 24]; // px: the first cell's corner, and a cell of a sheet as it begins
+  /** The middle of a cell of a sheet as it begins, on the page. */
+  const middle = (row: number, column: number) =>
+    [rowHeading + width * (column + 0.5), gridTop + height * (row + 0.5)] as const;
+  const at = async (row: number, column: number) => (await cells(page, "Sheet1"))[row]?.[column];
+  const type = async (row: number, column: number, text: string, delay = 20): Promise<void> => {
+    await select(page, "Sheet1", row, column);
+    await page.keyboard.type(text, { delay });
+    await page.keyboard.press("Enter");
+    await page.waitForTimeout(400);
+  };
+  beforeAll(async () => {
+    opened = await open(1366, 768);
+    ({ page } = opened);
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  });
+  afterAll(() => page.context().close());
+
+  test("a typed date is read as the menu says, and what it cannot mean stays text, with words", async () => {
+    const dates = page.getByLabel("Dates");
+    await dates.selectOption("dmy");
+    await type(0, 0, "05/10/2026");
+    expect((await at(0, 0))?.value).toBe(serialOfIso("2026-10-05"));
+    await dates.selectOption("mdy");
+    await type(1, 0, "05/10/2026");
+    expect((await at(1, 0))?.value).toBe(serialOfIso("2026-05-10"));
+    await type(2, 0, "25/10/2026");
+    expect((await at(2, 0))?.value).toBe("25/10/2026");
+    await select(page, "Sheet1", 2, 0);
+    expect(await page.locator("#problem").textContent()).toMatch(/^A3 .*25\/10\/2026/);
+  });
+
+  test("over an error the pointer meets the sentence that the bar has", async () => {
+    await type(3, 0, '=VIV.LAPSE("x",1,2)');
+    await select(page, "Sheet1", 9, 7);
+    expect(await page.locator("#problem").textContent()).toBe("");
+    await page.mouse.move(...middle(6, 3));
+    await page.mouse.move(...middle(3, 0), { steps: 4 });
+    await page.getByText("temperature holds 'x': give a number from -90 to 60 °C").waitFor();
+  });
+
+  test("Enter ends a formula as it is typed, whatever is suggested", async () => {
+    await select(page, "Sheet1", 4, 0);
+    await page.keyboard.type("=MI", { delay: 40 });
+    await page.getByText("MINUTE").first().waitFor();
+    await page.keyboard.type("N(4,5)+MA");
+    await page.keyboard.type("X(1,2)");
+    await page.keyboard.press("Enter");
+    await page.waitForTimeout(400);
+    expect(await at(4, 0)).toMatchObject({ formula: "=MIN(4,5)+MAX(1,2)", value: 6 });
+  });
+
+  test("a spill that is copied is plain text whole, as it is shown", async () => {
+    await type(6, 0, "=VIV.RAMP(DATE(2026,10,5),24,8,14)");
+    await select(page, "Sheet1", 6, 0);
+    for (const key of ["ArrowRight", "ArrowDown", "ArrowDown"]) await page.keyboard.press(`Shift+${key}`);
+    await page.keyboard.press("Control+c");
+    await page.waitForTimeout(400);
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(
+      "2026-10-05\t24\n2026-10-12\t16\n2026-10-19\t8",
+    );
+  });
+
+  test("a range is sorted by its first column from the menu, its rows kept together", async () => {
+    await page.evaluate(() =>
+      window.workbook.write([
+        {
+          sheet: "Sheet1",
+          row: 0,
+          column: 4,
+          cells: [
+            [3, "c", { formula: "=E1*2" }],
+            [1, "a", { formula: "=E2*2" }],
+            [2, "b", { formula: "=E3*2" }],
+          ],
+        },
+      ]),
+    );
+    await select(page, "Sheet1", 0, 4);
+    for (const key of ["ArrowRight", "ArrowRight", "ArrowDown", "ArrowDown"]) await page.keyboard.press(`Shift+${key}`);
+    await page.mouse.click(...middle(0, 5), { button: "right" });
+    await page.getByText("Sort", { exact: true }).last().hover();
+    await page.getByText("Ascending", { exact: true }).first().click();
+    await page.waitForTimeout(600);
+    const sorted = (await cells(page, "Sheet1")).slice(0, 3).map((row) => row.slice(4, 7));
+    expect(sorted.map((row) => row.map(({ value }) => value))).toEqual([
+      [1, "a", 2],
+      [2, "b", 4],
+      [3, "c", 6],
+    ]);
+    expect(sorted.map(([, , { formula } = { value: null }]) => formula)).toEqual(["=E1*2", "=E2*2", "=E3*2"]);
+  });
+
+  test("a page with unsaved work asks before it goes; what was in it is offered again, and comes back", async () => {
+    await page.waitForTimeout(2_500);
+    const before = await cells(page, "Sheet1");
+    const asked: string[] = [];
+    page.on("dialog", (dialog) => {
+      asked.push(dialog.type());
+      void dialog.accept();
+    });
+    await page.reload();
+    await page.waitForSelector("body.ready", { timeout: 60_000 });
+    expect(asked).toEqual(["beforeunload"]);
+    expect(await cells(page, "Sheet1")).toEqual([]);
+    await page.getByRole("button", { name: /^Go on with it/ }).click();
+    await page.getByRole("button", { name: "Go ahead" }).click();
+    await page.getByText("is open again").waitFor();
+    expect(await cells(page, "Sheet1")).toEqual(before);
+    expect(await page.getByLabel("Dates").inputValue()).toBe("mdy");
+    // Nobody else is offered what is open here.
+    const other = await page.context().newPage();
+    await other.goto(address);
+    await other.waitForSelector("body.ready", { timeout: 60_000 });
+    expect(await other.getByText("Kept from an earlier visit").count()).toBe(0);
     expect(opened.errors).toEqual([]);
   });
 });
