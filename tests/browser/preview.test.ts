@@ -302,7 +302,7 @@ describe("what a keeper does in the grid", () => {
       [2, "b", 4],
       [3, "c", 6],
     ]);
-    expect(sorted.map(([, , { formula } = { value: null }]) => formula)).toEqual(["=E1*2", "=E2*2", "=E3*2"]);
+    expect(sorted.map(([, , cell]) => cell?.formula)).toEqual(["=E1*2", "=E2*2", "=E3*2"]);
   });
 
   test("a page with unsaved work asks before it goes; what was in it is offered again, and comes back", async () => {
