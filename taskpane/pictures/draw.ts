@@ -1,97 +1,18 @@
-import { areaY, axisX, axisY, barY, dot, gridY, lineY, plot, rectY, ruleY, type Markish } from "@observablehq/plot";
-import { FIRST_DAY, dateOf } from "../../functions/dates";
+import { axisX, axisY, gridY, plot, ruleY, type Markish } from "@observablehq/plot";
+import { FIRST_DAY } from "../../functions/dates";
 import type { Chart, Series } from "../sheets/sheet";
+import { DAY, marked, momentOf, shifted } from "./axis";
+import { figure, isTicked, word } from "./cells";
+import { apart, lanesOf, wrapped } from "./labels";
+import { marksOf } from "./marks/marksOf";
+import type { Scale } from "./marks/scale";
+import { dashes, LETTER, LINE, signs, slopes, TEXT } from "./style";
 import { tones } from "./tones";
 
 type Read = (range: string) => readonly (readonly unknown[])[];
 
-/** Dashes tell lines apart where colours do not print. */
-const dashes = ["none", "7 3", "2 3", "9 3 2 3", "1 4"] as const;
-/** Slopes of the hatching tell areas apart where colours do not print. */
-const slopes = [45, -45, 0, 90, 20] as const;
-const signs = ["▼", "●", "◆", "■", "▲"] as const;
-
-const TEXT = 12; // px
-const LETTER = 6.4; // px, the mean width of a letter at that size in the system's font
-const LINE = 14; // px
-
 /** Ids in a page must differ, and the same chart may be drawn twice. */
 let drawn = 0;
-
-/** A figure, or NaN, which Plot leaves out: a blank, text or an error is a gap and never 0. */
-const figure = (cell: unknown): number => (typeof cell === "number" && Number.isFinite(cell) ? cell : NaN);
-
-const isTicked = (cell: unknown): boolean => cell === true || figure(cell) > 0;
-const word = (cell: unknown): string => (typeof cell === "string" ? cell.trim() : "");
-
-/** A moment of the axis; `dateOf` drops the time of day. */
-const momentOf = (serial: number): Date => new Date(dateOf(serial).getTime() + (serial % 1) * DAY);
-
-const wrapped = (name: string, most: number): readonly string[] =>
-  name.split(" ").reduce<string[]>((lines, part) => {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + part.length < most) lines[lines.length - 1] = `${last} ${part}`;
-    else lines.push(part);
-    return lines;
-  }, []);
-
-/** What lies between two marks of an axis of days: days, or from the month on whole months. */
-const DAY_STEPS = [1, 2, 7, 14] as const;
-const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60, 120] as const;
-const DAY = 86_400_000; // ms
-
-/**
- * The days that an axis marks, at most so many. An axis left to itself marks hours between two days, and of a summer
- * in a narrow picture a single month.
- */
-const marked = (from: Date, to: Date, most: number): Date[] => {
-  const days = (to.getTime() - from.getTime()) / DAY;
-  const step = DAY_STEPS.find((one) => days / one < most);
-  if (step !== undefined && (days < 60 || step <= 7)) {
-    return Array.from({ length: Math.floor(days / step) + 1 }, (_, i) => new Date(from.getTime() + i * step * DAY));
-  }
-  const first = 12 * from.getUTCFullYear() + from.getUTCMonth() + (from.getUTCDate() > 1 ? 1 : 0);
-  const last = 12 * to.getUTCFullYear() + to.getUTCMonth();
-  const by = MONTH_STEPS.find((one) => (last - first) / one < most) ?? 240;
-  return Array.from(
-    { length: Math.max(0, Math.floor((last - first) / by) + 1) },
-    (_, i) => new Date(Date.UTC(1970, first + i * by - 12 * 1970)),
-  );
-};
-
-/** Rows of labels such that none covers another: for each, the lowest row that is free where the label stands. */
-const lanesOf = (places: readonly { readonly middle: number; readonly wide: number }[]): readonly number[] => {
-  const ends: number[] = [];
-  return places.map(({ middle, wide }) => {
-    const free = ends.findIndex((end) => end <= middle - wide / 2);
-    const lane = free < 0 ? ends.length : free;
-    ends[lane] = middle + wide / 2 + 4;
-    return lane;
-  });
-};
-
-/** Places of labels beside the plot, moved apart so that none covers another. */
-const apart = (
-  wanted: readonly { readonly y: number; readonly tall: number }[],
-  top: number,
-  bottom: number,
-): readonly number[] => {
-  const order = wanted.map((_, i) => i).sort((a, b) => (wanted[a]?.y ?? 0) - (wanted[b]?.y ?? 0));
-  const placed = wanted.map(({ y }) => y);
-  let from = top;
-  for (const i of order) {
-    const tall = wanted[i]?.tall ?? 0;
-    placed[i] = Math.max(placed[i] ?? 0, from + tall / 2);
-    from = (placed[i] ?? 0) + tall / 2;
-  }
-  let until = Math.max(bottom, top);
-  for (const i of [...order].reverse()) {
-    const tall = wanted[i]?.tall ?? 0;
-    placed[i] = Math.min(placed[i] ?? 0, until - tall / 2);
-    until = (placed[i] ?? 0) - tall / 2;
-  }
-  return placed;
-};
 
 /** One row of the chart: its place on the axis, and its cell of every range. */
 interface Row {
@@ -113,6 +34,10 @@ export const draw = (
 ): SVGSVGElement => {
   const id = `picture-${++drawn}`;
   const cells = (range: string): readonly unknown[] => read(range).flat();
+  const nameOf = ({ name, nameFrom }: Series): string => {
+    const said = nameFrom === undefined ? "" : word(cells(nameFrom)[0]);
+    return said === "" ? name : said;
+  };
   const make = <K extends keyof SVGElementTagNameMap>(
     tag: K,
     attributes: Readonly<Record<string, string | number>> = {},
@@ -151,9 +76,6 @@ export const draw = (
       .filter((gap) => gap > 0),
   );
   const half = Number.isFinite(step) ? step * 0.4 : dated ? 43_200_000 : 0.4;
-  const shifted = (x: Date | number, by: number): Date | number =>
-    x instanceof Date ? new Date(x.getTime() + by) : x + by;
-
   // What stands beside and above the plot decides its margins.
   const right = Math.min(150, width * 0.3);
   const letters = Math.floor((right - 34) / LETTER);
@@ -193,88 +115,22 @@ export const draw = (
   const marginTop = head + strips + 6;
   const marginBottom = dated ? 40 : 28;
 
-  const marks: Markish[] = [];
-  const labels: { readonly series: Series; readonly i: number; readonly y: number }[] = [];
-  const lastOf = (values: readonly number[]): number => values.findLast((value) => !Number.isNaN(value)) ?? NaN;
-  /** A figure between two gaps has no line to either side: it is shown as a point. */
-  const lonely = (values: readonly number[]): number[] =>
-    values.map((value, i) => (Number.isNaN(values[i - 1] ?? NaN) && Number.isNaN(values[i + 1] ?? NaN) ? value : NaN));
-  const line = (values: number[], i: number, strokeWidth: number): void => {
-    const tone = tones[i % tones.length] as string;
-    const dash = dashes[i % dashes.length] as string;
-    marks.push(
-      lineY(values, { x: xs, y: values, stroke: tone, strokeWidth, strokeDasharray: dash, strokeLinejoin: "round" }),
-      dot(values, { x: xs, y: lonely(values), fill: tone, r: 3 }),
-    );
-  };
-
   const bars = chart.series.filter(
     (series) => series.draw === "bar" && !column(series.values).every((value) => Number.isNaN(value)),
   );
-  let any = false;
-  for (const [i, series] of chart.series.entries()) {
-    const pattern = `url(#${id}-hatch-${i})`;
-    if (series.draw === "band") {
-      const [low, high] = [column(series.low), column(series.high)];
-      const between = low.map((value, k) => (Number.isNaN(value) || Number.isNaN(high[k] ?? NaN) ? NaN : value));
-      marks.push(
-        areaY(low, {
-          x: xs,
-          y1: between,
-          y2: high.map((value, k) => (Number.isNaN(between[k] ?? NaN) ? NaN : value)),
-          fill: pattern,
-        }),
-      );
-      line(low, i, 1.25);
-      line(high, i, 2);
-      labels.push({ series, i, y: (lastOf(low) + lastOf(high)) / 2 });
-      any ||= [...low, ...high].some((value) => !Number.isNaN(value));
-    } else if (series.draw === "line") {
-      const values = column(series.values);
-      line(values, i, 2);
-      labels.push({ series, i, y: lastOf(values) });
-      any ||= values.some((value) => !Number.isNaN(value));
-    } else if (series.draw === "bar") {
-      const values = column(series.values);
-      if (values.every(Number.isNaN)) continue;
-      // Bars of several places stand beside one another in the room of one.
-      const room = numeric ? 0 : ((inner / rows.length) * 0.85) / bars.length;
-      const place = bars.indexOf(series);
-      const look = {
-        fill: pattern,
-        stroke: tones[i % tones.length] as string,
-        strokeWidth: 1,
-        insetLeft: place * room,
-        insetRight: (bars.length - 1 - place) * room,
-      };
-      marks.push(
-        numeric
-          ? rectY(values, {
-              x1: xs.map((x) => shifted(x, -half)),
-              x2: xs.map((x) => shifted(x, half)),
-              y1: 0,
-              y2: values,
-              ...look,
-            })
-          : barY(values, { x: xs, y1: 0, y2: values, ...look }),
-      );
-      labels.push({ series, i, y: lastOf(values) / 2 });
-      any ||= values.some((value) => !Number.isNaN(value));
-    } else if (series.draw === "threshold") {
-      const values = cells(series.values).map(figure);
-      const look = { stroke: "currentColor", strokeWidth: 1.5, strokeDasharray: "4 3" };
-      if (values.length === 1)
-        marks.push(
-          ruleY(
-            values.filter((value) => !Number.isNaN(value)),
-            look,
-          ),
-        );
-      else marks.push(lineY(values, { x: xs, y: column(series.values), ...look }));
-      labels.push({ series, i, y: values.length === 1 ? (values[0] ?? NaN) : lastOf(column(series.values)) });
-      any ||= values.some((value) => !Number.isNaN(value));
-    }
-  }
+  const scale: Scale = {
+    xs,
+    numeric,
+    half,
+    column,
+    cells: (range) => cells(range).map(figure),
+    barRoom: ((inner / rows.length) * 0.85) / bars.length,
+    bars,
+    fill: (i) => `url(#${id}-hatch-${i})`,
+  };
+  const all = chart.series.flatMap((series, i) => marksOf(series, i, scale).map((one) => ({ ...one, series, i })));
+  const marks = all.flatMap((one) => one.marks);
+  const any = all.some(({ isSeen }) => isSeen);
 
   // Where a stage begins, a thin line leads from the strip down through the figures.
   const every = numeric
@@ -398,7 +254,7 @@ export const draw = (
         }),
       );
     }
-    over.append(says(left + inner + 10, bar + 8, series.name));
+    over.append(says(left + inner + 10, bar + 8, nameOf(series)));
     top += tall + 4;
   }
   for (const [k, series] of ticked.entries()) {
@@ -410,14 +266,14 @@ export const draw = (
           says(pixel(i), base, signs[k % signs.length] as string, { "text-anchor": "middle", "font-size": TEXT - 3 }),
         );
     }
-    over.append(says(left + inner + 10, base, `${signs[k % signs.length]} ${series.name}`));
+    over.append(says(left + inner + 10, base, `${signs[k % signs.length]} ${nameOf(series)}`));
     top += LINE;
   }
 
   // Every name stands beside its own figures, with a sample of its dash or hatching.
-  const named = any ? labels.map((label) => ({ ...label, lines: wrapped(label.series.name, letters) })) : [];
+  const named = any ? all.map((one) => ({ ...one, lines: wrapped(nameOf(one.series), letters) })) : [];
   const places = apart(
-    named.map(({ y, lines }) => ({ y: yOf(y), tall: lines.length * LINE + 2 })),
+    named.map(({ label, lines }) => ({ y: yOf(label), tall: lines.length * LINE + 2 })),
     marginTop - 6,
     height - 4,
   );

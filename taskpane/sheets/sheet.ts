@@ -102,13 +102,17 @@ export interface ColourRule {
   readonly look: Look;
 }
 
-/** One row or column of figures in a chart. A band fills between `low` and `high`; ticks mark the rows where `at` is true or above 0. */
-export type Series =
-  | { readonly draw: "line" | "bar"; readonly name: string; readonly values: string }
-  | { readonly draw: "band"; readonly name: string; readonly low: string; readonly high: string }
-  | { readonly draw: "ticks"; readonly name: string; readonly values: string }
-  | { readonly draw: "stages"; readonly name: string; readonly values: string }
-  | { readonly draw: "threshold"; readonly name: string; readonly values: string };
+/**
+ * One row or column of figures in a chart. A band fills between `low` and `high`; ticks mark the rows where `at` is true
+ * or above 0. `nameFrom` is a cell whose words name it; `name` stands where that is blank, or cannot be followed.
+ */
+export type Series = { readonly name: string; readonly nameFrom?: string } & (
+  | { readonly draw: "line" | "bar"; readonly values: string }
+  | { readonly draw: "band"; readonly low: string; readonly high: string }
+  | { readonly draw: "ticks"; readonly values: string }
+  | { readonly draw: "stages"; readonly values: string }
+  | { readonly draw: "threshold"; readonly values: string }
+);
 
 export interface Chart {
   readonly title: string;

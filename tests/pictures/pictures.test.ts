@@ -40,6 +40,20 @@ test("a picture names itself and says in words what it shows", async () => {
   });
 });
 
+test("a series is named by the cell that it takes its name from, and by its own name where that is blank", async () => {
+  const series = climate.chart.series.map((one, i) => ({ ...one, nameFrom: i === 1 ? "Z1" : "Z2" }));
+  const said = (cells: Case["cells"]): Promise<string> =>
+    drawn<readonly string[]>(
+      { chart: { ...climate.chart, series }, cells: { ...climate.cells, ...cells } },
+      words,
+    ).then((all) => all.join(" "));
+  const given = await said({ Z1: [["Jan Mayen, 9 m"]], Z2: [["  "]] });
+  expect(given).toContain("Jan Mayen, 9 m");
+  expect(given).not.toContain("Median");
+  expect(given).toContain("Upper site median");
+  expect(await said({ Z1: [[{ error: "#N/A" }]], Z2: [[null]] })).toContain("Median");
+});
+
 test("two pictures in a page share no id", async () => {
   const ids = await drawn<string[]>(
     climate,
