@@ -23,7 +23,7 @@ test("a small box, a damp room, a limit of the animal's own, a gravid female: ea
   expect(reading.of("condenses.said")).toMatch(/in the cold the box turns wet/);
   const check = String(reading.of("check.said")).split("\n");
   expect(check[0]).toMatch(/^stop: Warmed within 13 days/);
-  expect(check.some((line) => /^stop: Warm of 24 °C: above 23 °C is too warm for this animal/.test(line))).toBe(true);
+  expect(check.some((line) => line.startsWith("stop: Warm of 24 °C: above 23 °C is too warm for this animal"))).toBe(true);
   expect(check.at(-1)).toMatch(/Too cold for this animal was not given/);
   const ready = String(reading.of("readySaid.said")).split("\n");
   expect(ready[0]).toMatch(/^stop: Gravid: she stays warm, and out of the winter plan/);
@@ -38,7 +38,7 @@ test("six animals in one box use its air as fast as six, which is faster than on
   expect(alone / shared).toBeCloseTo(6, 1); // the litres that they fill themselves make the rest
   const joint = await filled(coolingPlan, { "air.litres": 40, "air.mass": 180 });
   expect(shared).toBeLessThan(joint.of("hours.soonest[3]") as number);
-  expect(six?.of("hours.every[3]")).toBeLessThan(7);
+  expect(six?.of("hours.every[1]")).toBeLessThan(one?.of("hours.every[1]") as number);
 });
 
 test("the weeks speak the rules' words, half the usual on the first meals, and the way out is no faster than half a degree a day", async () => {
