@@ -23,7 +23,9 @@ test("a small box, a damp room, a limit of the animal's own, a gravid female: ea
   expect(reading.of("condenses.said")).toMatch(/in the cold the box turns wet/);
   const check = String(reading.of("check.said")).split("\n");
   expect(check[0]).toMatch(/^stop: Warmed within 13 days/);
-  expect(check.some((line) => line.startsWith("stop: Warm of 24 °C: above 23 °C is too warm for this animal"))).toBe(true);
+  expect(check.some((line) => line.startsWith("stop: Warm of 24 °C: above 23 °C is too warm for this animal"))).toBe(
+    true,
+  );
   expect(check.at(-1)).toMatch(/Too cold for this animal was not given/);
   const ready = String(reading.of("readySaid.said")).split("\n");
   expect(ready[0]).toMatch(/^stop: Gravid: she stays warm, and out of the winter plan/);
