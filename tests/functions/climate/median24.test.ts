@@ -1,9 +1,10 @@
 import { median24 } from "../../../functions/climate/median24";
 import { cautions } from "../../../functions/cautions";
 import { callCell } from "../../call";
-import { seattleDays, worcesterDays } from "../../normals";
+import { lebanonDays, seattleDays, worcesterDays } from "../../normals";
 import { mean, median } from "../../statistics";
 import climat from "../../tables/midRange.json";
+import { yardstick } from "../../yardstick";
 
 const midPoint = (high: number, low: number): number => callCell(median24, high, low) as number;
 
@@ -63,3 +64,10 @@ test("San Francisco's mid-points stand as far above the median as the caution sa
   expect(cautions.midPoint).toContain(`${Math.max(...rows.map(({ lessMedian }) => lessMedian)).toFixed(1)} K lower`);
   expect(Math.max(...rows.map(({ lessMean }) => lessMean))).toBeLessThanOrEqual(1.0);
 });
+
+// The US service calls the mid-point of its highs and lows the mean. 0.06 K: all three are rounded to 0.1 °F apart.
+yardstick(median24, { against: "NOAA daily normals 1991-2020, Lebanon NH: their mean", within: 0.06, unit: "K" }, () =>
+  lebanonDays.mean.map(
+    (wanted, day) => [midPoint(lebanonDays.high[day] as number, lebanonDays.low[day] as number), wanted] as const,
+  ),
+);

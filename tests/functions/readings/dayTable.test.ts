@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { serial, serialOfIso } from "../../../functions/dates";
 import { dayTable } from "../../../functions/readings/dayTable";
 import { call, callCell, down } from "../../call";
+import { yardstick, type Pair } from "../../yardstick";
 import { anyLog, anyMixedLog, grouped, seattle, worcester, type Log } from "./logs";
 
 type Row = readonly [number, number, number, number, number, number, number, number, number];
@@ -67,6 +68,18 @@ describe.each([
     expect(Math.abs(rows.reduce((sum, [day]) => sum + covered(day), 0) - hours)).toBeLessThan(1e-6);
   });
 });
+
+// High, low and readings of each day of two years of hours, by a group-by that knows nothing of this project. Exact.
+yardstick(dayTable, { against: "NOAA hourly normals, grouped by arquero", within: 0, unit: "°C" }, () =>
+  [worcester(), seattle()].flatMap((log): Pair[] => {
+    const days = grouped(log);
+    return answer(log).flatMap(([, high, low, , , , readings], i): Pair[] => [
+      [high, days[i]?.high as number],
+      [low, days[i]?.low as number],
+      [readings, days[i]?.readings as number],
+    ]);
+  }),
+);
 
 /**
  * Mid-point less mean and less median of the same Seattle hourly normals, by month, as pandas 1.5.3 works them out from

@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { timeOutside } from "../../../functions/readings/timeOutside";
 import { call, down } from "../../call";
-import { anyLog, anyMixedLog, type Log } from "./logs";
+import { isoOf } from "../../../functions/dates";
+import { outside } from "../../tables/plansAndSeries.json";
+import { yardstick, type Pair } from "../../yardstick";
+import { anyLog, anyMixedLog, worcester, type Log } from "./logs";
 
 type Row = readonly [number, number, number, number, number, number, number, number, number, number];
 const answer = ({ times, temperatures }: Log, low: number, high: number, longestGap?: number): Row =>
@@ -155,3 +158,21 @@ test("to touch the high limit is not to be above it: the spell ends there", () =
   expect(above).toBeCloseTo(3, 6);
   expect(longest).toBeCloseTo(2, 6);
 });
+
+// Two months of real hours, their lines cut into seconds by numpy. 0.02 h: a crossing is caught to the second, twice a day.
+yardstick(timeOutside, { against: "NOAA hourly normals, by numpy 1.24.2 interp", within: 0.02, unit: "h" }, () =>
+  outside.flatMap(({ month, low, high, ...wanted }): Pair[] => {
+    const { times, temperatures } = worcester();
+    const own = times.flatMap((time, i) => (isoOf(time).slice(5, 7) === month ? [i] : []));
+    const log = { times: own.map((i) => times[i] as number), temperatures: own.map((i) => temperatures[i] as number) };
+    const [below, above, longestAbove, , , degreesAbove, , , longestBelow, degreesBelow] = answer(log, low, high);
+    return [
+      [below, wanted.below],
+      [above, wanted.above],
+      [longestAbove, wanted.longestAbove],
+      [degreesAbove, wanted.degreesAbove],
+      [longestBelow, wanted.longestBelow],
+      [degreesBelow, wanted.degreesBelow],
+    ];
+  }),
+);
