@@ -142,8 +142,9 @@ export default function Places() {
     <>
       <Title>Where does the animal live?</Title>
       <Words>
-        Type a place, or pick it on the map. Answered are the weather stations that could speak for it, and the year
-        where the animal lives, estimated from all of them together. Nothing that you type here leaves this computer.
+        Type a place, or pick it on the map. Below stand the weather stations that could speak for it, best first, and
+        the year where the animal lives, estimated from all of them together. Nothing that you type here leaves this
+        computer.
       </Words>
       <div className="fields">
         {field("latitude", "Latitude, ° (south −)")}
