@@ -11,7 +11,19 @@ import { hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
 import { areaName, cellName, onSheet, type Area } from "./place";
 import { takeBack } from "./takeBack";
-import { checkOf, entriesOf, isWorked, overlap, shownOf, workedLook, workedRows, WORKED, type Entry } from "./worked";
+import {
+  areaOfGroup,
+  checkOf,
+  entriesOf,
+  filledDown,
+  isWorked,
+  overlap,
+  shownOf,
+  workedLook,
+  workedRows,
+  WORKED,
+  type Entry,
+} from "./worked";
 
 /**
  * Errors that a function answers, as native formulas that give the same error. The sheet's other formulas must go on
@@ -302,7 +314,9 @@ export const freeze: Action<readonly string[] | undefined> = {
       };
     }
     const hidden = all.filter(({ hidden, name }) => hidden && targets.some(({ sheet }) => sheet === name));
-    const list = targets.map(({ sheet, ...area }) => onSheet(sheet, areaName(area)));
+    const list = filledDown(targets.map((target) => doneTo(all, target).entry)).map((group) =>
+      onSheet((group[0] as Entry).sheet, areaName(areaOfGroup(group))),
+    );
     return {
       text:
         `${counted(targets.length, "formula")} will become fixed figures` +

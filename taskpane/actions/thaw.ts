@@ -4,7 +4,18 @@ import { rewriteOf } from "./freeze";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { areaName, onSheet } from "./place";
-import { checkOf, COLUMNS, contentOf, entriesOf, FIRST, isWorked, overlap, type Entry, type KeptEntry } from "./worked";
+import {
+  checkOf,
+  COLUMNS,
+  contentOf,
+  entriesOf,
+  FIRST,
+  isWorked,
+  overlap,
+  wordsOf,
+  type Entry,
+  type KeptEntry,
+} from "./worked";
 
 /** A sheet of entries, and what stays on it. */
 interface Worked {
@@ -177,7 +188,8 @@ const asItWas = ({ name, cells }: SheetContents): Change => ({
 
 /** Whether the sheet holds nothing but its entries: a note of the keeper's own keeps it. */
 const onlyEntries = (sheet: SheetContents): boolean => {
-  const last = Math.max(...entriesOf(sheet).entries.map(({ line }) => line), FIRST - 1);
+  const [, words = 0] = wordsOf(sheet) ?? [];
+  const last = Math.max(...entriesOf(sheet).entries.map(({ line }) => line), FIRST - 1, words);
   return sheet.cells.every((line, row) =>
     line.every(({ value, formula }, column) => {
       if (formula !== undefined) return false;

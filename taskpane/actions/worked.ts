@@ -1,20 +1,35 @@
+import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
+import { catalogue } from "../../functions/catalogue";
+import { cautions } from "../../functions/cautions";
 import { isoOf } from "../../functions/dates";
-import type { Value } from "../../functions/define";
+import { PREFIX, type Value } from "../../functions/define";
+import { VERSION } from "../../functions/release";
+import { citation } from "../../functions/sources";
 import { rowsFor } from "../sheets/shared/assemble";
 import type { CellContent, CellState, PlainLook, SheetContents } from "../workbook";
-import { areaName, areaOf, type Area } from "./place";
+import { codeOf } from "./formulas";
+import { areaName, areaOf, cellName, type Area } from "./place";
 
 /** The sheet on which frozen formulas are kept, and from which they are put back. */
 export const WORKED = "Worked formulas";
 
 const TITLE = "Worked formulas: how the figures of this workbook were made";
 const HOW =
-  "These cells hold fixed figures. With the add-in, Thaw puts the formulas back: leave this sheet as it is until then.";
-const HEADINGS = ["Sheet", "Cells", "Formula", "First answer", "Check"] as const;
+  "These cells held VIV formulas. With the add-in, Thaw puts the formulas back: leave this sheet as it is until then.";
+const HEADINGS = ["Sheet", "Cells", "Formula", "First answer", "Check", "Holds for"] as const;
 export const COLUMNS = HEADINGS.length;
+/** Sheets of before know the first five. */
+const OLDER = HEADINGS.length - 1;
+/** A formula that is filled down: each row has its own, of which the first is written. */
+const EACH_ROW = "each row";
+/** The row below which words stand: how many rows of them, and what they are of. */
+const BEHIND = "Behind the figures";
+/** So many formulas at most in one line, because a cell holds their checks. */
+const MOST_TOGETHER = 500;
 /** The row of the first entry, counted from 0: a title, a line of words and the headings stand before it. */
 export const FIRST = 3;
-const WIDTHS = [18, 12, 62, 17, 15] as const;
+const WIDTHS = [18, 12, 62, 17, 15, 10] as const;
+const CHECK = HEADINGS.indexOf("Check");
 /** A longer formula is cut off in print, and can be read in its cell. */
 const MOST_LINES = 20;
 
@@ -28,7 +43,10 @@ export const workedLook = (rows: readonly (readonly CellContent[])[]): PlainLook
   lines: rows.map((row, i) =>
     i < FIRST
       ? 1
-      : Math.min(MOST_LINES, Math.max(...WIDTHS.map((width, column) => rowsFor(plain(row[column]), width)))),
+      : Math.min(
+          MOST_LINES,
+          Math.max(...WIDTHS.map((width, column) => (column === CHECK ? 1 : rowsFor(plain(row[column]), width)))),
+        ),
   ),
 });
 
@@ -81,16 +99,111 @@ export const shownOf = ({ value, format }: CellState): Value | null => {
   return isDate ? isoOf(value) : value;
 };
 
+/** The formula as it would stand in another cell; undefined where it cannot be read. */
+const filledFrom = (formula: string, { row, column }: Area, to: Area): string | undefined => {
+  try {
+    const relative = translateFormulaToR1C1(formula, cellName(row, column));
+    return translateFormulaToA1(relative, cellName(to.row, to.column));
+  } catch {
+    return undefined;
+  }
+};
+
+/** Whether a formula of the next row is the one above it, filled down. */
+const goesOn = (group: readonly Entry[], next: Entry): boolean => {
+  const [first, last] = [group[0], group.at(-1)];
+  return (
+    first !== undefined &&
+    last !== undefined &&
+    group.length < MOST_TOGETHER &&
+    [first, next].every(({ rows }) => rows === 1) &&
+    next.sheet === first.sheet &&
+    next.column === first.column &&
+    next.columns === first.columns &&
+    next.row === last.row + 1 &&
+    filledFrom(first.formula, first, next) === next.formula
+  );
+};
+
+/** Formulas that are filled down, together. */
+export const filledDown = (entries: readonly Entry[]): readonly (readonly Entry[])[] => {
+  const groups: Entry[][] = [];
+  const open = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    // Sheets are read row by row, so that the columns of a table take turns.
+    const key = `${entry.column},${entry.sheet}`;
+    const group = open.get(key);
+    if (group && goesOn(group, entry)) {
+      group.push(entry);
+      continue;
+    }
+    const fresh = [entry];
+    open.set(key, fresh);
+    groups.push(fresh);
+  }
+  return groups;
+};
+
+/** The cells of formulas that are filled down. */
+export const areaOfGroup = (group: readonly Entry[]): Area => {
+  const [first] = group as readonly [Entry];
+  return group.length === 1 ? first : { ...first, rows: group.length };
+};
+
+const rowOf = (group: readonly Entry[]): readonly CellContent[] => {
+  const [{ sheet, formula, shown }] = group as readonly [Entry];
+  const checks = group.map(({ check }) => check).join(" ");
+  return [sheet, areaName(areaOfGroup(group)), formula, shown, checks, group.length > 1 ? EACH_ROW : null];
+};
+
+/** The sources and the cautions of the functions that the formulas call, each with the functions that it is of. */
+const behind = (entries: readonly Entry[]): readonly (readonly CellContent[])[] => {
+  const called = new Set(
+    entries.flatMap(({ formula }) =>
+      [...codeOf(formula).matchAll(new RegExp(`${PREFIX}[._]([A-Z0-9]+)`, "gi"))].map(([, name = ""]) =>
+        name.toUpperCase(),
+      ),
+    ),
+  );
+  const said = new Map<string, readonly [string, string[]]>();
+  for (const { name, sources, cautions: own } of catalogue.filter((one) => called.has(one.name))) {
+    const lines = [
+      ...own.map((key) => ["Caution", cautions[key]] as const),
+      ...sources.map((key) => ["Source", citation(key)] as const),
+    ];
+    for (const [kind, text] of lines) {
+      const known = said.get(text) ?? ([kind, []] as const);
+      known[1].push(name);
+      said.set(text, known);
+    }
+  }
+  // What may hurt an animal is read first.
+  const rows = [...said].sort(([, [one]], [, [other]]) => (one < other ? -1 : one > other ? 1 : 0));
+  return [
+    Array.from({ length: COLUMNS }, () => null),
+    [BEHIND, rows.length, `Vivarium Almanac ${VERSION}, ${new Date().toISOString().slice(0, 10)}`, null, null, null],
+    ...rows.map(([text, [kind, names]]) => [kind, null, `${names.join(", ")}: ${text}`, null, null, null]),
+  ];
+};
+
 /** The rows of the sheet, from its first. */
 export const workedRows = (entries: readonly Entry[]): readonly (readonly CellContent[])[] => [
-  [TITLE, null, null, null, null],
-  [HOW, null, null, null, null],
+  [TITLE, null, null, null, null, null],
+  [HOW, null, null, null, null, null],
   HEADINGS,
-  ...entries.map((entry) => [entry.sheet, areaName(entry), entry.formula, entry.shown, entry.check]),
+  ...filledDown(entries).map(rowOf),
+  ...(entries.length > 0 ? behind(entries) : []),
 ];
 
 export const isWorked = ({ cells }: SheetContents): boolean =>
-  HEADINGS.every((heading, column) => cells[FIRST - 1]?.[column]?.value === heading);
+  HEADINGS.slice(0, OLDER).every((heading, column) => cells[FIRST - 1]?.[column]?.value === heading);
+
+/** The row below which words stand, and the last of them. */
+export const wordsOf = ({ cells }: SheetContents): readonly [first: number, last: number] | undefined => {
+  const first = cells.findIndex((line, row) => row >= FIRST && line[0]?.value === BEHIND);
+  const count = cells[first]?.[1]?.value;
+  return first < 0 || typeof count !== "number" ? undefined : [first, first + count];
+};
 
 const textOf = (cell: CellState | undefined): string | undefined =>
   cell && cell.formula === undefined && typeof cell.value === "string" ? cell.value : undefined;
@@ -101,12 +214,15 @@ export interface KeptEntry extends Entry {
 }
 
 /** The entries of such a sheet, and the rows that are none, by their number on the sheet. */
-export const entriesOf = ({
-  cells,
-}: SheetContents): { readonly entries: readonly KeptEntry[]; readonly unread: readonly number[] } => {
+export const entriesOf = (
+  worked: SheetContents,
+): { readonly entries: readonly KeptEntry[]; readonly unread: readonly number[] } => {
+  const { cells } = worked;
   const entries: KeptEntry[] = [];
   const unread: number[] = [];
+  const words = wordsOf(worked);
   for (const [row, line] of cells.entries()) {
+    if (words && row >= words[0] && row <= words[1]) continue;
     if (row < FIRST || line.every(({ value, formula }) => formula === undefined && (value === null || value === "")))
       continue;
     // A sheet's name that is a number may have become one.
@@ -117,7 +233,21 @@ export const entriesOf = ({
     const check = textOf(line[4]);
     const shown = line[3]?.value ?? null;
     if (sheet === undefined || !area || !formula?.startsWith("=") || check === undefined) unread.push(row + 1);
-    else entries.push({ line: row, sheet, ...area, formula, shown: typeof shown === "object" ? null : shown, check });
+    else {
+      const first = { line: row, sheet, ...area, formula, shown: typeof shown === "object" ? null : shown, check };
+      if (line[OLDER]?.value !== EACH_ROW) {
+        entries.push(first);
+        continue;
+      }
+      const checks = check.split(" ");
+      const each = checks.map((one, i): KeptEntry | undefined => {
+        const at = { ...first, row: area.row + i, rows: 1 };
+        const own = filledFrom(formula, area, at);
+        return own === undefined ? undefined : { ...at, formula: own, shown: i === 0 ? first.shown : null, check: one };
+      });
+      if (checks.length !== area.rows || each.includes(undefined)) unread.push(row + 1);
+      else entries.push(...(each as KeptEntry[]));
+    }
   }
   return { entries, unread };
 };

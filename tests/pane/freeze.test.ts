@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { cautions } from "../../functions/cautions";
 import { perform } from "../../taskpane/actions/action";
 import { hasFunction, spillReferences } from "../../taskpane/actions/formulas";
 import { freeze } from "../../taskpane/actions/freeze";
@@ -259,13 +260,47 @@ describe("in words", () => {
     await freeze.run(workbook, undefined);
     const worked = (await workbook.read()).find(isWorked);
     expect(worked?.name).toBe("Worked formulas");
-    expect(worked?.cells[2]?.map(({ value }) => value)).toEqual(["Sheet", "Cells", "Formula", "First answer", "Check"]);
+    expect(worked?.cells[2]?.map(({ value }) => value)).toEqual([
+      "Sheet",
+      "Cells",
+      "Formula",
+      "First answer",
+      "Check",
+      "Holds for",
+    ]);
     expect(worked?.cells[3]?.slice(0, 4).map(({ value }) => value)).toEqual([
       "Plan",
       "A1",
       "=VIV.NEXTMEAL(1,2)",
       "2026-10-05",
     ]);
+  });
+
+  test("a formula that is filled down is one line, with the sources and cautions of its function below", async () => {
+    const rows = Array.from({ length: 60 }, (_, i) => [100 + i, { formula: `=VIV.MASSLOSS($A$1,A${i + 1})` }]);
+    const workbook = new MemoryWorkbook(() => [[0.1]]).put("Log", [...rows, [1, { formula: "=VIV.AGE(A1,A2)" }]]);
+    const words = await freeze.describe(workbook, undefined);
+    expect(words.list).toEqual(["Log!B1:B60", "Log!B61"]);
+    await freeze.run(workbook, undefined);
+    const worked = (await workbook.read()).find(isWorked) as SheetContents;
+    const lines = worked.cells.slice(3).map((line) => [line[0], line[1], line[2], line[5]].map((cell) => cell?.value));
+    expect(lines.slice(0, 2)).toEqual([
+      ["Log", "B1:B60", "=VIV.MASSLOSS($A$1,A1)", "each row"],
+      ["Log", "B61", "=VIV.AGE(A1,A2)", null],
+    ]);
+    const below = lines.slice(3).map(([kind, , text]) => `${String(kind)}: ${String(text)}`);
+    expect(below[0]).toMatch(/^Behind the figures: Vivarium Almanac \d+\.\d+\.\d+, \d{4}-\d\d-\d\d$/);
+    expect(below).toContain(`Caution: MASSLOSS: ${cautions.noVet}`);
+    expect(below).toContain("Source: MASSLOSS, AGE: By definition.");
+    // One cell that has been changed keeps its own entry, and no other's.
+    await workbook.write([{ sheet: "Log", row: 9, column: 1, cells: [[7]] }]);
+    expect((await thaw.run(workbook, undefined)).left).toEqual(["Log!B10 has been changed since, or moved"]);
+    expect(workbook.functions()).toHaveLength(60);
+    expect((await workbook.read(["Log"]))[0]?.cells[59]?.[1]?.formula).toBe("=VIV.MASSLOSS($A$1,A60)");
+    await workbook.write([{ sheet: "Log", row: 9, column: 1, cells: [[0.1]] }]);
+    await thaw.run(workbook, undefined);
+    expect((await workbook.read(["Log"]))[0]?.cells[9]?.[1]?.formula).toBe("=VIV.MASSLOSS($A$1,A10)");
+    expect(await workbook.sheetNames()).toEqual(["Log"]);
   });
 
   test("a figure keeps its format, so that a date stays a date", async () => {
