@@ -17,6 +17,7 @@ const { youngUntil, youngEvery, adultEvery, weighEvery } = settings;
 export const reminders = form("reminders", null, {
   today: {
     label: "Today",
+    needed: true,
     value: TODAY,
     format: "date",
     takes: date,
@@ -40,7 +41,7 @@ export const list = log(
   "list",
   ROWS,
   {
-    label: { title: "Animal", input: all.map(({ label }) => label) },
+    label: { title: "Animal", needed: "An animal", input: all.map(({ label }) => label) },
     stage: {
       title: "Stage",
       spilled: ({ label, ate, every, weighedLast, opened, openEvery, winters }) =>
@@ -92,7 +93,7 @@ export const list = log(
       note: "In the cold, for a shut box: see the sheet Cooling plan.",
     },
     sex: { title: "Sex", input: all.map(({ sex }) => sex), takes: oneOf("female", "male", "unknown") },
-    born: { title: "Born", input: all.map(({ born }) => born), format: "date", takes: date },
+    born: { title: "Born", needed: "Its birth", input: all.map(({ born }) => born), format: "date", takes: date },
     mass: { title: "Mass", unit: "g", input: all.map(({ mass }) => mass), format: "whole", takes: number(MASS) },
     length: {
       title: "Length",

@@ -18,6 +18,7 @@ export const air = form(
   {
     mass: {
       label: "Mass of one animal",
+      needed: "Mass",
       unit: "g",
       value: animals.juniper.mass,
       format: "whole",

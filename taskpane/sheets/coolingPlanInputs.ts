@@ -25,12 +25,14 @@ export const plan = form("plan", "The plan", {
   label: { label: "Animal", value: animals.juniper.label },
   way: {
     label: "Planned",
+    needed: true,
     value: "forwards",
     takes: oneOf("forwards", backwards),
     note: "Forwards from the last meal, or backwards from the first meal after the cold.",
   },
   when: {
     label: "Day of last or first meal",
+    needed: "Day of meal",
     value: winter.lastMeal,
     format: "date",
     takes: date,
@@ -44,6 +46,7 @@ export const plan = form("plan", "The plan", {
   ...setPointFields(),
   tooCold: {
     label: "Too cold for it below",
+    needed: "Too cold",
     unit: "°C",
     value: 4,
     format: "tenth",
@@ -52,6 +55,7 @@ export const plan = form("plan", "The plan", {
   },
   tooWarm: {
     label: "Too warm for it above",
+    needed: "Too warm",
     unit: "°C",
     value: 28,
     format: "tenth",

@@ -45,7 +45,7 @@ export const limits = form(
 export const plan = winterPlan(3);
 
 export const who = log("who", 12, {
-  label: { title: "The animals", wide: 2, joined: true, input: list.map(({ label }) => label) },
+  label: { title: "The animals", needed: "An animal", wide: 2, joined: true, input: list.map(({ label }) => label) },
   every: {
     title: "Every",
     input: list.map(({ interval }) => interval),

@@ -47,4 +47,4 @@ export const limits = form(
 );
 
 export const plan = winterPlan(3, 3);
-export const setPoints = form("setPoints", null, setPointFields("coolingPlan.plan", 3), { across: 3 });
+export const setPoints = form("setPoints", null, setPointFields("coolingPlan.plan", 3, false), { across: 3 });

@@ -28,6 +28,8 @@ export interface Sheet {
   readonly places: Readonly<Record<string, string>>;
   /** Cells that repeat another sheet's, by that sheet's key and the name there: "coolingPlan.dates.firstMeal". */
   readonly links: readonly Link[];
+  /** Cells, and columns of which one cell, that have to be filled before the sheet has anything to say, and their names. */
+  readonly needed: readonly { readonly at: string; readonly words: string }[];
   /** Areas that are one cell to the eye; only for running text, never across the frozen edge. */
   readonly merges: readonly string[];
   /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */

@@ -17,7 +17,7 @@ const animal = form(
   "animal",
   "The animal, one a sheet",
   {
-    label: { label: "Animal", value: animals.juniper.label },
+    label: { label: "Animal", needed: true, value: animals.juniper.label },
     alarm: {
       label: "Flag a loss of",
       value: 0.05,
@@ -51,6 +51,7 @@ const sinceBefore = (date: RowCell, mass: RowCell, formula: () => string): strin
 const weekly = log("log", LOG_ROWS, {
   date: {
     title: "Date",
+    needed: "First weighing",
     input: weighings.map(([iso]) => day(iso)),
     format: "date",
     takes: date,

@@ -11,9 +11,10 @@ import { readings } from "./winterLogExample";
 
 export const animal = form("animal", "This animal", {
   label: { label: "Animal", value: animals.juniper.label, from: "coolingPlan.plan.label" },
-  start: { label: "Mass into the cold", unit: "g", value: 306, format: "tenth", takes: number(MASS) },
+  start: { label: "Mass into the cold", needed: true, unit: "g", value: 306, format: "tenth", takes: number(MASS) },
   warming: {
     label: "Warming starts on",
+    needed: true,
     value: winter.dates[3] ?? null,
     from: "coolingPlan.dates.warmingStarts",
     format: "date",
@@ -25,6 +26,7 @@ export const animal = form("animal", "This animal", {
   tooWarm: { label: "Too warm above", unit: "°C", value: 10, role: "setting", format: "tenth", takes: number([0, 30]) },
   agreed: {
     label: "Loss agreed with your vet",
+    needed: "Agreed loss",
     value: 0.05,
     format: "percent",
     takes: number([0.001, 0.5]),
@@ -37,7 +39,13 @@ export const weekly = log(
   "log",
   LOG_ROWS,
   {
-    date: { title: "Date", input: readings.map(({ iso }) => day(iso)), format: "date", takes: date },
+    date: {
+      title: "Date",
+      needed: "First reading",
+      input: readings.map(({ iso }) => day(iso)),
+      format: "date",
+      takes: date,
+    },
     box: {
       title: "Box",
       unit: "°C",

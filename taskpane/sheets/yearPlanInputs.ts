@@ -17,6 +17,7 @@ export const months = log(
     high: {
       title: "High",
       unit: "°C",
+      needed: "Highs",
       input: homeYear.high,
       from: "nativeClimate.year.high",
       format: "tenth",
@@ -25,6 +26,7 @@ export const months = log(
     low: {
       title: "Low",
       unit: "°C",
+      needed: "Lows",
       input: homeYear.low,
       from: "nativeClimate.year.low",
       format: "tenth",
@@ -33,6 +35,7 @@ export const months = log(
     rain: {
       title: "Rain",
       unit: "mm",
+      needed: "Rain",
       input: homeYear.rain,
       from: "nativeClimate.year.rain",
       format: "whole",
@@ -45,14 +48,22 @@ export const months = log(
 );
 
 const limit = (label: string, value: number) =>
-  ({ label, unit: "°C", value, format: "tenth", takes: number([0, 40]) }) as const;
+  ({ label, needed: true, unit: "°C", value, format: "tenth", takes: number([0, 40]) }) as const;
+const dates = planDateFields();
 /** The keeper's year: its first week, the winter plan, the limits of day and night. */
 export const year = form(
   "year",
   null,
   {
-    start: { label: "First week begins on", value: planYear.firstWeek, format: "date", takes: date },
-    ...planDateFields(),
+    start: {
+      label: "First week begins on",
+      needed: "First week",
+      value: planYear.firstWeek,
+      format: "date",
+      takes: date,
+    },
+    ...dates,
+    lastMeal: { ...dates.lastMeal, needed: "Winter plan" },
     ...setPointFields("coolingPlan.plan"),
     dayLeast: limit("By day at least", 22),
     dayMost: limit("By day at most", 27),
@@ -60,6 +71,7 @@ export const year = form(
     nightMost: limit("By night at most", 20),
     latitude: {
       label: "Latitude for day length",
+      needed: "Latitude",
       unit: "°",
       value: home.latitude,
       from: "nativeClimate.place.latitude",

@@ -32,7 +32,7 @@ const extent = (sheet: Sheet): Area => {
 /** Functions of Excel 2021 that LibreOffice 7.4 and the preview's engine have too. A new one is tried in all before it is added. */
 const NATIVES = new Set(
   (
-    "ABS AND AVERAGE COLUMN COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS DAY IF IFERROR IFNA INDEX ISERROR ISFORMULA ISNUMBER ISTEXT LEFT LEN LOOKUP MATCH " +
+    "ABS ADDRESS AND AVERAGE COLUMN COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS DAY IF IFERROR IFNA INDEX ISERROR ISFORMULA ISNUMBER ISTEXT LEFT LEN LOOKUP MATCH " +
     "MAX MIN MOD MONTH NOT OR RIGHT ROUND ROUNDUP ROW ROWS SMALL LARGE SUM SUMIF SUMIFS SUMPRODUCT TRANSPOSE DATE YEAR N ISBLANK EXACT INT TRIM CHAR TEXTJOIN"
   ).split(" "),
 );
@@ -151,6 +151,7 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
       ...sheet.notes.map(({ at }) => at),
       ...Object.values(sheet.places),
       ...sheet.links.map(({ at }) => at),
+      ...sheet.needed.map(({ at }) => at),
       ...sheet.charts.flatMap(({ along, summary }) => [along, summary]),
       ...sheet.charts.flatMap(({ series }) =>
         series.flatMap((one) => (one.draw === "band" ? [one.low, one.high] : [one.values])),

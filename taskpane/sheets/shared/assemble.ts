@@ -1,7 +1,7 @@
 import { cautions } from "../../../functions/cautions";
 import { sources } from "../../../functions/sources";
 import type { Sheet } from "../sheet";
-import { areaOf, columnLetters, columnNumber } from "./address";
+import { addressOf, areaOf, columnLetters, columnNumber, fixed } from "./address";
 import { areaOfBlock, heading, text, together, type Part } from "./part";
 
 export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
@@ -70,16 +70,47 @@ const lastRow = ({ blocks, charts, merges }: Required<Part>, until: number): num
     ].flatMap(({ left, bottom }) => (left <= until ? [bottom] : [])),
   );
 
+/** The last column of the running words under the title. */
+const lastOfLead = ({ cautionColumns, leadTo }: About): number =>
+  leadTo ? columnNumber(leadTo) : Math.max(1, columnNumber(cautionColumns[0]) - 2);
+
 /** The sentence, the line about the example and the legend, under the title. */
-export const leadOf = ({ sentence, example = INVENTED, widths, cautionColumns, leadTo }: About, hasLinks: boolean) =>
-  stacked(
-    [sentence, ...(example ? [example, hasLinks ? LINKED : LEGEND] : [])],
-    2,
-    1,
-    leadTo ? columnNumber(leadTo) : Math.max(1, columnNumber(cautionColumns[0]) - 2),
-    widths,
-    "text",
-  );
+export const leadOf = (about: About, hasLinks: boolean) => {
+  const { sentence, example = INVENTED, widths } = about;
+  const lines = [sentence, ...(example ? [example, hasLinks ? LINKED : LEGEND] : [])];
+  return stacked(lines, 2, 1, lastOfLead(about), widths, "text");
+};
+
+const neededFormula = (needed: Sheet["needed"]): string => {
+  const blank = ({ at }: Sheet["needed"][number]): string => {
+    const range = fixed(at);
+    return at.includes(":") ? `COUNTBLANK(${range})=ROWS(${range})` : `${range}=""`;
+  };
+  const named = ({ at, words }: Sheet["needed"][number]): string => {
+    const first = fixed(at).replace(/:.*/, "");
+    // The cell is named by where it stands now, should rows have been put in.
+    return `"${words} ("&ADDRESS(ROW(${first}),COLUMN(${first}),4)&")"`;
+  };
+  return `=IF(OR(${needed.map(blank).join(",")}),"Still needed: "&TEXTJOIN(", ",TRUE,${needed
+    .map((one) => `IF(${blank(one)},${named(one)},"")`)
+    .join(",")})&".","")`;
+};
+
+/** The line under the legend that names what is still needed, as tall as it is at its longest; blank once all is there. */
+export const neededOf = (about: About, needed: Sheet["needed"], hasLinks: boolean) => {
+  const { next: row } = leadOf(about, hasLinks);
+  if (needed.length === 0) return { part: {}, next: row };
+  const last = lastOfLead(about);
+  const longest = `Still needed: ${needed.map(({ words }) => `${words} (A00)`).join(", ")}.`;
+  const rows = rowsFor(longest, characters(about.widths, 1, last));
+  const range = addressOf({ top: row, left: 1, bottom: row + rows - 1, right: last });
+  return {
+    part: together(text(`A${row}`, neededFormula(needed), rows, last), {
+      rules: [{ range, when: `=LEN($A$${row})>0`, look: "note" }],
+    }),
+    next: row + rows,
+  };
+};
 
 /** The caution block at the top right. */
 export const warnedOf = ({ cautions: keys, cautionColumns, widths }: About) => {
@@ -100,6 +131,7 @@ export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
   const body = together(
     { blocks: [{ at: "A1", role: "title", rows: [[name]] }] },
     leadOf(about, own.links.length > 0).part,
+    neededOf(about, own.needed, own.links.length > 0).part,
     warnedOf(about).part,
     own,
   );

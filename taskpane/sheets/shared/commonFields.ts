@@ -6,10 +6,11 @@ import { number } from "./takes";
 /** Fields that several sheets ask for in the same words. */
 
 /** The two set-points of a winter plan; the sheet that is no plan itself names where they belong. */
-export const setPointFields = (from?: string, wide = 1) =>
+export const setPointFields = (from?: string, wide = 1, needed = true) =>
   ({
     warmSet: {
       label: "Warm set-point",
+      needed,
       wide,
       unit: "°C",
       value: winter.warmSetPoint,
@@ -19,6 +20,7 @@ export const setPointFields = (from?: string, wide = 1) =>
     },
     coldSet: {
       label: "Cold set-point",
+      needed,
       wide,
       unit: "°C",
       value: winter.coldSetPoint,
@@ -33,6 +35,7 @@ export const boxFields = (from?: string) =>
   ({
     litres: {
       label: "Inside of the box",
+      needed: "Box",
       unit: "litres",
       value: winter.boxLitres,
       format: "tenth",
@@ -41,6 +44,7 @@ export const boxFields = (from?: string) =>
     },
     elevation: {
       label: "Elevation of the house",
+      needed: "Elevation",
       unit: "m",
       value: 182,
       format: "whole",

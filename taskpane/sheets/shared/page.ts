@@ -1,6 +1,6 @@
 import type { Sheet } from "../sheet";
 import { areaOf, block, columnNumber } from "./address";
-import { assemble, leadOf, warnedOf, type About } from "./assemble";
+import { assemble, neededOf, warnedOf, type About } from "./assemble";
 import { addressIn, withAddresses, type Places } from "./names";
 import { together, type Part } from "./part";
 import type { Gap, Region } from "./region";
@@ -75,8 +75,9 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
 export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
   const cautionsEnd = warnedOf(about).next;
-  const hasLinks = bands.flatMap(regionsIn).some(({ region }) => (region.build("A1").links ?? []).length > 0);
-  let next = Math.max(BODY, leadOf(about, hasLinks).next);
+  // Wherever they will stand: how tall the words under the title are follows from what there is.
+  const { links, needed } = together(...bands.flatMap(regionsIn).map(({ region }) => region.build("A1")));
+  let next = Math.max(BODY, neededOf(about, needed, links.length > 0).next);
   const placed: Placed[] = [];
   for (const band of bands) {
     const stacks: Readonly<Record<string, Stack>> = isRegion(band) || isGap(band) ? { A: [band] } : band;

@@ -4,7 +4,10 @@ import { validationOf, type Takes } from "./takes";
 
 /** Some of a sheet: builders answer parts, and `assemble` joins them. */
 export type Part = Partial<
-  Pick<Sheet, "blocks" | "formats" | "validation" | "rules" | "notes" | "links" | "merges" | "lines" | "charts">
+  Pick<
+    Sheet,
+    "blocks" | "formats" | "validation" | "rules" | "notes" | "links" | "needed" | "merges" | "lines" | "charts"
+  >
 >;
 
 const joined = <K extends keyof Part>(parts: readonly Part[], key: K): NonNullable<Part[K]> =>
@@ -18,6 +21,7 @@ export const together = (...parts: readonly Part[]): Required<Part> => ({
   rules: joined(parts, "rules"),
   notes: joined(parts, "notes"),
   links: joined(parts, "links"),
+  needed: joined(parts, "needed"),
   merges: joined(parts, "merges"),
   lines: joined(parts, "lines"),
   charts: joined(parts, "charts"),

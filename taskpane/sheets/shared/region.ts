@@ -37,6 +37,8 @@ export interface Told<K extends string = string> extends Omit<Trimmings, "takes"
   readonly rules?: readonly Rule<K>[];
   /** The cell or column of another sheet, by that sheet's key and its name there, which this one repeats. */
   readonly from?: string;
+  /** Says that the sheet has nothing to say without it: the words by which the sheet asks for it, or its own. */
+  readonly needed?: boolean | string;
   /** Where `from` has a row an animal: the name, on this sheet, of the cell or column that says which. */
   readonly by?: string;
 }
@@ -72,3 +74,7 @@ export const linked = (
         ],
       }
     : {};
+
+/** What the sheet asks for while it is blank. */
+export const asked = (at: string, rows: number, words: string, { needed }: Pick<Told, "needed">): Part =>
+  needed ? { needed: [{ at: block(at, rows), words: needed === true ? words : needed }] } : {};
