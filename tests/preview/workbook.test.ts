@@ -37,6 +37,7 @@ const sheet: Sheet = {
   notes: [{ at: "B3", text: "A monthly mean." }],
   places: {},
   links: [],
+  needed: [],
   merges: ["A12:C13"],
   lines: [{ row: 2, lines: 2 }],
   charts: [],

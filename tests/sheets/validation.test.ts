@@ -24,6 +24,7 @@ const blank: Sheet = {
   notes: [],
   places: {},
   links: [],
+  needed: [],
   merges: [],
   lines: [],
   charts: [],
