@@ -9,6 +9,7 @@ import { Act } from "./Act";
 import { LinkSheets } from "./LinkSheets";
 import { Miniature } from "./Miniature";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
+import { StartYear } from "./StartYear";
 
 /** One sheet. Its cautions are one line until they are asked for, and stand in full once the sheet is inserted. */
 const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
@@ -46,6 +47,7 @@ const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
 export default function Sheets() {
   return (
     <>
+      <StartYear />
       <Words>{insertSheet.about}</Words>
       {sheetGroups.map((group) => (
         <section key={group.title}>

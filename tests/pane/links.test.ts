@@ -9,11 +9,13 @@ import { insertLinked } from "../../taskpane/actions/insertLinked";
 import { insertSheet } from "../../taskpane/actions/insertSheet";
 import { sharedCopy } from "../../taskpane/actions/sharedCopy";
 import { linkLines, linkSheets } from "../../taskpane/actions/linkSheets";
+import { startYear, usualSheets, yearSheets, type YearForm } from "../../taskpane/actions/startYear";
 import { isEqual, linkedCells, tabsOf } from "../../taskpane/actions/links";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { Workbook } from "../../taskpane/workbook";
 import { changesOf, type Typed } from "../sheets/fill";
+import { MemoryWorkbook } from "./memoryWorkbook";
 import { openWorkbook, readSheet } from "../preview/engine";
 
 // An engine is started for each test: seconds on a busy machine.
@@ -285,3 +287,61 @@ test("all sheets are cleared at once, settings stay, and it is undone whole", as
     await undo();
     expect(JSON.stringify(await workbook.read())).toBe(before);
   }));
+
+describe("Start my year", () => {
+  const form: YearForm = {
+    label: "Thistle",
+    sex: "female",
+    born: "2022-06-01",
+    mass: "250,5",
+    age: "adult",
+    latitude: "40.9",
+    longitude: "",
+    elevation: "1500",
+    way: "backwards",
+    when: "2027-04-01",
+    sheets: usualSheets("adult"),
+  };
+
+  test("a blank, linked set in which what was given stands once, and the rest is asked for", async () =>
+    inEngine(async (workbook, undo) => {
+      const before = JSON.stringify(await workbook.read());
+      const outcome = await perform(startYear, workbook, form);
+      if (outcome.kind !== "done") throw new Error(JSON.stringify(outcome));
+      const { tabs } = tabsOf(await workbook.read());
+      expect(tabs.map(({ template: { key } }) => key)).toEqual(yearSheets.map(({ key }) => key));
+      const of = async (key: string) => readSheet(workbook, template(key).name, template(key));
+      expect((await of("coolingPlan")).of("dates.firstMeal")).toBe("2027-04-01");
+      expect((await of("coolingPlan")).of("air.mass")).toBe(250.5);
+      expect((await of("yearPlan")).of("year.firstMeal")).toBe("2027-04-01");
+      expect((await of("yearPlan")).of("year.latitude")).toBe(40.9);
+      expect((await of("winterLog")).of("animal.label")).toBe("Thistle");
+      expect((await of("feedingLog")).of("who.every[1]")).toBe(7);
+      const cells = linkedCells(tabs, tabs);
+      expect(cells.filter((cell) => !cell.isLinked || !isEqual(cell)).map(({ words }) => words)).toEqual([]);
+      const asks = (await of("coolingPlan")).cells.flat().find(({ value }) => String(value).startsWith("Still"))?.value;
+      expect(asks).toMatch(/Warm set-point \(\w+\), Cold set-point \(\w+\), Box \(\w+\), Elevation \(\w+\)\.$/);
+      // Nothing of the example is left, and nothing shows an error.
+      const all = (await workbook.read()).flatMap(({ cells: lines }) => lines.flat());
+      expect(all.filter(({ value }) => /Juniper|Rowan|Example:/.test(String(value)))).toEqual([]);
+      expect(all.filter(({ value }) => typeof value === "object" && value !== null)).toEqual([]);
+      await undo();
+      expect(JSON.stringify(await workbook.read())).toBe(before);
+    }));
+
+  test("says what cannot be read, and asks before a sheet stands twice", async () => {
+    const workbook = new MemoryWorkbook(() => [[1]]).put("Sheet1", []);
+    expect(await startYear.describe(workbook, { ...form, label: " ", mass: "heavy", latitude: "97" })).toMatchObject({
+      possible: false,
+      text: /animal's name.*Mass is "heavy".*Latitude is "97": give a number from -90 to 90/,
+    });
+    expect((await startYear.describe(workbook, form)).text).toBe("Adds 8 sheets after your last one.");
+    await insertLinked(workbook, [plan]);
+    expect(await startYear.describe(workbook, form)).toMatchObject({
+      possible: true,
+      ask: true,
+      text: /"Cooling plan" is in/,
+    });
+    expect(usualSheets("young")).not.toContain("coolingPlan");
+  });
+});
