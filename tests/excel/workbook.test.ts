@@ -73,6 +73,7 @@ const every: Sheet = {
   notes: [{ at: "A3", text: `A note${" that goes on".repeat(30)}.` }],
   places: {},
   links: [],
+  needed: [],
   merges: ["A10:B10"],
   lines: [{ row: 10, lines: 3 }],
   charts: [

@@ -134,6 +134,7 @@ const template: Sheet = {
   notes: [{ at: "A1", text: "A monthly mean." }],
   places: {},
   links: [],
+  needed: [],
   merges: [],
   lines: [],
   charts: [],
