@@ -6,9 +6,8 @@ import { LATITUDE, LONGITUDE, MASS } from "../sheets/shared/takes";
 import type { Content, Sheet } from "../sheets/sheet";
 import { withEntries } from "../sheets/withEntries";
 import { WorkbookError } from "../workbook";
-import { counted, type Action } from "./action";
+import { counted, sheetsInWords, type Action } from "./action";
 import { insertLinked } from "./insertLinked";
-import { sheetsInWords } from "./insertSheet";
 import { tabsOf } from "./links";
 
 /** What the form asks, as typed; all but the name may stay blank. Dates are ISO text. */
