@@ -9,7 +9,7 @@ import { words } from "./shared/running";
 const advice = words(
   "advice",
   [2, 7],
-  "One clutch, then let her feed up. A female not back to her weight is not paired.",
+  "One clutch, then let her feed up. A gravid female stays warm, out of every winter plan. Past her last day, straining or weak, she may be egg-bound: a reptile vet the same day.",
 );
 
 const checked = checkList("checks", checks, { title: "Before the first pairing (practice)", wide: [1, 9] });
@@ -21,7 +21,7 @@ export const breedingSeason = page(
     sentence: "Pairings, clutches and what they cost, so that no female is worn out.",
     cautions: ["spentFemale", "noVetCheck", "noVet"],
     sources: ["practice", "ownLimit", "seigelFitch"],
-    widths: [11.8, 9.8, 11.5, 9, 7.5, 8, 9, 8, 20, 17.4],
+    widths: [11.8, 9.8, 11.5, 9, 7.5, 8, 9, 8, 20, 17.4, 1, 11.5, 11.5, 11.5, 11.5, 60],
     cautionColumns: ["I", "J"],
   },
   limits,

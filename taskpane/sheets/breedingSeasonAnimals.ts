@@ -50,6 +50,20 @@ export const limits = form(
       format: "whole",
       takes: whole([0, 12], "clutches"),
     },
+    mode: {
+      label: "Eggs or live young",
+      value: "eggs",
+      takes: oneOf("eggs", "live"),
+      note: "eggs for layers, live for live-bearers.",
+    },
+    earliest: {
+      label: "Days to laying or birth",
+      value: 40,
+      format: "whole",
+      takes: whole([1, 400], "days"),
+      note: "Your own fewest and most days, from matings of the same animals or their kind. Invented in the example.",
+    },
+    latest: { value: 60, format: "whole", takes: whole([1, 400], "days") },
   },
   { across: 3 },
 );

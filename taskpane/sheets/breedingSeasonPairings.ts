@@ -118,6 +118,18 @@ export const pairings = log(
       each: ({ female, male, on, herMonths, hisMonths }) => pairingWords(female, male, on, herMonths, hisMonths),
       rules: [begins("Stop", "stop", 3), begins("Not", "care", 3)],
     },
+    earliest: {
+      title: "Due from",
+      skip: 1,
+      each: ({ on, seen }) =>
+        f`IF(OR(${on}="",${seen}<>"mated",${limits.earliest}="",${limits.latest}=""),"",VIV.BIRTHDATES(${on},${limits.earliest},${limits.latest},IF(${limits.mode}="","eggs",${limits.mode})))`,
+      format: "date",
+      note: "Of a pairing that was seen to mate.",
+    },
+    latest: { title: "Due until", covered: true, format: "date" },
+    shedFrom: { title: "Shed from", covered: true, format: "date" },
+    shedTo: { title: "Shed until", covered: true, format: "date" },
+    needs: { title: "What she needs until then", covered: true },
   },
   { titleLines: 2 },
 );

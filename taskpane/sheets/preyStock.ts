@@ -32,7 +32,7 @@ const sizes = log("sizes", 8, {
   size: { title: "Size of prey", input: prey.map(([size]) => size) },
   toDo: {
     title: "What to do",
-    each: ({ spare }) => once`IF(${spare}<0,"Buy "&-${spare},"Enough")`,
+    each: ({ spare, toCome: due }) => once`IF(${due}=0,"None needed",IF(${spare}<0,"Buy "&-${spare},"Enough"))`,
     rules: [begins("Buy", "care"), says("Enough", "good")],
   },
   grams: { title: "g each", input: prey.map(([, mass]) => mass), format: "tenth", takes: number([0.1, 5000], "g") },

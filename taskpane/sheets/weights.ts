@@ -91,13 +91,17 @@ const weekly = log("log", LOG_ROWS, {
     format: "thousandth",
     note: "Growth since the last weighing.",
   },
-  seen: { title: "Seen", input: weighings.map(([, , , seen]) => seen ?? null) },
+  seen: {
+    title: "Seen",
+    input: weighings.map(([, , , seen]) => seen ?? null),
+    note: "Begin with Laid or Birth on the day of either: the loss is told as such.",
+  },
   standsOut: {
     title: "What stands out",
     skip: 1,
     wide: 2,
-    each: ({ date, mass, share }) =>
-      f`IF(OR(${date}="",${mass}=""),"",IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log",IF(OR(${share}="",${alarm}=""),"",IF(${share}<=-${alarm},"Lost "&${rounded(`-100*${share}`)}&" % since the last",""))))`,
+    each: ({ date, mass, share, seen }) =>
+      f`IF(OR(${date}="",${mass}=""),"",IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log",IF(OR(${share}="",${alarm}=""),"",IF(${share}<=-${alarm},IF(OR(LEFT(${seen},4)="Laid",LEFT(${seen},4)="Birt"),"Laying or birth: ","Lost ")&${rounded(`-100*${share}`)}&" % since the last",""))))`,
     rules: [begins("In", "note"), saysSomething("care")],
   },
 });

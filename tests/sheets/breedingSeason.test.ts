@@ -54,3 +54,21 @@ test("pairings: too young on that day, a clutch too many, two of one sex, an unk
     "Stop: he was too young",
   ]);
 });
+
+test("a pairing that was seen to mate has its due days, with a shed before laying and none before live young", async () => {
+  const eggs = await filled(breedingSeason, {});
+  expect(["earliest", "latest", "shedFrom", "shedTo"].map((name) => eggs.of(`pairings.${name}[2]`))).toEqual([
+    "2026-06-14",
+    "2026-07-04",
+    "2026-05-31",
+    "2026-06-27",
+  ]);
+  expect(eggs.of("pairings.earliest[1]")).toBe("");
+  expect(eggs.of("pairings.needs[2]")).toMatch(/out of every winter plan/);
+  const live = await filled(breedingSeason, { "limits.mode": "live", "limits.earliest": 100, "limits.latest": 130 });
+  expect(["earliest", "latest", "shedFrom"].map((name) => live.of(`pairings.${name}[2]`))).toEqual([
+    "2026-08-13",
+    "2026-09-12",
+    "",
+  ]);
+});

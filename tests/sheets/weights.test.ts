@@ -59,12 +59,14 @@ test("a loss is flagged outside the fast; in the fast the words send to the Wint
     rows("log", free, [
       { date: "2026-12-01", mass: 290 },
       { date: "2027-04-05", mass: 250 },
+      { date: "2027-06-20", mass: 200, seen: "Laid 6 eggs" },
     ]),
   );
-  expect(reading.column("log.standsOut").slice(free - 2, free + 1)).toEqual([
+  expect(reading.column("log.standsOut").slice(free - 2, free + 2)).toEqual([
     "",
     "In the fast: see the Winter log",
     "Lost 13.8 % since the last",
+    "Laying or birth: 20 % since the last",
   ]);
 });
 
