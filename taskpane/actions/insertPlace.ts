@@ -17,16 +17,10 @@ export interface PlaceChoice {
   readonly stations: readonly string[];
 }
 
-/** Both sheets without their example, for a place. */
+/** Both sheets without their example, for a place; what is inserted first is shown. */
 export const sheetsFor = ({ latitude, longitude, bandLow, bandHigh, elevation, stations }: PlaceChoice) => {
   const [first = null, second = null] = stations;
   return [
-    filled(cleared(stationShortlist), {
-      "home.latitude": latitude,
-      "home.longitude": longitude,
-      "home.bandLow": bandLow,
-      "home.bandHigh": bandHigh,
-    }),
     filled(cleared(nativeClimate), {
       "place.latitude": latitude,
       "place.longitude": longitude,
@@ -36,10 +30,16 @@ export const sheetsFor = ({ latitude, longitude, bandLow, bandHigh, elevation, s
       "stations.name[1]": first,
       "stations.name[2]": second,
     }),
+    filled(cleared(stationShortlist), {
+      "home.latitude": latitude,
+      "home.longitude": longitude,
+      "home.bandLow": bandLow,
+      "home.bandHigh": bandHigh,
+    }),
   ];
 };
 
-const NAMES = `"${stationShortlist.name}" and "${nativeClimate.name}"`;
+const NAMES = `"${nativeClimate.name}" and "${stationShortlist.name}"`;
 
 export const insertPlace: Action<PlaceChoice | undefined> = {
   key: "insert-place",
@@ -53,11 +53,10 @@ export const insertPlace: Action<PlaceChoice | undefined> = {
   async run(workbook, choice, options) {
     if (!choice) throw new Error("a place is wanted");
     const { names, linked } = await insertLinked(workbook, sheetsFor(choice), options);
-    const [shortlist = "", climate = ""] = names;
-    await workbook.show(climate);
+    const [climate = "", shortlist = ""] = names;
     const follows = linked.some(({ tab }) => tab.name === climate)
       ? ` Change the place on "${shortlist}": "${climate}" follows, but for its elevation.`
       : "";
-    return { text: `"${shortlist}" and "${climate}" are in the workbook, for ${choice.words}.${follows}` };
+    return { text: `"${climate}" and "${shortlist}" are in the workbook, for ${choice.words}.${follows}` };
   },
 };

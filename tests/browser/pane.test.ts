@@ -344,7 +344,7 @@ describe("by keyboard alone", () => {
     expect(await page.textContent("h3:text-is('How sure it is') + p")).toMatch(/^Estimated from 24 weather stations/);
     await reach("Insert both sheets");
     await page.keyboard.press("Enter");
-    await told(/"Station shortlist" and "Native climate" are in the workbook, for 46\.50° N, 9\.80° E at 1500 m/);
+    await told(/"Native climate" and "Station shortlist" are in the workbook, for 46\.50° N, 9\.80° E at 1500 m/);
     await page.getByLabel("to, m").fill("900");
     await page.waitForSelector("text=The band ends at 900 m, below its lower end at 1200 m: exchange the two.");
     expect(await page.$("h2:text-is('The year at 1500 m')")).toBeNull();

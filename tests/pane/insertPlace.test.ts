@@ -31,7 +31,7 @@ test("the sheets are those of the place alone: of the example nothing is left", 
       .filter(({ role }) => role === "input")
       .flatMap(({ rows }) => rows.flat())
       .filter((content) => content !== null);
-  const [shortlist, climate] = sheetsFor(choice) as [Sheet, Sheet];
+  const [climate, shortlist] = sheetsFor(choice) as [Sheet, Sheet];
   expect(typed(shortlist).sort()).toEqual([-13.5, -72, 3000, 3600]);
   expect(typed(climate).sort()).toEqual([-13.5, -72, "16008", 3000, 3200, 3600, "Mollendo, Peru"].sort());
 });
@@ -58,10 +58,10 @@ test("both sheets are worked out for the place, one follows the other, and no pl
     expect(outcome).toMatchObject({
       kind: "done",
       done: {
-        text: '"Station shortlist" and "Native climate" are in the workbook, for the Alps. Change the place on "Station shortlist": "Native climate" follows, but for its elevation.',
+        text: '"Native climate" and "Station shortlist" are in the workbook, for the Alps. Change the place on "Station shortlist": "Native climate" follows, but for its elevation.',
       },
     });
-    expect(await workbook.sheetNames()).toEqual([...before, "Station shortlist", "Native climate"]);
+    expect(await workbook.sheetNames()).toEqual([...before, "Native climate", "Station shortlist"]);
     expect((await workbook.selection()).sheet).toBe("Native climate");
     const shortlist = await readSheet(workbook, "Station shortlist", stationShortlist);
     expect(shortlist.of("network.station[1]")).toBe("St. Valentino alla Muta, Italy");
