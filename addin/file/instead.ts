@@ -22,5 +22,8 @@ export const withChanges = (sheets: readonly FileSheet[], changes: readonly Chan
       }
     }
     // A file's rows have no holes.
-    return { ...sheet, cells: Array.from(cells, (row = []) => Array.from(row, (cell = { value: null }) => cell)) };
+    const whole = Array.from(cells, (row?: FileCell[]) =>
+      Array.from(row ?? [], (cell?: FileCell): FileCell => cell ?? { value: null }),
+    );
+    return { ...sheet, cells: whole };
   });

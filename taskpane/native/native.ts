@@ -79,7 +79,7 @@ const definitionOf = (catalogue: readonly AnyDefinition[], { callee }: CallExpre
 
 const rangeOf = (reference: string): (ReferenceA1 & { readonly range: Required<RangeA1> }) | undefined => {
   const found = parseA1Ref(reference, { allowNamed: false }) as ReferenceA1 | undefined;
-  if (!found || found.range.top === null || found.range.left === null) return undefined;
+  if (typeof found?.range.top !== "number" || typeof found.range.left !== "number") return undefined;
   const { top, left, bottom = top, right = left } = found.range;
   return bottom === null || right === null
     ? undefined
@@ -132,7 +132,7 @@ class Translation {
       value: stringifyA1Ref({
         ...found,
         range: { ...range, bottom, right, $bottom: range.$top, $right: range.$left },
-      } as ReferenceA1),
+      }),
     };
   }
 
@@ -252,7 +252,7 @@ class Translation {
     return stringifyA1Ref({
       ...found,
       range: { top, left, bottom: top, right: left, $top, $left, $bottom: $top, $right: $left },
-    } as ReferenceA1);
+    });
   }
 
   /** A part that is read whole: nothing in it goes cell by cell, so that a call of ours has to be a single figure. */

@@ -30,7 +30,7 @@ const fileOf = async (workbook: Workbook, names: readonly string[]) => {
   const save = (file: { readonly bytes: Uint8Array | string }): void => {
     if (typeof file.bytes !== "string") bytes = new Uint8Array(file.bytes);
   };
-  const { left = [] } = await workingFile.run(workbook, { names, save: save as never });
+  const { left = [] } = await workingFile.run(workbook, { names, save });
   return { bytes, left };
 };
 

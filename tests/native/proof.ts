@@ -15,7 +15,7 @@ import { openWorkbook } from "../preview/engine";
 import { argumentsWithin, parametersOf, type Raw } from "../properties/arbitraries";
 
 /** Every function with a native twin. */
-export const twinned: readonly AnyDefinition[] = catalogue.filter(({ twin }) => twin !== undefined);
+export const twinned: readonly AnyDefinition[] = catalogue.filter((definition) => "twin" in definition);
 
 type Cell = Value | null;
 /** One call: a row of the sheet, which holds its arguments side by side, and what the add-in answers. */

@@ -214,6 +214,17 @@ test("a thousand formulas from standard input take seconds", () => {
   expect(performance.now() - begun).toBeLessThan(30_000);
 });
 
+test("--native prints a formula in functions that every spreadsheet has, or says that there is none", () => {
+  expect(formula(["--native", "=VIV.LAPSE(24,300,1400)+VIV.PREYRATIO(A1,20)"])).toMatchObject({
+    out: '=(24-6.5*(1400-300)/1000)+IF(A1="",NA(),IF(AND(A1>=0,A1<=100000),A1/20,VALUE("?")))\n',
+    code: 0,
+  });
+  expect(formula(["--native", "=VIV.KOPPEN(A1:A12,B1:B12,4)"])).toMatchObject({
+    out: "=VIV.KOPPEN(A1:A12,B1:B12,4) has no native twin: KOPPEN has none\n",
+    code: 1,
+  });
+});
+
 test.each([
   ["nothing at all", [], "give a formula"],
   ["a formula without =", ["VIV.LAPSE(1,2,3)"], "is no formula: start it with ="],
