@@ -183,7 +183,7 @@ export const readings = page(
     cautions: ["probePlace", "skippedReadings", "coldKills", "noVet"],
     sources: ["definition", "practice"],
     widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 5, 5.4, 5, 11, 6, 5.8, 6.2, 1, 17, 17, 8],
-    cautionColumns: ["K", "Q"],
+    cautionColumns: ["K", "P"],
     example: `${EXAMPLE} an invented box. Look, clear, put in your own.`,
     footColumn: "D",
   },
