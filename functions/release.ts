@@ -1,2 +1,2 @@
 /** The version of the add-in. The tests hold it equal to the package's own. */
-export const VERSION = "1.0.0";
+export const VERSION = "2.0.0";

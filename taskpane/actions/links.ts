@@ -124,7 +124,8 @@ export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readon
     return links.flatMap(({ link, origin, sources, area, cells }) =>
       cells.map(({ i, row, here, at }): LinkedCell => {
         const own = sources.find((one) => namesPlace(here, one, at));
-        const source = own ?? followed.get(origin.key) ?? (sources.at(-1) as Tab);
+        const last = sources.at(-1) as Tab;
+        const source = own ?? followed.get(origin.key) ?? last;
         const common = {
           tab,
           source,
@@ -165,14 +166,18 @@ const rowOf = (at: string, down: number): string => {
   return cellName(row + down, column);
 };
 
+/** What a cell shows, in small letters; nothing where it shows an error. */
+const lettersOf = ({ value }: CellState): string =>
+  value === null || typeof value === "object" ? "" : String(value).toLowerCase();
+
 /** The cell of a list's column in the row whose label is the one wanted, in capitals or not, as MATCH finds it. */
 const rowFor = (source: Tab, at: string, among: string, wanted: CellState): CellState | undefined => {
   if (isBlank(wanted)) return NOTHING;
   const [list, names] = [place(at), place(among)];
-  const label = String(wanted.value).toLowerCase();
+  const label = lettersOf(wanted);
   for (let i = 0; i < names.rows; i++) {
     const name = cellAt(source, names.row + i, names.column);
-    if (!isBlank(name) && String(name.value).toLowerCase() === label) return cellAt(source, list.row + i, list.column);
+    if (!isBlank(name) && lettersOf(name) === label) return cellAt(source, list.row + i, list.column);
   }
   return undefined;
 };

@@ -288,7 +288,9 @@ describe("in words", () => {
       ["Log", "B1:B60", "=VIV.MASSLOSS($A$1,A1)", "each row"],
       ["Log", "B61", "=VIV.AGE(A1,A2)", null],
     ]);
-    const below = lines.slice(3).map(([kind, , text]) => `${String(kind)}: ${String(text)}`);
+    const below = lines
+      .slice(3)
+      .map(([kind, , text]) => [kind, text].map((one) => JSON.stringify(one).replaceAll(/^"|"$/g, "")).join(": "));
     expect(below[0]).toMatch(/^Behind the figures: Vivarium Almanac \d+\.\d+\.\d+, \d{4}-\d\d-\d\d$/);
     expect(below).toContain(`Caution: MASSLOSS: ${cautions.noVet}`);
     expect(below).toContain("Source: MASSLOSS, AGE: By definition.");

@@ -13,13 +13,17 @@ import { startYear, usualSheets, yearSheets, type YearForm } from "../../taskpan
 import { isEqual, linkedCells, tabsOf } from "../../taskpane/actions/links";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import type { Sheet } from "../../taskpane/sheets/sheet";
-import type { Workbook } from "../../taskpane/workbook";
+import type { CellState, Workbook } from "../../taskpane/workbook";
 import { changesOf, type Typed } from "../sheets/fill";
 import { MemoryWorkbook } from "./memoryWorkbook";
 import { openWorkbook, readSheet } from "../preview/engine";
 
 // An engine is started for each test: seconds on a busy machine.
 jest.setTimeout(120_000);
+
+/** What a cell shows, as text. */
+const shownIn = (value: CellState["value"] | undefined): string =>
+  typeof value === "object" && value !== null ? value.error : String(value);
 
 const template = (key: string): Sheet => {
   const found = sheets.find((sheet) => sheet.key === key);
@@ -58,7 +62,7 @@ const found = async (workbook: Workbook) => {
 const apart = async (workbook: Workbook): Promise<readonly string[]> =>
   (await found(workbook))
     .filter((cell) => cell.isLinked && !isEqual(cell))
-    .map(({ tab, words, here, there }) => `${tab.name} ${words}: ${String(here.value)}, not ${String(there?.value)}`);
+    .map(({ tab, words, here, there }) => `${tab.name} ${words}: ${shownIn(here.value)}, not ${shownIn(there?.value)}`);
 
 test("a sheet without its source holds the example as typed; beside it, it follows", async () =>
   inEngine(async (workbook) => {
@@ -92,7 +96,7 @@ test("all sheets inserted at once follow one another, show the same example, and
     ).toEqual([]);
     const read = await Promise.all(names.map((name) => readSheet(workbook, name)));
     expect(read.flatMap((one) => one.errors())).toEqual([]);
-    expect(read.flatMap(({ cells }) => cells.flat()).filter(({ value }) => String(value).startsWith("Still"))).toEqual(
+    expect(read.flatMap(({ cells }) => cells.flat()).filter(({ value }) => shownIn(value).startsWith("Still"))).toEqual(
       [],
     );
   }));
@@ -200,7 +204,7 @@ test("a shared copy holds the figures of the day, and stands still when the plan
   inEngine(async (workbook) => {
     const { names } = await insertLinked(workbook, [plan, log]);
     await sharedCopy.run(workbook, [names[1] as string]);
-    const copy = (await workbook.sheetNames()).find((name) => /^Winter log \(/.test(name)) as string;
+    const copy = (await workbook.sheetNames()).find((name) => name.startsWith("Winter log (")) as string;
     await workbook.write(changesOf(names[0] as string, plan, { "plan.cold": 70 }));
     expect((await readSheet(workbook, names[1] as string, log)).of("animal.warming")).toBe("2027-01-25");
     expect((await readSheet(workbook, copy, log)).of("animal.warming")).toBe("2027-02-08");
@@ -275,7 +279,7 @@ test("all sheets are cleared at once, settings stay, and it is undone whole", as
     }
     // Every sheet says in its line what is still needed, by name and cell, and nothing once it is there.
     const asks = read.map((one, i) =>
-      String(one.cells.flat().find(({ value }) => String(value).startsWith("Still"))?.value ?? some[i]?.name),
+      shownIn(one.cells.flat().find(({ value }) => shownIn(value).startsWith("Still"))?.value ?? some[i]?.name),
     );
     for (const [i, sheet] of some.entries()) {
       expect(asks[i]).toMatch(/^Still needed: .*\.$/);
@@ -319,11 +323,13 @@ describe("Start my year", () => {
       expect((await of("feedingLog")).of("who.every[1]")).toBe(7);
       const cells = linkedCells(tabs, tabs);
       expect(cells.filter((cell) => !cell.isLinked || !isEqual(cell)).map(({ words }) => words)).toEqual([]);
-      const asks = (await of("coolingPlan")).cells.flat().find(({ value }) => String(value).startsWith("Still"))?.value;
+      const asks = (await of("coolingPlan")).cells
+        .flat()
+        .find(({ value }) => shownIn(value).startsWith("Still"))?.value;
       expect(asks).toMatch(/^Still needed: Warm set-point \(\w+\), .*Elevation \(\w+\)\.$/);
       // Nothing of the example is left, and nothing shows an error.
       const all = (await workbook.read()).flatMap(({ cells: lines }) => lines.flat());
-      expect(all.filter(({ value }) => /Juniper|Rowan|Example:/.test(String(value)))).toEqual([]);
+      expect(all.filter(({ value }) => /Juniper|Rowan|Example:/.test(shownIn(value)))).toEqual([]);
       expect(all.filter(({ value }) => typeof value === "object" && value !== null)).toEqual([]);
       await undo();
       expect(JSON.stringify(await workbook.read())).toBe(before);
