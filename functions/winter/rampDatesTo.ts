@@ -1,6 +1,7 @@
 import { FIRST_DAY, isoOf } from "../dates";
 import { date, defineFunction } from "../define";
 import { notUsable } from "../problem";
+import { refusedIf } from "../twin";
 import { daysAfterLastMeal, planFrom, planLengths, planRows, planText } from "./shared/planLengths";
 
 /** The same plan as RAMPDATES makes, counted back from its end. */
@@ -34,5 +35,8 @@ export const rampDatesTo = defineFunction({
         )
       : planFrom(lastMeal, daysAfter);
   },
-  twin: ({ firstMeal, ...lengths }) => planText((_, left) => [firstMeal, ...left].join("-"), lengths),
+  twin: ({ firstMeal, ...lengths }) => {
+    const rows = planText((_, left) => [firstMeal, ...left].join("-"), lengths);
+    return rows.map((row) => row.map((text) => refusedIf(`${rows[0]?.[1]}<${FIRST_DAY}`, text)));
+  },
 });
