@@ -26,7 +26,7 @@ const lines = log(
   {
     level: {
       title: null,
-      spilled: f`IF(OR(${dates.date.at(1)}="",${warmSet}="",${coldSet}=""),"",VIV.RAMPCHECK(${dates.date},${warmSet},${coldSet},,,${own}))`,
+      spilled: f`IF(OR(${dates.date.at(1)}="",${warmSet}="",${coldSet}=""),"",VIV.RAMPCHECK(${dates.date},${warmSet},${coldSet},"","",${own}))`,
     },
     told: { title: null, covered: true, wide: 9 },
   },

@@ -37,7 +37,7 @@ const { mass, many, litres, elevation, room, humidity } = air;
 const { warmSet, coldSet } = plan;
 
 const hoursUntil = (celsius: RowCell, part: number): string =>
-  once`INDEX(VIV.BOXAIR(${mass},${celsius},${litres},${elevation},,${many}),1,${part})`;
+  once`INDEX(VIV.BOXAIR(${mass},${celsius},${litres},${elevation},"",${many}),1,${part})`;
 const stages = ["Warm", "Half-way", "In the cold"] as const;
 const atStage = [once`${warmSet}`, once`(${warmSet}+${coldSet})/2`, once`${coldSet}`] as const;
 
@@ -59,7 +59,7 @@ export const hours = log(
     every: {
       title: "Open every, days",
       skip: 1,
-      each: ({ celsius }) => once`VIV.OPENEVERY(${mass},${celsius},${litres},${elevation},,${many})`,
+      each: ({ celsius }) => once`VIV.OPENEVERY(${mass},${celsius},${litres},${elevation},"",${many})`,
       format: "tenth",
       note: "Half of the soonest hours, 7 days at most. A vented box only needs looking at.",
     },

@@ -15,7 +15,7 @@ const { mealShare, itemShare } = limits;
 
 /** The last entry of a column for the animal that is looked at. */
 const last = (column: Column, looked: Cell): string =>
-  `IFNA(INDEX(VIV.LATEST(${blanksKept(`${fed.date}`)},${blanksKept(`${column}`)},,${named(fed.animal)},${looked}),1,1),"")`;
+  `IFNA(INDEX(VIV.LATEST(${blanksKept(`${fed.date}`)},${blanksKept(`${column}`)},"",${named(fed.animal)},${looked}),1,1),"")`;
 const once = (looked: Cell, formula: string): string =>
   f`IF(OR(${looked}="",COUNTIF(${fed.animal},${looked})=0),"",${formula})`;
 

@@ -19,7 +19,7 @@ const { dates } = plan;
 export const named = (animals: unknown): string => `IF(${String(animals)}="","?",${String(animals)})`;
 /** The last entry of one animal on or before a day, and its day. */
 const latestOf = (days: Column, values: Column, on: string, animals: Column, animal: RowCell): string =>
-  `VIV.LATEST(${blanksKept(`${days}`)},${values},${on},${named(animals)},${animal})`;
+  `VIV.LATEST(${blanksKept(`${days}`)},${blanksKept(`${values}`)},${on},${named(animals)},${animal})`;
 
 /** An animal that does not winter has no fast; of one that is not in the list that is not known, and the plan counts. */
 const follows = (animal: RowCell): string =>
@@ -31,10 +31,10 @@ type Row = Readonly<Record<"date" | "animal" | "items" | "mass" | "body" | "nigh
 const check = ({ date, animal, items, mass, body, night, atLeast, ate }: Row): string => {
   const missing = `OR(${body}="",${items}="",${mass}="")`;
   const called = (withPlan: string): string => {
-    const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),,${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
+    const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),"",${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
     return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest}))`;
   };
-  return f`IF(OR(${date}="",${animal}=""),"",IF(${follows(animal)},${called(dates)},${called("")}))`;
+  return f`IF(OR(${date}="",${animal}=""),"",IF(${follows(animal)},${called(dates)},${called('""')}))`;
 };
 
 /** After a meal brought up the gut rests longer than between two others. */

@@ -26,7 +26,7 @@ const lines = log(
   {
     on: {
       title: null,
-      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},,${blanksKept(`${warming}`)}))`,
+      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},"",${blanksKept(`${warming}`)}))`,
       format: "date",
     },
     level: { title: null, covered: true },

@@ -458,7 +458,7 @@ describe("by keyboard alone", () => {
     });
     await reach("Open");
     await page.keyboard.press("Enter");
-    await page.waitForSelector("text=What you have not saved as a file is lost");
+    await page.waitForSelector("text=What you have not saved as a file goes");
     await page.keyboard.press("Enter");
     await told(/"My log\.xlsx" is open.*The chart on its first sheet/);
   });

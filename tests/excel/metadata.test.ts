@@ -39,7 +39,7 @@ const schema = {
           description: text(1, 128),
           parameters: {
             type: "array",
-            maxItems: 8,
+            maxItems: 20,
             items: {
               type: "object",
               additionalProperties: false,

@@ -5,6 +5,9 @@ import type { CellParameter } from "../../functions/define";
 import { Problem } from "../../functions/problem";
 import { argumentsWithin, cellWithin, parametersOf } from "./arbitraries";
 
+// As many as the suite has time for; npm run fuzz tries a million.
+fc.configureGlobal({ numRuns: 30 });
+
 /** What the boundary says when `calculate` threw: a bug, wherever it is seen. */
 const BUG = /was not made for/;
 
@@ -67,7 +70,7 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
           expect(code).toBe("#VALUE!");
           expect(message.startsWith(`${name} holds `)).toBe(true);
         }),
-        { numRuns: 20 },
+        { numRuns: 10 },
       );
     });
   }
@@ -168,7 +171,7 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
           if (second && others) blocks.set(second[1], others);
           expectCellByCell(args, blocks);
         }),
-        { numRuns: 25 },
+        { numRuns: 10 },
       );
     });
   }
