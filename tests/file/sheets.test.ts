@@ -1,3 +1,5 @@
+import { Workbook } from "@cj-tech-master/excelts";
+import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import type { FileSheet } from "../../addin/file/book";
 import { readXlsx } from "../../addin/file/read";
 import { sheets } from "../../taskpane/sheets/catalogue";
@@ -13,7 +15,8 @@ jest.setTimeout(240_000);
 let before: readonly SheetContents[];
 let written: readonly FileSheet[];
 let opened: readonly FileSheet[];
-let left: readonly string[];
+/** How many charts stand on each sheet of the file that LibreOffice saved. */
+let charts: ReadonlyMap<string, number>;
 beforeAll(async () => {
   const { workbook, close } = openWorkbook();
   const office = new LibreOffice();
@@ -22,7 +25,12 @@ beforeAll(async () => {
     before = await workbook.read(names);
     const bytes = await workbook.toFile(names);
     written = (await readXlsx(bytes)).sheets;
-    ({ sheets: opened, left } = await readXlsx(await office.convert(bytes, "xlsx", "xlsx")));
+    const saved = await office.convert(bytes, "xlsx", "xlsx");
+    opened = (await readXlsx(saved)).sheets;
+    installChartSupport();
+    const book = new Workbook();
+    await book.xlsx.load(saved);
+    charts = new Map(book.worksheets.map((sheet) => [sheet.name, sheet.getCharts().length]));
   } finally {
     office.close();
     close();
@@ -82,7 +90,6 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s in LibreO
 
   test("has its charts", () => {
     const drawable = sheet.charts.filter((chart) => plainSeries(chart).length > 0).length;
-    const told = left.find((line) => line.startsWith(`"${name}": `) && / charts?$/.test(line));
-    expect(told ?? `"${name}": 0 charts`).toBe(`"${name}": ${drawable} chart${drawable === 1 ? "" : "s"}`);
+    expect(charts.get(name)).toBe(drawable);
   });
 });
