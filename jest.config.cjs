@@ -53,5 +53,7 @@ module.exports = {
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
   transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],
   moduleNameMapper: { "^lodash-es$": resolve("lodash"), "\\.css$": "<rootDir>/tests/noStyles.cjs" },
+  // Jest would leave one core idle: of two that is half.
+  maxWorkers: "100%",
   workerIdleMemoryLimit: "1500MB",
 };

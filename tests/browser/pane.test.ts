@@ -3,6 +3,9 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import { chromium, type Browser, type Page } from "playwright-core";
 
+// A page answers in milliseconds, but for a machine that builds beside it.
+jest.setTimeout(30_000);
+
 const SITE = "http://pane.test/";
 const PAGE = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>Pane</title>
