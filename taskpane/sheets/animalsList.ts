@@ -68,7 +68,7 @@ export const list = log(
       title: "Winters",
       input: all.map(wintersOf),
       takes: oneOf("yes", "no"),
-      note: "Whether it follows the winter plan below. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no.",
+      note: "Whether it follows the winter plan below. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no. One plan serves the whole sheet: an animal that winters by other dates needs a second sheet Today.",
     },
     fed: {
       title: "Last meal",
