@@ -16,7 +16,10 @@ const STEPS = 20_000; // of the grid to which coordinates are rounded: 2 km at t
 /** The one object of the atlas that is wanted. */
 type World = Topology<{ readonly countries: GeometryCollection<Record<string, unknown>> }>;
 
-const from = createRequire(__filename).resolve("world-atlas/countries-50m.json");
+// Eight megabytes that only this script reads: they are installed with the packages of tests/.
+const from = createRequire(join(__dirname, "..", "..", "tests", "package.json")).resolve(
+  "world-atlas/countries-50m.json",
+);
 const thinned = simplify(presimplify(JSON.parse(readFileSync(from, "utf8")) as World), WEIGHT);
 const { countries } = thinned.objects;
 const bare = {
