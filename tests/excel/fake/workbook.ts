@@ -1,0 +1,231 @@
+/** What the stand-in holds, apart from how it is spoken to: sheets, cells, and what formulas answer and fill. */
+export interface Cell {
+  formula: unknown;
+  value: unknown;
+  format: string;
+  /** Entered with a leading apostrophe: text, whatever it looks like. */
+  isText: boolean;
+}
+export interface Tab {
+  id: string;
+  name: string;
+  visibility: string;
+  locked: boolean;
+  cells: Map<string, Cell>;
+  properties: Map<string, string>;
+  /** Everything else that was told, in words, for tests to look at. */
+  told: string[];
+}
+
+/** What an answer of a formula is: values from its own cell on. */
+export type Answer = (formula: string, at: Place) => readonly (readonly unknown[])[];
+export interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+export class OfficeError extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+export interface Spill {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+  readonly values: readonly (readonly unknown[])[];
+}
+
+export const key = (row: number, column: number): string => `${row},${column}`;
+
+/** The workbook itself. `FakeExcel` speaks to it as Office.js does. */
+export class HeldWorkbook {
+  tabs: Tab[] = [];
+  active = "";
+  selected = { row: 0, column: 0 };
+  syncs = 0;
+  /** Everything asked of Excel so far, and the one that fails, if any, and everything after it for `stuck`. */
+  calls = 0;
+  failAt: number | undefined;
+  failWith = "GeneralException";
+  /** What somebody else does in the same workbook before a turn. */
+  beforeSync: () => void = () => undefined;
+  stuck = false;
+  /** The newest part of the Excel API that it has. */
+  newest = 1.12;
+  private made = 0;
+
+  constructor(readonly answer: Answer = () => [[0]]) {
+    this.tabs.push(this.newTab("Sheet1"));
+    this.active = this.tabs[0]?.id ?? "";
+  }
+
+  newTab(name: string): Tab {
+    return {
+      id: `{${++this.made}}`,
+      name,
+      visibility: "Visible",
+      locked: false,
+      cells: new Map(),
+      properties: new Map(),
+      told: [],
+    };
+  }
+
+  tab(name: string): Tab {
+    const found = this.tabs.find((tab) => tab.name === name);
+    if (!found) throw new Error(`no tab ${name}`);
+    return found;
+  }
+
+  cell(tab: Tab, row: number, column: number): Cell {
+    const at = key(row, column);
+    let cell = tab.cells.get(at);
+    if (!cell) tab.cells.set(at, (cell = { formula: "", value: "", format: "General", isText: false }));
+    return cell;
+  }
+
+  /** Enters something into a cell as a keeper or a program would. */
+  enter(tab: Tab, row: number, column: number, entry: unknown): void {
+    this.version++;
+    const cell = this.cell(tab, row, column);
+    cell.isText = false;
+    if (typeof entry === "string" && entry.startsWith("'")) {
+      Object.assign(cell, { formula: entry.slice(1), value: entry.slice(1), isText: true });
+    } else if (typeof entry === "string" && cell.format === "@") {
+      Object.assign(cell, { formula: entry, value: entry, isText: true });
+    } else if (typeof entry === "string" && entry.startsWith("=")) {
+      Object.assign(cell, {
+        formula: entry,
+        value: this.answer(entry, { sheet: tab.name, row, column })[0]?.[0] ?? "",
+      });
+    } else if (typeof entry === "string" && /^[+\-@\t\r]|^\d{4}-\d\d-\d\d$|^0\d+$|^(true|false)$/i.test(entry)) {
+      throw new Error(`Excel would take the text ${JSON.stringify(entry)} for something else`);
+    } else {
+      if (entry === null || entry === undefined || (typeof entry === "number" && !Number.isFinite(entry))) {
+        throw new OfficeError("InvalidArgument", `a cell was given ${String(entry)}`);
+      }
+      Object.assign(cell, { formula: entry, value: entry });
+    }
+  }
+
+  private readonly known = new WeakMap<
+    Tab,
+    { readonly version: number; readonly spills: readonly Spill[]; readonly filled: ReadonlyMap<string, Spill> }
+  >();
+  private version = 0;
+
+  /** What spills; the same as long as nothing is entered, because it is asked for every cell of a range. */
+  spills(tab: Tab): readonly Spill[] {
+    return this.knownOf(tab).spills;
+  }
+
+  /** The spill of every cell that belongs to one, its own formula's cell too. */
+  filled(tab: Tab): ReadonlyMap<string, Spill> {
+    return this.knownOf(tab).filled;
+  }
+
+  /** Formulas have other answers from now on: they are asked again. */
+  recalculate(): void {
+    this.version++;
+    for (const tab of this.tabs) {
+      for (const [at, cell] of tab.cells) {
+        if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
+        const [row, column] = at.split(",").map(Number) as [number, number];
+        cell.value = this.answer(cell.formula, { sheet: tab.name, row, column })[0]?.[0] ?? "";
+      }
+    }
+  }
+
+  private knownOf(tab: Tab) {
+    const known = this.known.get(tab);
+    if (known?.version === this.version) return known;
+    const spills = this.spillsNow(tab);
+    const filled = new Map(
+      spills.flatMap((spill) =>
+        spill.values.flatMap((line, i) => line.map((_, j) => [key(spill.row + i, spill.column + j), spill] as const)),
+      ),
+    );
+    const now = { version: this.version, spills, filled };
+    this.known.set(tab, now);
+    return now;
+  }
+
+  /** The formulas that spill, and where to; one whose place is taken says so instead. */
+  private spillsNow(tab: Tab): readonly Spill[] {
+    const taken = new Set([...tab.cells].filter(([, { formula }]) => formula !== "").map(([at]) => at));
+    const anchors = [...tab.cells]
+      .filter(([, { isText, formula }]) => !isText && typeof formula === "string" && formula.startsWith("="))
+      .map(([at, cell]) => ({ at, cell, place: at.split(",").map(Number) as [number, number] }))
+      .sort((a, b) => a.place[0] - b.place[0] || a.place[1] - b.place[1]);
+    return anchors.flatMap(({ at, cell, place: [row, column] }) => {
+      const values = this.answer(String(cell.formula), { sheet: tab.name, row, column });
+      const [rows, columns] = [values.length, values[0]?.length ?? 1];
+      if (rows === 1 && columns === 1) return [];
+      const filled = values
+        .flatMap((line, i) => line.map((_, j) => key(row + i, column + j)))
+        .filter((one) => one !== at);
+      if (filled.some((one) => taken.has(one))) {
+        cell.value = "#SPILL!";
+        return [];
+      }
+      for (const one of filled) taken.add(one);
+      cell.value = values[0]?.[0];
+      return [{ row, column, rows, columns, values }];
+    });
+  }
+
+  /** A cell as Excel tells it. */
+  shown(tab: Tab, row: number, column: number): { formula: unknown; value: unknown; type: string; format: string } {
+    const spills = this.filled(tab);
+    const cell = tab.cells.get(key(row, column)) ?? { formula: "", value: "", format: "General", isText: false };
+    const spill = spills.get(key(row, column));
+    const isAnchor = spill?.row === row && spill.column === column;
+    const value = spill && !isAnchor ? spill.values[row - spill.row]?.[column - spill.column] : cell.value;
+    const formula = spill && !isAnchor ? value : cell.formula;
+    const hasFormula = !cell.isText && typeof cell.formula === "string" && cell.formula.startsWith("=");
+    const type =
+      value === "" && !hasFormula && !spill
+        ? "Empty"
+        : typeof value === "number"
+          ? "Double"
+          : typeof value === "boolean"
+            ? "Boolean"
+            : typeof value === "string" &&
+                !cell.isText &&
+                /^#(N\/A|VALUE!|SPILL!|DIV\/0!|NAME\?|REF!|NUM!)$/.test(value)
+              ? "Error"
+              : "String";
+    return { formula, value, type, format: cell.format };
+  }
+
+  /** The whole workbook in a form that can be compared. */
+  snapshot(): unknown {
+    return {
+      active: this.active,
+      tabs: this.tabs.map((tab) => ({
+        id: tab.id,
+        name: tab.name,
+        locked: tab.locked,
+        told: [...tab.told],
+        cells: [...tab.cells]
+          .filter(([, cell]) => cell.formula !== "" || cell.format !== "General")
+          // What a formula answers follows from the rest, and is worked out when it is asked for.
+          .map(
+            ([at, cell]) =>
+              [
+                at,
+                !cell.isText && String(cell.formula).startsWith("=") ? { ...cell, value: null } : { ...cell },
+              ] as const,
+          )
+          .sort(([a], [b]) => (a < b ? -1 : 1)),
+      })),
+    };
+  }
+}
