@@ -22,6 +22,7 @@ interface Given {
   readonly openedOn?: number | undefined;
   readonly openEvery?: number | undefined;
   readonly winters?: string | undefined;
+  readonly box?: string | undefined;
 }
 
 /** The plan that is followed, none where the animal does not winter, or in words what has to be said first. */
@@ -68,18 +69,20 @@ const reminder = (
 };
 
 const overdue = (given: Given, meal: number | undefined, stage: string): string => {
-  const { today, weighedOn, weighEvery, openedOn, openEvery } = given;
-  const isBoxed = IN_THE_BOX.includes(stage) || openedOn !== undefined || openEvery !== undefined;
+  const { today, weighedOn, weighEvery, openedOn, openEvery, box } = given;
+  const isVented = box === "vented";
+  // A vented box breathes by itself: it is spoken of only where the keeper gives days for it.
+  const isBoxed = openEvery !== undefined || (!isVented && (IN_THE_BOX.includes(stage) || openedOn !== undefined));
   const all = [
     ...(meal !== undefined && meal < today ? [`Meal: due since ${isoOf(meal)}.`] : []),
-    ...(openEvery !== undefined && openEvery < 1
+    ...(openEvery !== undefined && openEvery < 1 && !isVented
       ? [`The box needs vents: shut, it must be opened every ${figure(openEvery * 24, "hour")}.`]
       : []),
     ...(isBoxed
       ? reminder(today, openedOn, openEvery, {
           todo: "Open the box",
           never: "Open the box: no opening is noted.",
-          open: "Box: how often it must be opened is not given.",
+          open: `Box: ${box === undefined ? "shut or vented, and " : ""}how often it must be opened is not given.`,
         })
       : []),
     ...reminder(today, weighedOn, weighEvery, {
@@ -111,6 +114,10 @@ export const due = defineFunction({
       "asks in the cold",
     ),
     winters: optional(choice('"yes" or "no": whether it follows the winter plan', ["yes", "no"]), "asks"),
+    box: optional(
+      choice('"shut" or "vented": a vented box is not asked for its openings', ["shut", "vented"]),
+      "asks in the cold",
+    ),
   },
   result: columns(
     { name: "Stage", unit: "text", about: "The stage, as STAGE answers; blank while that is not known" },

@@ -44,8 +44,8 @@ export const list = log(
     label: { title: "Animal", needed: "An animal", input: all.map(({ label }) => label) },
     stage: {
       title: "Stage",
-      spilled: ({ label, ate, every, weighedLast, opened, openEvery, winters }) =>
-        f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",VIV.DUE(${today},${blanksKept(plan.dates)},${ate},${every},${weighedLast},IF(${weighEvery}="","",${weighEvery}),${blanksKept(`${opened}`)},${blanksKept(`${openEvery}`)},${blanksKept(`${winters}`)})))`,
+      spilled: ({ label, ate, every, weighedLast, opened, openEvery, winters, box }) =>
+        f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",VIV.DUE(${today},${blanksKept(plan.dates)},${ate},${every},${weighedLast},IF(${weighEvery}="","",${weighEvery}),${blanksKept(`${opened}`)},${blanksKept(`${openEvery}`)},${blanksKept(`${winters}`)},${blanksKept(`${box}`)})))`,
     },
     toDo: { title: "What to do", covered: true },
     never: {
@@ -83,6 +83,12 @@ export const list = log(
       format: "date",
       takes: date,
       note: "Where it is not in the Feeding log; the later of the two counts.",
+    },
+    box: {
+      title: "Box",
+      input: all.map((one) => (wintersOf(one) === "yes" ? "shut" : null)),
+      takes: oneOf("shut", "vented"),
+      note: "Of the winter box. shut: nothing but your hand lets air in. vented: holes or mesh, never covered; its openings are not asked for.",
     },
     opened: { title: "Box opened", input: [], format: "date", takes: date, note: "In the cold: the last time." },
     openEvery: {

@@ -14,7 +14,7 @@ import { rounded } from "./shared/words";
 
 export const air = form(
   "air",
-  "Air in a shut box",
+  "Air in the box",
   {
     mass: {
       label: "Mass of one animal",
@@ -33,7 +33,7 @@ export const air = form(
   },
   { across: 2 },
 );
-const { mass, many, litres, elevation, room, humidity } = air;
+const { mass, many, box, litres, elevation, room, humidity } = air;
 const { warmSet, coldSet } = plan;
 
 const hoursUntil = (celsius: RowCell, part: number): string =>
@@ -61,12 +61,13 @@ export const hours = log(
       skip: 1,
       each: ({ celsius }) => once`VIV.OPENEVERY(${mass},${celsius},${litres},${elevation},"",${many})`,
       format: "tenth",
-      note: "Half of the soonest hours, 7 days at most. A vented box only needs looking at.",
+      note: "Of a shut box: half of the soonest hours, 7 days at most. A vented box only needs looking at.",
     },
     words: {
       title: "What that means",
       wide: 2,
-      each: ({ every }) => once`IF(${every}<1,"this box needs vents","open and look")`,
+      each: ({ every }) =>
+        f`IF(${box}="vented","vented: look at it",IF(OR(${box}="",${every}=""),"",IF(${every}<1,"this box needs vents","open and look")))`,
       rules: [says("this box needs vents", "stop")],
     },
   },

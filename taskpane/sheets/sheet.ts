@@ -28,8 +28,11 @@ export interface Sheet {
   readonly places: Readonly<Record<string, string>>;
   /** Cells that repeat another sheet's, by that sheet's key and the name there: "coolingPlan.dates.firstMeal". */
   readonly links: readonly Link[];
-  /** Cells, and columns of which one cell, that have to be filled before the sheet has anything to say, and their names. */
-  readonly needed: readonly { readonly at: string; readonly words: string }[];
+  /**
+   * Cells, and columns of which one cell, that have to be filled before the sheet has anything to say, and their names;
+   * where the condition `unless` holds they may stay blank.
+   */
+  readonly needed: readonly { readonly at: string; readonly words: string; readonly unless?: string }[];
   /** Areas that are one cell to the eye; only for running text, never across the frozen edge. */
   readonly merges: readonly string[];
   /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */

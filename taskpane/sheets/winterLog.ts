@@ -13,7 +13,7 @@ import { animal, weekly } from "./winterLogRows";
 /** As many lines as can be told at once: one of each figure that the rules look at. */
 const MOST_LINES = 13;
 
-const { start, warming, litres, elevation, tooCold, tooWarm, agreed } = animal;
+const { start, warming, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
 const { date: dates, box, mass } = weekly;
 
 /** Whole sentences, worked out at the foot and shown together at the top. */
@@ -26,7 +26,7 @@ const lines = log(
   {
     on: {
       title: null,
-      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},"",${blanksKept(`${warming}`)}))`,
+      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},"",${[warming, boxKind].map((cell) => blanksKept(`${cell}`)).join(",")}))`,
       format: "date",
     },
     level: { title: null, covered: true },

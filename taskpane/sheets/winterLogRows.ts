@@ -33,7 +33,7 @@ export const animal = form("animal", "This animal", {
     note: "A share of the mass into the cold: 5 % is 0.05. Invented in the example.",
   },
 });
-const { start, litres, elevation, tooCold, tooWarm, agreed } = animal;
+const { start, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
 
 export const weekly = log(
   "log",
@@ -91,7 +91,8 @@ export const weekly = log(
     },
     air: {
       title: "Air, h",
-      spilled: ({ box }) => eachLine`INDEX(VIV.BOXAIR(${start},${box},${litres},${elevation}),0,1)`,
+      spilled: ({ box }) =>
+        eachLine`IF(${boxKind}="vented","vented",INDEX(VIV.BOXAIR(${start},${box},${litres},${elevation}),0,1))`,
       format: "whole",
       note: "Hours until a box that is shut tight must be aired, at the soonest, for the mass into the cold.",
     },

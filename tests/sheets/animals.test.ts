@@ -50,10 +50,12 @@ test("a shut box that must be opened every few hours needs vents, and says so", 
     "list.opened[1]": "2026-12-07",
     "list.openEvery[1]": 7,
     "list.openEvery[2]": 0.5,
+    "list.box[4]": "vented",
   });
   expect(reading.of("list.overdue[1]")).toBe("Open the box: last on 2026-12-07. Weigh: last on 2026-09-21.");
   expect(reading.of("list.overdue[2]")).toMatch(/^The box needs vents/);
   expect(reading.of("list.overdue[3]")).toMatch(/^Box: how often it must be opened is not given\./);
+  expect(reading.of("list.overdue[4]")).not.toMatch(/[Bb]ox/);
 });
 
 test("last meal and weighing are the later of what is typed and what the log says, by name and up to today", async () => {

@@ -1,4 +1,5 @@
 import { winterLog } from "../../taskpane/sheets/winterLog";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { filled, rows } from "./fill";
 
 jest.setTimeout(30_000);
@@ -10,6 +11,19 @@ test("a blank agreed loss is answered in words, and the line in the chart goes",
   expect(reading.of("signs.said")).toMatch(/No loss agreed with your vet/);
   expect(reading.column("log.least").every((one) => one === "")).toBe(true);
   expect(reading.of("water.said")).toMatch(/^Lost 11\.8 % by 2027-01-25.* mostly water, or droppings/);
+});
+
+test("a vented box is asked for no litres, and its air is told by no line", async () => {
+  const blank = { "animal.litres": null, "log.date[1]": "2026-11-16" };
+  const needed = cellOf(winterLog, "signs.said");
+  const above = (reading: Awaited<ReturnType<typeof filled>>) =>
+    String(reading.block(`A1:A${Number(needed.replace(/\D/g, "")) - 1}`).find(([cell]) => /^Still/.test(String(cell))));
+  const shut = await filled(winterLog, blank);
+  expect(above(shut)).toMatch(/^Still needed: Litres of the box \(B\d+\)\.$/);
+  expect(shut.of("signs.said")).toMatch(/Air in the box is not judged/);
+  const vented = await filled(winterLog, { ...blank, "animal.box": "vented" });
+  expect(above(vented)).toBe("undefined");
+  expect(vented.of("signs.said")).not.toMatch(/Air in the box/);
 });
 
 test("signs stand on top, the gravest first, with their days: cold, loss, a box shut too long, dry air, weighed too rarely", async () => {

@@ -82,9 +82,10 @@ export const leadOf = (about: About, hasLinks: boolean) => {
 };
 
 const neededFormula = (needed: Sheet["needed"]): string => {
-  const blank = ({ at }: Sheet["needed"][number]): string => {
+  const blank = ({ at, unless }: Sheet["needed"][number]): string => {
     const range = fixed(at);
-    return at.includes(":") ? `COUNTBLANK(${range})=ROWS(${range})` : `${range}=""`;
+    const empty = at.includes(":") ? `COUNTBLANK(${range})=ROWS(${range})` : `${range}=""`;
+    return unless ? `AND(${empty},NOT(${unless}))` : empty;
   };
   const named = ({ at, words }: Sheet["needed"][number]): string => {
     const first = fixed(at).replace(/:.*/, "");

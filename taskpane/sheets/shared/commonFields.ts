@@ -1,7 +1,8 @@
 import { ELEVATION } from "../../../functions/shared/limits";
 import type { Field } from "./form";
+import type { Cell } from "./names";
 import { winter } from "./scenario";
-import { number } from "./takes";
+import { number, oneOf } from "./takes";
 
 /** Fields that several sheets ask for in the same words. */
 
@@ -33,9 +34,18 @@ export const setPointFields = (from?: string, wide = 1, needed = true) =>
 /** The box in which an animal winters, and the air that is in it; `from` where they belong, if that is not the sheet itself. */
 export const boxFields = (from?: string) =>
   ({
+    box: {
+      label: "Box is shut or vented",
+      needed: "Shut or vented",
+      value: "shut",
+      takes: oneOf("shut", "vented"),
+      note: "shut: nothing but your hand lets air in. vented: holes or mesh, never covered; its air is not judged.",
+      ...(from ? { from: `${from}.box` } : {}),
+    },
     litres: {
       label: "Inside of the box",
-      needed: "Box",
+      needed: "Litres of the box",
+      unless: ({ box }: Readonly<Record<"box", Cell>>) => `${box}="vented"`,
       unit: "litres",
       value: winter.boxLitres,
       format: "tenth",

@@ -11,6 +11,8 @@ export interface Field<K extends string = string> extends Told<K> {
   readonly value?: Content | ((own: Readonly<Record<K, Cell>>) => string);
   /** "computed" for a formula and "input" for all else where nothing is said. */
   readonly role?: "input" | "setting" | "computed";
+  /** A condition under which the cell may stay blank though the sheet needs it elsewhere. */
+  readonly unless?: (own: Readonly<Record<K, Cell>>) => string;
   /** How many columns the cell takes. */
   readonly wide?: number;
   /** Columns from the label, or from the end of the cell before it, to this cell. */
@@ -88,7 +90,7 @@ export const form = <K extends string>(
         })),
       },
       linked(here, [1, field.wide ?? 1], labelOf(list.find((one) => one.row === row)?.field ?? field), field),
-      asked(here, 1, list.find((one) => one.row === row)?.field.label ?? key, field),
+      asked(here, 1, list.find((one) => one.row === row)?.field.label ?? key, field, field.unless?.(own)),
     );
   };
 

@@ -52,6 +52,7 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
       ...one,
       rows: one.rows.map((row) => row.map((content) => (typeof content === "string" ? formula(content) : content))),
     })),
+    needed: part.needed.map((one) => (one.unless ? { ...one, unless: formula(one.unless) } : one)),
     links: part.links.map(({ by, ...link }) => (by ? { ...link, by: addressIn(places, by) } : link)),
     rules: part.rules.map((rule) => ({ ...rule, when: formula(rule.when) })),
     charts: part.charts.map((chart) => ({

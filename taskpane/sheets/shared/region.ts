@@ -75,6 +75,14 @@ export const linked = (
       }
     : {};
 
-/** What the sheet asks for while it is blank. */
-export const asked = (at: string, rows: number, words: string, { needed }: Pick<Told, "needed">): Part =>
-  needed ? { needed: [{ at: block(at, rows), words: needed === true ? words : needed }] } : {};
+/** What the sheet asks for while it is blank, unless a condition holds. */
+export const asked = (
+  at: string,
+  rows: number,
+  words: string,
+  { needed }: Pick<Told, "needed">,
+  unless?: string,
+): Part =>
+  needed
+    ? { needed: [{ at: block(at, rows), words: needed === true ? words : needed, ...(unless ? { unless } : {}) }] }
+    : {};

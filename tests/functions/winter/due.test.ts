@@ -142,7 +142,18 @@ test("what is not given is asked, never counted as fine", () => {
   expect(ask(today - 3, 7, null, 28, null, null)[4]).toBe("Weigh: no weighing is noted.");
   expect(ask(today - 3, 7, today + 1, 28, null, null)[4]).toBe("Weigh: the last, 2028-07-02, lies after today.");
   const cold = day(LAST + 100, down(practicePlan), LAST, 7, LAST + 99, 14, null, null, "yes");
-  expect(cold[4]).toBe("Box: how often it must be opened is not given.");
+  expect(cold[4]).toBe("Box: shut or vented, and how often it must be opened is not given.");
+});
+
+test("a vented box is never asked for its openings, a shut one always, and days that are given count for both", () => {
+  const today = LAST + 100;
+  const box = (kind: string, openedOn: unknown = null, openEvery: unknown = null) =>
+    day(today, down(practicePlan), LAST, 7, today, 14, openedOn, openEvery, "yes", kind)[4];
+  expect(box("vented")).toBe("Nothing.");
+  expect(box("vented", today - 30)).toBe("Nothing.");
+  expect(box("shut")).toBe("Box: how often it must be opened is not given.");
+  expect(box("vented", today - 30, 0.25)).toBe(`Open the box: last on ${isoOf(today - 30)}.`);
+  expect(box("shut", today, 0.25)).toBe("The box needs vents: shut, it must be opened every 6 h.");
 });
 
 test.each([

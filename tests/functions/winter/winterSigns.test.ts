@@ -21,6 +21,7 @@ interface Log {
   agreed: number | null;
   litres: number | null;
   end: number | null;
+  box: string | null;
 }
 const days = [0, 7, 14, 21, 28, 35, 42, 49];
 const every = <T>(value: T): T[] => days.map(() => value);
@@ -36,6 +37,7 @@ const sound: Log = {
   agreed: 0.05,
   litres: 60,
   end: null,
+  box: null,
 };
 type Line = readonly [date: number | string, level: string, words: string];
 const signs = (changes: Partial<Log>, units = "metric"): Line[] => {
@@ -56,6 +58,7 @@ const signs = (changes: Partial<Log>, units = "metric"): Line[] => {
     182,
     units,
     log.end,
+    log.box,
   ) as unknown as Line[];
 };
 const words = (lines: readonly Line[]): string => lines.map((line) => line[2]).join(" ");
@@ -164,6 +167,16 @@ test("a two-litre box that lasts a day is told when a week passes, with days of 
   expect(signs({ litres: 0.2 })).toEqual([
     ["#VALUE! litres holds 0.2 l and the animal fills 0.31 l: give the inside of the box"],
   ]);
+});
+
+test("the air of a vented box is not judged, with litres or without, and nothing else is left out", () => {
+  const closed = { opened: every(null), masses: every(null), litres: 2 };
+  expect(words(signs(closed))).toMatch(/Shut from/);
+  const vented = words(signs({ ...closed, box: "vented", temperatures: row(3, 8), tooCold: 4 }));
+  expect(vented).not.toMatch(/Shut from|Air in the box/);
+  expect(vented).toMatch(/Box at 3 °C: too cold/);
+  expect(words(signs({ litres: null, box: "vented" }))).toBe(NOTHING);
+  expect(words(signs({ litres: null, box: "shut" }))).toMatch(/Air in the box is not judged/);
 });
 
 test("rows in any order, blank rows left out, a figure without a date refused", () => {
