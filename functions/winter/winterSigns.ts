@@ -34,10 +34,9 @@ interface Given {
   readonly agreedLoss?: number | undefined;
   readonly humidity?: readonly (number | undefined)[] | undefined;
   readonly opened?: readonly ("yes" | "no" | undefined)[] | undefined;
-  readonly litres?: number | undefined;
+  readonly litres?: number | "vented" | undefined;
   readonly elevation?: number | undefined;
   readonly end?: number | undefined;
-  readonly box?: string | undefined;
 }
 
 /** The rows that have a date, oldest first, or the problem with them. Whoever weighs the animal has opened the box. */
@@ -94,8 +93,8 @@ const within = (value: number, [least, most]: readonly [number, number]): number
 
 /** The longest time without an opening, in times that the air lasts at the soonest at the warmest of those days. */
 const shut = (rows: readonly Row[], given: Given, mass: number | undefined): Measured | Problem => {
-  const { litres, elevation, box } = given;
-  if (box === "vented") return { value: 0, unit: "none" };
+  const { litres, elevation } = given;
+  if (litres === "vented") return { value: 0, unit: "none" };
   const warmest = extreme(rows, "temperature", 1).value;
   if (litres === undefined || mass === undefined || warmest === undefined) return { value: undefined, unit: "none" };
   const [first, last] = [rows[0] as Row, rows.at(-1) as Row];
@@ -240,16 +239,14 @@ export const winterSigns = defineFunction({
       "days of weighing",
     ),
     litres: optional(
-      quantity("litre", "Inside of a shut box; leave blank for a vented one", [0.05, 5000]),
+      quantity("litre", 'Inside of a shut box, or "vented": its air is not judged', [0.05, 5000], {
+        words: ["vented"],
+      }),
       "not judged",
     ),
     elevation: optional(quantity("metre", "Elevation of the house", ELEVATION), "0 m"),
     units: unitsParameter,
     end: optional(date("Day to look ahead to, such as the day warming starts"), "30 days after the last row"),
-    box: optional(
-      choice('"shut" or "vented": the air of a vented box is not judged', ["shut", "vented"]),
-      "shut, once litres are given",
-    ),
   },
   result: table(
     { name: "Date", unit: "date", about: "The day of which it speaks; blank for what is missing" },

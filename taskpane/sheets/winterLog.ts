@@ -19,14 +19,18 @@ const { date: dates, box, mass } = weekly;
 /** Whole sentences, worked out at the foot and shown together at the top. */
 const told = [dates, box, mass].map((column) => blanksKept(`${column}`)).join(",");
 const limits = [start, tooCold, tooWarm, agreed].map((cell) => blanksKept(`${cell}`)).join(",");
-const more = [weekly.humidity, weekly.opened, litres, elevation].map((one) => blanksKept(`${one}`)).join(",");
+const more = [
+  ...[weekly.humidity, weekly.opened].map((one) => blanksKept(`${one}`)),
+  `IF(${boxKind}="vented","vented",${blanksKept(`${litres}`)})`,
+  blanksKept(`${elevation}`),
+].join(",");
 const lines = log(
   "lines",
   MOST_LINES,
   {
     on: {
       title: null,
-      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},"",${[warming, boxKind].map((cell) => blanksKept(`${cell}`)).join(",")}))`,
+      spilled: f`IF(COUNTA(${dates})=0,"",VIV.WINTERSIGNS(${told},${limits},${more},"",${blanksKept(`${warming}`)}))`,
       format: "date",
     },
     level: { title: null, covered: true },
