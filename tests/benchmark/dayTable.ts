@@ -1,4 +1,3 @@
-import { DuckDBInstance } from "@duckdb/node-api";
 import * as formulajs from "@formulajs/formulajs";
 import { op, table } from "arquero";
 import { evaluate } from "../../addin/boundary/evaluate";
@@ -59,26 +58,6 @@ const arqueroOf = (log: ReturnType<typeof table>): Grouped =>
     })
     .objects({ limit: Infinity }) as Grouped;
 
-const QUERY = `select floor(time + 1e-6) as day, max(temperature) as high, min(temperature) as low,
-  avg(temperature) as mean, count(*) as readings from log group by day order by day`;
-
-const duckDb = async () => {
-  const connection = await (await DuckDBInstance.create(":memory:")).connect();
-  return {
-    async load(log: Cells): Promise<void> {
-      await connection.run("create or replace table log (time double, temperature double)");
-      const appender = await connection.createAppender("log");
-      for (const [i, [time]] of log.times.entries()) {
-        appender.appendDouble(time);
-        appender.appendDouble((log.temperatures[i] as readonly [number])[0]);
-        appender.endRow();
-      }
-      appender.closeSync();
-    },
-    query: async () => (await connection.runAndReadAll(QUERY)).getRows(),
-  };
-};
-
 /**
  * The most that a reading may cost in the longest log, times its cost in the shortest. Were every reading compared with
  * every other it would be 20, and one more sort 1.3; the rest is for the processor's cache, in which the cells of a short
@@ -111,15 +90,12 @@ const growth = async (): Promise<Line[]> => {
 export const tables = async (): Promise<Table[]> => {
   const year = cells(YEAR);
   const log = table(columnsOf(year));
-  const database = await duckDb();
-  await database.load(year);
 
-  const [ours, bare, byArquero, byDuckDb] = [answer(year), loop(year), arqueroOf(log), await database.query()];
+  const [ours, bare, byArquero] = [answer(year), loop(year), arqueroOf(log)];
   for (const [i, row] of ours.entries()) {
     for (const [what, high, low] of [
       ["loop", bare[i]?.[1], bare[i]?.[2]],
       ["arquero", byArquero[i]?.high, byArquero[i]?.low],
-      ["DuckDB", byDuckDb[i]?.[1], byDuckDb[i]?.[2]],
     ] as const) {
       agree(`high of day ${i + 1}, ${what}`, row[1] as number, Number(high), 0);
       agree(`low of day ${i + 1}, ${what}`, row[2] as number, Number(low), 0);
@@ -134,13 +110,11 @@ export const tables = async (): Promise<Table[]> => {
     { what: "DAYTABLE", run: () => answer(year), against: bareLoop, allowed: 4 },
     { what: readyTable, run: () => arqueroOf(log), note: "plain mean" },
     { what: "arquero group-by, from the same arrays", run: () => arqueroOf(table(columnsOf(year))) },
-    { what: "DuckDB group by, its table loaded", run: database.query, note: "plain mean, on all cores" },
   ]);
   const held = await race([
     { what: readyTable, run: () => arqueroOf(log) },
     { what: "DAYTABLE against arquero", run: () => answer(year), against: readyTable, allowed: 1 },
   ]);
-  const loading = await race([{ what: "DuckDB, loading the same arrays", run: () => database.load(year) }], 3, 1);
 
   const [times, temperatures] = [year.times.map(([time]) => time), year.temperatures.map(([one]) => one)];
   const oneDay = await race(
@@ -160,7 +134,7 @@ export const tables = async (): Promise<Table[]> => {
   return [
     {
       title: "DAYTABLE, a year of minutes (525 600 readings)",
-      lines: [...lines, ...held.slice(1), ...loading, ...oneDay],
+      lines: [...lines, ...held.slice(1), ...oneDay],
     },
     { title: "DAYTABLE, growth", lines: await growth() },
   ];

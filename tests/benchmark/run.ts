@@ -10,7 +10,7 @@ import { buildSync } from "esbuild";
 import { keeps, missed, type Line, type Table } from "./race";
 
 const PARTS = ["lapse", "network", "dayTable", "memory", "timeOutside", "longTable", "files", "bundles"];
-const COMPARED = ["arquero", "@duckdb/node-api", "@formulajs/formulajs", "papaparse"];
+const COMPARED = ["arquero", "@formulajs/formulajs", "papaparse"];
 const root = join(__dirname, "../..");
 const folder = join(root, "tests/node_modules/.cache/benchmark");
 
