@@ -12,6 +12,7 @@ import { heldAgainst } from "../../functions/yardsticks";
 import { counted } from "../actions/action";
 import { insertFormula } from "../actions/insertFormula";
 import { Act } from "./Act";
+import { OwnColumns } from "./OwnColumns";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { search, type Found } from "./search";
 
@@ -94,9 +95,10 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
       <Words>
         {resultWords(definition).join("; ")}. {shapeWords(definition)}
       </Words>
+      <OwnColumns definition={definition} />
       {examples.map((example, i) => (
         <section key={i}>
-          <SmallTitle>{examples.length === 1 ? "Example" : `Example ${i + 1}`}</SmallTitle>
+          <SmallTitle>{examples.length === 1 ? "All in one cell" : `All in one cell, ${i + 1}`}</SmallTitle>
           <code className="formula">
             {formulaOf(definition, example)}
             {"\n"}→ {answerWords(example)}

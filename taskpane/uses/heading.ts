@@ -1,0 +1,33 @@
+import { symbol, type Unit } from "../../functions/units";
+
+/** Names of arguments that would be no heading. */
+const HEADINGS: Readonly<Record<string, string>> = {
+  km: "Distance",
+  months: "Mean",
+  range: "Value",
+  winters: "Winters",
+};
+
+/** "Mass, g"; the unit only where the words do not end with it. */
+export const withUnit = (words: string, unit: Unit): string => {
+  const sign = symbol(unit);
+  return sign && !words.toLowerCase().endsWith(sign) ? `${words}, ${sign}` : words;
+};
+
+const single = (word: string): string =>
+  /(ss|ch)es$/.test(word) ? word.slice(0, -2) : /[^s]s$/.test(word) ? word.slice(0, -1) : word;
+
+const wordsOf = (name: string): readonly string[] =>
+  name
+    .replace(/\d+$/, "")
+    .replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+    .split(" ");
+
+const capital = (words: readonly string[]): string => words.join(" ").replace(/^./, (letter) => letter.toUpperCase());
+
+/** The label of a cell for an argument: "Station elevation, m" of `stationElevation`. */
+export const labelOf = (name: string, unit: Unit): string => withUnit(HEADINGS[name] ?? capital(wordsOf(name)), unit);
+
+/** The heading of a column for it, which speaks of one row: "Mass, g" of `masses`. */
+export const headingOf = (name: string, unit: Unit): string =>
+  withUnit(HEADINGS[name] ?? capital(wordsOf(name).map(single)), unit);

@@ -1,0 +1,80 @@
+import { LocaleType, type ICellData, type IWorkbookData } from "@univerjs/core";
+import { startHeadless } from "../../addin/preview/headless";
+import { PreviewWorkbook } from "../../addin/preview/workbook";
+import { catalogue } from "../../functions/catalogue";
+import { serialOfIso } from "../../functions/dates";
+import type { Example, Value } from "../../functions/define";
+import type { UseCell } from "../../taskpane/uses/grid";
+import { usesOf } from "../../taskpane/uses/usesOf";
+import type { CellState } from "../../taskpane/workbook";
+
+/** Every use of every function stands on a sheet of its own, and is worked out by the preview's engine at once. */
+const all = catalogue.flatMap((definition) => usesOf(definition).map((use) => ({ definition, use })));
+const named = all.map((one, i) => [`${i} ${one.definition.name}: ${one.use.title}`, `S${i}`, one] as const);
+
+const dataOf = (cell: UseCell): ICellData => {
+  if (cell === null) return {};
+  return { v: typeof cell === "object" ? (serialOfIso(cell.day) as number) : cell };
+};
+
+let sheets: ReadonlyMap<string, readonly (readonly CellState[])[]>;
+let close = (): void => undefined;
+
+beforeAll(async () => {
+  const data: Partial<IWorkbookData> = {
+    id: "uses",
+    locale: LocaleType.EN_US,
+    sheetOrder: named.map(([, id]) => id),
+    sheets: Object.fromEntries(
+      named.map(([, id, { use }]) => {
+        const cellData: Record<number, Record<number, ICellData>> = {};
+        for (const [row, line] of use.cells.entries()) {
+          for (const [column, cell] of line.entries()) (cellData[row] ??= {})[column] = dataOf(cell);
+        }
+        for (const { row, column, formula } of use.formulas) (cellData[row] ??= {})[column] = { f: formula };
+        return [id, { id, name: id, rowCount: 400, columnCount: 40, cellData }];
+      }),
+    ),
+  };
+  const engine = startHeadless(catalogue, data);
+  close = () => engine.univer.dispose();
+  engine.api.getFormula().executeCalculation();
+  await engine.settle();
+  sheets = new Map((await new PreviewWorkbook(engine).read()).map(({ name, cells }) => [name, cells]));
+}, 60_000);
+afterAll(() => close());
+
+/** The rows of the first example's answer; a list stands in a column, as its sample does. */
+const rowsOf = ({ gives }: Example, shape: string): readonly (readonly Value[])[] => {
+  if (!Array.isArray(gives)) return [[gives as Value]];
+  const rows = gives as readonly (readonly Value[])[];
+  return shape === "list" ? rows.flat().map((value) => [value]) : rows;
+};
+
+test("every function has a use on columns of a keeper's own, and no formula holds a figure or an array", () => {
+  expect(new Set(all.map(({ definition }) => definition.name)).size).toBe(catalogue.length);
+  expect(all.filter(({ use }) => /FILTER\(/.test(use.formulas[0]?.formula ?? "")).length).toBeGreaterThan(4);
+  const written = all.flatMap(({ use }) => use.formulas.map(({ formula }) => formula));
+  expect(written.filter((formula) => /[{}]|[(,]-?\d|,,|,\)/.test(formula))).toEqual([]);
+});
+
+test.each(named)("%s answers what its example does, and nothing beyond its cells", (_, id, { definition, use }) => {
+  const cells = sheets.get(id) ?? [];
+  const { row, column, rows, columns } = use.answers;
+  const [example] = definition.examples;
+  const expected = rowsOf(example, definition.result.shape);
+  for (let i = 0; i < rows; i++) {
+    for (let j = 0; j < columns; j++) {
+      const value = cells[row + i]?.[column + j]?.value;
+      expect([i, j, typeof value === "object" && value !== null ? value.error : ""]).toEqual([i, j, ""]);
+      const wanted = expected[i]?.[j];
+      if (wanted === undefined) continue;
+      const serial = typeof wanted === "string" ? serialOfIso(wanted) : undefined;
+      if (typeof wanted === "number") expect(Math.abs((value as number) - wanted)).toBeLessThanOrEqual(example.within);
+      else expect(value ?? "").toBe(serial !== undefined && typeof value === "number" ? serial : wanted);
+    }
+  }
+  const spilled = cells.flatMap((line, i) => line.flatMap((cell, j) => (cell.spilledFrom ? [[i, j] as const] : [])));
+  const outside = spilled.filter(([i, j]) => i < row || i >= row + rows || j < column || j >= column + columns);
+  expect(outside).toEqual([]);
+});
