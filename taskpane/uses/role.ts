@@ -37,7 +37,7 @@ const answersEach = ({ result }: AnyDefinition): boolean => result.shape === "ce
 const isColumn = ({ kind }: Parameter): boolean => kind === "column" || kind === "rows";
 
 export const roleOf = (definition: AnyDefinition, name: string): Role => {
-  const names = definition.forEach ? namesOf(definition.forEach) : [];
+  const names: readonly string[] = definition.forEach ? namesOf(definition.forEach) : [];
   const all = Object.entries(definition.parameters).flatMap(([one, own]) => (names.includes(one) ? [] : [own]));
   const parameter = definition.parameters[name] as Parameter;
   const said = roles[definition.name]?.[name];
