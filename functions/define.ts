@@ -6,7 +6,7 @@ import type { Problem } from "./problem";
 import { PLAIN_NUMBER } from "./shared/plainNumber";
 import type { SourceKey } from "./sources";
 import type { Texts } from "./texts";
-import { systems, type System, type Unit } from "./units";
+import { hasSystems, systems, type System, type Unit } from "./units";
 
 /** One cell of an answer. `""` is an empty-looking cell; there is no null, because a spreadsheet shows null as 0. */
 export type Value = number | string | boolean;
@@ -194,7 +194,7 @@ export const anything = (about: string): CellParameter<Value> => ({
 
 /** The system in which the keeper's figures are given and answered. `calculate` gets metric figures whatever it says. */
 export const unitsParameter: CellParameter<System | undefined> = {
-  ...choice('"metric" or "imperial" (°F, ft, oz, in)', systems),
+  ...choice('"metric" or "imperial" (°F, ft, mi, oz, in)', systems),
   kind: "units",
   optional: true,
   without: "metric",
@@ -323,6 +323,15 @@ const eachParameters = (each: Each): Record<string, Parameter> => {
   };
 };
 
+/** Every function with a figure that reads otherwise in the other system takes `units`, as the last argument where it names none. */
+const unitsOf = ({ parameters, result }: Pick<AnyDefinition, "parameters" | "result">): Record<string, Parameter> => {
+  const all = Object.values(parameters);
+  const asked = all.flatMap((one) => (one.reads === "range" ? one.columns.map(([, { unit }]) => unit) : [one.unit]));
+  const isTold = all.some(({ kind }) => kind === "units");
+  const answered = result.columns.flatMap(({ unit, rowUnits }) => rowUnits ?? [unit]);
+  return !isTold && [...asked, ...answered].some(hasSystems) ? { units: unitsParameter } : {};
+};
+
 type Given<P> = {
   [K in keyof P]: P[K] extends CellParameter<infer T> ? T : P[K] extends RangeParameter<infer T> ? T : never;
 };
@@ -334,7 +343,15 @@ export interface Column {
   readonly name: string;
   readonly unit: Unit;
   readonly about: string;
+  /** Of a table: the unit of each row, where they differ. */
+  readonly rowUnits?: readonly Unit[];
 }
+
+/** The unit of a cell of an answer. */
+export const unitAt = (columns: readonly Column[], row: number, column: number): Unit => {
+  const found = columns[column];
+  return found?.rowUnits?.[row] ?? found?.unit ?? "text";
+};
 
 /** One cell, for each cell of the cell parameters. */
 export interface CellResult {
@@ -455,7 +472,7 @@ export interface Definition<
   readonly cautions: readonly CautionKey[];
   readonly examples: readonly [Example, ...Example[]];
   /** Total over the declared limits, pure, never throws. Figures are metric, dates are serial numbers. */
-  calculate(given: Given<P> & Named, ...supplied: N extends Need ? [Supplies[N]] : []): Calculated<R>;
+  calculate(given: Given<P> & Named & Told, ...supplied: N extends Need ? [Supplies[N]] : []): Calculated<R>;
   /**
    * The same answer in functions that every spreadsheet has, for a copy that goes on calculating without the add-in:
    * `calculate` written as formula text (functions/twin.ts).
@@ -464,7 +481,14 @@ export interface Definition<
 }
 
 /** The one of many whose rows are given, where they were taken from a long table. */
-export type Named = Partial<Readonly<Record<"named", string>>>;
+export interface Named {
+  readonly named?: string;
+}
+
+/** The system of the call, which a message and an answer in words are told in. */
+export interface Told {
+  readonly units?: System | undefined;
+}
 
 export const defineFunction = <
   const P extends Record<string, Parameter<never> | Parameter>,
@@ -472,10 +496,11 @@ export const defineFunction = <
   const N extends Need | undefined = undefined,
 >(
   definition: Definition<P, R, N>,
-): Definition<P, R, N> =>
-  definition.forEach
-    ? { ...definition, parameters: { ...definition.parameters, ...eachParameters(definition.forEach) } }
-    : definition;
+): Definition<P, R, N> => {
+  const { forEach } = definition;
+  const parameters = { ...definition.parameters, ...(forEach ? eachParameters(forEach) : {}) };
+  return { ...definition, parameters: { ...parameters, ...unitsOf({ parameters, result: definition.result }) } };
+};
 
 /** What `calculate` is given, by the names of the parameters. */
 export type Values = Record<string, unknown>;

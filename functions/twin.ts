@@ -1,17 +1,18 @@
 import { serialOfIso } from "./dates";
-import type {
-  AnyDefinition,
-  CellParameter,
-  Limits,
-  Parameter,
-  RangeParameter,
-  Value,
-  WrittenCells,
-  WrittenOption,
-  WrittenRows,
+import {
+  unitAt,
+  type AnyDefinition,
+  type CellParameter,
+  type Limits,
+  type Parameter,
+  type RangeParameter,
+  type Value,
+  type WrittenCells,
+  type WrittenOption,
+  type WrittenRows,
 } from "./define";
 import { PLAIN_NUMBER } from "./shared/plainNumber";
-import { fromMetric, toMetric, type System, type Unit } from "./units";
+import { fromMetric, hasSystems, toMetric, type System, type Unit } from "./units";
 
 /**
  * Native twins: a call of a function written in functions that Excel 2016, LibreOffice and web spreadsheets share. A
@@ -152,6 +153,9 @@ const readRange = (parameter: RangeParameter, range: Expressions, system: System
   if (parameter.length !== undefined && each.length !== parameter.length) {
     return { written: { each: [], whole: "" }, conditions: ["FALSE"] };
   }
+  if (whole !== undefined && system !== "metric" && hasSystems(cell.unit)) {
+    throw new NoTwin("a range that it reads whole is not metric");
+  }
   if (parameter.length === undefined && whole === undefined) throw new NoTwin("one of its ranges is no range of cells");
   const cells = parameter.length === undefined ? [] : each.map((one) => readCell(cell, one, system));
   const written = { each: cells.map((one) => one.written), whole: whole ?? "" };
@@ -221,7 +225,7 @@ const outward = (text: string, unit: Unit, system: System): string => {
 /** What the twin has written for one cell, in the system of the call. */
 const textAt = (answer: Written, { result }: AnyDefinition, { row, column, isLast }: Place, system: System): string => {
   const out = (text: string): string =>
-    outward(text, result.columns[result.shape === "list" ? 0 : column]?.unit ?? "none", system);
+    outward(text, unitAt(result.columns, row, result.shape === "list" ? 0 : column), system);
   if (typeof answer === "string") return out(answer);
   if (isRows(answer)) {
     const text = out(answer.row(row)[column] ?? MISSING);

@@ -11,6 +11,7 @@ interface UnitEntry {
 }
 
 const FEET_PER_METRE = 1 / 0.3048; // exact: international foot
+const MILES_PER_KILOMETRE = 1 / 1.609344; // exact: international mile
 const OUNCES_PER_GRAM = 1 / 28.349523125; // exact: international avoirdupois ounce
 const INCHES_PER_MILLIMETRE = 1 / 25.4; // exact: international inch
 
@@ -28,11 +29,14 @@ export const units = {
     imperial: { symbol: "°F per 1000 ft", factor: 1.8 / FEET_PER_METRE, offset: 0 },
   },
   metre: { symbol: "m", imperial: { symbol: "ft", factor: FEET_PER_METRE, offset: 0 } },
-  kilometre: { symbol: "km" },
+  kilometre: { symbol: "km", imperial: { symbol: "mi", factor: MILES_PER_KILOMETRE, offset: 0 } },
   millimetre: { symbol: "mm", imperial: { symbol: "in", factor: INCHES_PER_MILLIMETRE, offset: 0 } },
   gram: { symbol: "g", imperial: { symbol: "oz", factor: OUNCES_PER_GRAM, offset: 0 } },
   length: { symbol: "" },
-  gramPerPeriod: { symbol: "g per period" },
+  gramPerPeriod: {
+    symbol: "g per period",
+    imperial: { symbol: "oz per period", factor: OUNCES_PER_GRAM, offset: 0 },
+  },
   litre: { symbol: "l" },
   millilitrePerHour: { symbol: "ml/h" },
   hectopascal: { symbol: "hPa" },
@@ -56,6 +60,9 @@ export const systems = ["metric", "imperial"] as const;
 export type System = (typeof systems)[number];
 
 const imperialOf = (unit: Unit): Imperial | undefined => (units[unit] as UnitEntry).imperial;
+
+/** Whether a figure of this unit reads otherwise in the other system. */
+export const hasSystems = (unit: Unit): boolean => imperialOf(unit) !== undefined;
 
 /** What stands behind a figure of this unit: "°C", "°F per 1000 ft", or nothing. */
 export const symbol = (unit: Unit, system: System = "metric"): string =>

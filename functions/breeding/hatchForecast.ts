@@ -158,7 +158,7 @@ export const hatchForecast = defineFunction({
       within: 1e-9,
     },
   ],
-  calculate({ laid, dates, temperatures, highs = [], ...base }) {
+  calculate({ laid, dates, temperatures, highs = [], units, ...base }) {
     const log = filledRows(dates, temperatures, "temperatures");
     if (log instanceof Problem) return log;
     if (highs.length > 0 && highs.length !== dates.length) {
@@ -183,12 +183,12 @@ export const hatchForecast = defineFunction({
     const daysOutside = lived.filter((day) => outside(day.mean)).length;
     const hottest = Math.max(...lived.map((day) => day.hottest));
     const week = mean(days.slice(-7).map((day) => day.mean));
-    const [average, least, most] = figures([week, EGGS_LEAST, EGGS_MOST], "celsius");
+    const [average, least, most] = figures([week, EGGS_LEAST, EGGS_MOST], "celsius", units);
     const deadly = lived.findIndex((day) => day.hottest > EGGS_DEADLY);
     const noDate =
       deadly >= 0
         ? notUsable(
-            `temperatures reach ${figure(lived[deadly]?.hottest as number, "celsius")} on ${isoOf(laid + deadly)}: above ${figure(EGGS_DEADLY, "celsius")} eggs may be dead, ask a reptile vet`,
+            `temperatures reach ${figure(lived[deadly]?.hottest as number, "celsius", units)} on ${isoOf(laid + deadly)}: above ${figure(EGGS_DEADLY, "celsius", units)} eggs may be dead, ask a reptile vet`,
           )
         : !isHatched && outside(week)
           ? notUsable(`temperatures of the last week average ${average}: a date can be given from ${least} to ${most}`)

@@ -2,6 +2,7 @@ import { count, defineFunction, optional, quantity, table } from "../define";
 import { NOTHING, checkRows, type Measured } from "../rules/rule";
 import { figures } from "../shared/figure";
 import { BODY_MASS } from "../shared/limits";
+import type { System } from "../units";
 import { pairingRules, type Measure } from "../rules/pairing";
 
 const MONTHS = [0, 600] as const;
@@ -17,10 +18,10 @@ interface Given {
   readonly lastMassRatio?: number | undefined;
 }
 
-const measure = (given: Given): Record<Measure, Measured> => {
+const measure = (given: Given, system?: System): Record<Measure, Measured> => {
   const { age, mass, leastAge, leastMass, clutches, mostClutches, lastMassRatio } = given;
   const [months, leastMonths] = figures([age, leastAge], "none");
-  const [grams, leastGrams] = figures([mass, leastMass], "none");
+  const [now, least] = figures([mass, leastMass], "gram", system);
   // Beside the whole, so that a female just short of her weight is not told as 100 %.
   const [weight] = figures([(lastMassRatio ?? 0) * 100, 100], "percent");
   const judged = clutches !== undefined && mostClutches !== undefined;
@@ -33,7 +34,7 @@ const measure = (given: Given): Record<Measure, Measured> => {
     gramsMissing: {
       value: leastMass - mass,
       unit: "gram",
-      told: `${grams} of ${leastGrams} g`,
+      told: `${now.split(" ")[0]} of ${least}`,
     },
     clutchesLeft: {
       value: judged ? mostClutches - clutches : undefined,
@@ -88,5 +89,5 @@ export const pairingCheck = defineFunction({
       within: 0,
     },
   ],
-  calculate: (given) => checkRows(pairingRules, measure(given)),
+  calculate: ({ units, ...given }) => checkRows(pairingRules, measure(given, units), units),
 });

@@ -1,13 +1,29 @@
-import { column, defineFunction, quantity, table } from "../define";
+import { type Answer, column, defineFunction, quantity, table, unitsParameter } from "../define";
 import { EntryProblem, notAvailable, notUsable } from "../problem";
+import { figure } from "../shared/figure";
 import { leastSquares } from "../shared/leastSquares";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
 import { studentT95, studentText } from "../shared/studentT";
+import { symbol, type System, type Unit } from "../units";
 import { MISSING, quoted, REFUSED, refusedIf } from "../twin";
 
 const LEAST_STATIONS = 3;
 /** Three or four stations lie near some line by chance: r² says nothing of them. */
 const LEAST_FOR_FIT = 5;
+
+const ROWS = [
+  ["Rate", "kelvinPerKilometre"],
+  ["Temperature at sea level", "celsius"],
+  ["r²", "none"],
+  ["Stations used", "none"],
+  ["Residual standard deviation", "kelvin"],
+  ["Rate, least", "kelvinPerKilometre"],
+  ["Rate, most", "kelvinPerKilometre"],
+] as const satisfies readonly (readonly [words: string, unit: Unit])[];
+
+/** "Rate, K/km", "r²". */
+const whatOf = ([words, unit]: (typeof ROWS)[number], system?: System): string =>
+  [words, symbol(unit, system)].filter((one) => one !== "").join(", ");
 
 export const lapseFit = defineFunction({
   name: "LAPSEFIT",
@@ -17,10 +33,11 @@ export const lapseFit = defineFunction({
       blank: "keep",
     }),
     elevations: column(quantity("metre", "Elevations of the same stations", ELEVATION), { blank: "keep" }),
+    units: unitsParameter,
   },
   result: table(
     { name: "what", unit: "text", about: "What the figure is" },
-    { name: "value", unit: "none", about: "K/km, °C, share, count, K" },
+    { name: "value", unit: "none", about: "K/km, °C, share, count, K", rowUnits: ROWS.map(([, unit]) => unit) },
   ),
   sources: ["definition"],
   cautions: ["fewStations", "proxy"],
@@ -42,7 +59,7 @@ export const lapseFit = defineFunction({
       within: 1e-3,
     },
   ],
-  calculate({ temperatures, elevations }) {
+  calculate({ temperatures, elevations, units }) {
     if (temperatures.length !== elevations.length) {
       return notUsable(
         `elevations holds ${elevations.length} stations and temperatures ${temperatures.length}: give one of each a station`,
@@ -60,37 +77,33 @@ export const lapseFit = defineFunction({
       return notAvailable(`temperatures holds ${points.length} stations: give three or more`);
     }
     const line = leastSquares(points);
-    if (!line)
-      return notUsable(`elevations holds ${points[0]?.[0]} m throughout: give stations at different elevations`);
+    if (!line) {
+      const same = figure(points[0]?.[0] as number, "metre", units);
+      return notUsable(`elevations holds ${same} throughout: give stations at different elevations`);
+    }
     const margin = 1000 * studentT95(points.length - 2) * line.slopeError;
-    return [
-      ["Rate, K/km", -1000 * line.slope],
-      ["Temperature at sea level, °C", line.intercept],
-      [
-        "r²",
-        points.length < LEAST_FOR_FIT
-          ? notAvailable(`too few to tell: ${points.length} stations, a fit needs ${LEAST_FOR_FIT}`)
-          : line.r2,
-      ],
-      ["Stations used", points.length],
-      ["Residual standard deviation, K", line.residual],
-      ["Rate, least, K/km", -1000 * line.slope - margin],
-      ["Rate, most, K/km", -1000 * line.slope + margin],
-    ];
+    const fit =
+      points.length < LEAST_FOR_FIT
+        ? notAvailable(`too few to tell: ${points.length} stations, a fit needs ${LEAST_FOR_FIT}`)
+        : line.r2;
+    const rate = -1000 * line.slope;
+    const values = [rate, line.intercept, fit, points.length, line.residual, rate - margin, rate + margin];
+    return ROWS.map((row, i) => [whatOf(row, units), values[i] as Answer]);
   },
   twin: ({ temperatures: { whole: y, each: ys }, elevations: { whole: x, each: xs } }) => {
     if (xs.length !== ys.length) return Array.from({ length: 7 }, () => [REFUSED, REFUSED]);
     const of = (name: string): string => `${name}(${y},${x})`;
     const margin = `1000*${studentText(`(COUNT(${y})-2)`)}*${of("STEYX")}/SQRT(DEVSQ(${x}))`;
-    const rows = [
-      ["Rate, K/km", `-1000*${of("SLOPE")}`],
-      ["Temperature at sea level, °C", of("INTERCEPT")],
-      ["r²", `IF(COUNT(${y})<${LEAST_FOR_FIT},${MISSING},IF(DEVSQ(${y})=0,1,${of("RSQ")}))`],
-      ["Stations used", `COUNT(${y})`],
-      ["Residual standard deviation, K", of("STEYX")],
-      ["Rate, least, K/km", `-1000*${of("SLOPE")}-${margin}`],
-      ["Rate, most, K/km", `-1000*${of("SLOPE")}+${margin}`],
-    ] as const;
+    const values = [
+      `-1000*${of("SLOPE")}`,
+      of("INTERCEPT"),
+      `IF(COUNT(${y})<${LEAST_FOR_FIT},${MISSING},IF(DEVSQ(${y})=0,1,${of("RSQ")}))`,
+      `COUNT(${y})`,
+      of("STEYX"),
+      `-1000*${of("SLOPE")}-${margin}`,
+      `-1000*${of("SLOPE")}+${margin}`,
+    ];
+    const rows = ROWS.map((row, i) => [whatOf(row), values[i] as string] as const);
     const single = `SUMPRODUCT(--((${y}="")<>(${x}="")))>0`;
     // Problems stand in the first cell alone.
     return rows.map(([what, figure], row) =>

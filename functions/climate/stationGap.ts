@@ -15,8 +15,8 @@ export const stationGap = defineFunction({
     { given: [300, 1200, 1800], gives: -900, within: 0 },
     { given: [1500, 1200, 1800], gives: 0, within: 0 },
   ],
-  calculate({ stationElevation, bandLow, bandHigh }) {
-    return upsideDown(bandLow, bandHigh) ?? gapTo(stationElevation, bandLow, bandHigh);
+  calculate({ stationElevation, bandLow, bandHigh, units }) {
+    return upsideDown(bandLow, bandHigh, units) ?? gapTo(stationElevation, bandLow, bandHigh);
   },
   twin: ({ stationElevation: at, bandLow: low, bandHigh: high }) =>
     refusedIf(`${low}>${high}`, `IF(${at}<${low},${at}-${low},IF(${at}>${high},${at}-${high},0))`),

@@ -9,7 +9,7 @@ export const stationRank = defineFunction({
   name: "STATIONRANK",
   summary: "Weather stations put in order, best first, by elevation gap and distance, with a verdict in words.",
   parameters: {
-    stations: rows("Stations, a row each: name, elevation in m, latitude, longitude", {
+    stations: rows("Stations, a row each: name, elevation, latitude, longitude", {
       name: text("Name of the station"),
       elevation: quantity("metre", "Elevation of the station", ELEVATION),
       latitude,
@@ -46,9 +46,9 @@ export const stationRank = defineFunction({
       within: 0.01,
     },
   ],
-  calculate({ stations, bandLow, bandHigh, latitude, longitude }) {
+  calculate({ stations, bandLow, bandHigh, latitude, longitude, units }) {
     return (
-      upsideDown(bandLow, bandHigh) ??
+      upsideDown(bandLow, bandHigh, units) ??
       stations
         .map((station) => ({
           name: station.name,

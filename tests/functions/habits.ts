@@ -1,12 +1,12 @@
 import fc from "fast-check";
-import type { AnyDefinition, Argument, CellParameter, Parameter } from "../../functions/define";
+import { unitAt, type AnyDefinition, type Argument, type CellParameter, type Parameter } from "../../functions/define";
 import type { Unit } from "../../functions/units";
 import { call, callCell, down } from "../call";
 
 /**
  * What every function owes a sheet, made from its own definition and its examples: rows and columns, blanks, limits,
  * text that is no number, and the imperial system. The conversions are written out here again, apart from the
- * project's own, from the exact definitions of the foot (0.3048 m), the pound (453.59237 g) and the Fahrenheit scale.
+ * project's own, from the exact definitions of the foot (0.3048 m), the mile (1609.344 m), the pound (453.59237 g) and the Fahrenheit scale.
  */
 const IMPERIAL: Partial<Record<Unit, readonly [out: (metric: number) => number, into: (imperial: number) => number]>> =
   {
@@ -16,6 +16,8 @@ const IMPERIAL: Partial<Record<Unit, readonly [out: (metric: number) => number, 
     metre: [(m) => m / 0.3048, (ft) => ft * 0.3048],
     millimetre: [(mm) => mm / 25.4, (inch) => inch * 25.4],
     gram: [(g) => (g / 453.59237) * 16, (oz) => (oz / 16) * 453.59237],
+    kilometre: [(km) => km / 1.609344, (mi) => mi * 1.609344],
+    gramPerPeriod: [(g) => (g / 453.59237) * 16, (oz) => (oz / 16) * 453.59237],
     degreeDay: [(d) => d * 1.8, (d) => d / 1.8],
     degreeHour: [(d) => d * 1.8, (d) => d / 1.8],
   };
@@ -215,7 +217,7 @@ export const habits = (definition: AnyDefinition): void => {
           expect(imperial.length).toBe(metric.length);
           for (const [i, row] of metric.entries()) {
             for (const [j, answer] of row.entries()) {
-              const unit = result.columns[result.shape === "list" ? 0 : j]?.unit ?? "text";
+              const unit = unitAt(result.columns, i, result.shape === "list" ? 0 : j);
               // Words may name figures, each in its own system.
               if (typeof answer === "string") expect(typeof imperial[i]?.[j]).toBe("string");
               else expectClose(imperial[i]?.[j], out(answer, unit));

@@ -6,7 +6,7 @@ import { writeXlsx } from "../../addin/file/write";
 import { catalogue } from "../../functions/catalogue";
 import type { AnyDefinition, CellParameter, Parameter, Value } from "../../functions/define";
 import { Problem } from "../../functions/problem";
-import { fromMetric, type System } from "../../functions/units";
+import { fromMetric, hasSystems, type System } from "../../functions/units";
 import { nativeFormulas } from "../../taskpane/native/native";
 import { areaName, cellName } from "../../taskpane/actions/place";
 import type { CellContent, PlainSheet } from "../../taskpane/workbook";
@@ -82,7 +82,9 @@ const caseOf = (
   const parameters = parametersOf(definition)
     .filter(([name]) => name !== "animals" || !definition.forEach)
     .filter(([name]) => name !== "animal");
-  const withUnits = parameters.some(([, { kind }]) => kind === "units");
+  // A range that is read whole is written as it stands: its figures have to be metric.
+  const isWhole = parameters.some(([, one]) => one.reads === "range" && !one.length && hasSystems(one.unit));
+  const withUnits = !isWhole && parameters.some(([, { kind }]) => kind === "units");
   const system: System = withUnits && style % 2 === 1 ? "imperial" : "metric";
   const values = parameters.map(([, parameter], i) =>
     listOf(parameter, raw[i]).map((cell) =>
@@ -108,7 +110,7 @@ const caseOf = (
     const list = values[i] as Cell[];
     if (parameter.kind === "units") {
       const word = system === "imperial" ? "imperial" : style % 4 === 0 ? "metric" : null;
-      const inCell = style % 3 > 0;
+      const inCell = !isWhole && style % 3 > 0;
       given.push(word);
       if (inCell) {
         args.push(cellName(row, cells.length));

@@ -1,9 +1,9 @@
-import type { Answer, ColumnsResult, Shaped } from "../../../functions/define";
+import { unitAt, type Answer, type ColumnsResult, type Shaped } from "../../../functions/define";
 import { Problem, notUsable } from "../../../functions/problem";
 import { answerAt } from "../calculate";
 import type { Call } from "../call";
 import { alone, type Reply } from "../reply";
-import { lineOut, unitOf } from "./line";
+import { lineOut } from "./line";
 
 type ColumnsCall = Call<Shaped<ColumnsResult>>;
 
@@ -25,11 +25,11 @@ export const answerColumns = (call: ColumnsCall): Reply => {
   }
   if (spread.columns === 1) {
     const cells = Array.from({ length: spread.rows }, (_, row) => lineAt(call, row, 0));
-    return { cells, unit: (_, column) => unitOf(columns, column) };
+    return { cells, unit: (_, column) => unitAt(columns, 0, column) };
   }
   const lines = Array.from({ length: spread.columns }, (_, column) => lineAt(call, 0, column));
   return {
     cells: columns.map((_, i) => lines.map((line) => line[i] as Answer)),
-    unit: (row) => unitOf(columns, row),
+    unit: (row) => unitAt(columns, 0, row),
   };
 };

@@ -1,8 +1,8 @@
-import type { Shaped, TableResult } from "../../../functions/define";
+import { unitAt, type Shaped, type TableResult } from "../../../functions/define";
 import { Problem, notAvailable } from "../../../functions/problem";
 import type { Call } from "../call";
 import { alone, type Reply } from "../reply";
-import { lineOut, unitOf } from "./line";
+import { lineOut } from "./line";
 import { answerOnce } from "./once";
 
 /** Rows, as many as there are. */
@@ -13,7 +13,7 @@ export const answerTable = (call: Call<Shaped<TableResult>>): Reply => {
   if (answer instanceof Problem) return alone(answer);
   if (answer.length === 0) return alone(notAvailable("nothing to answer"));
   return {
-    cells: answer.map((row) => lineOut(row, columns, call.system)),
-    unit: (_, column) => unitOf(columns, column),
+    cells: answer.map((line, row) => lineOut(line, columns, call.system, row)),
+    unit: (row, column) => unitAt(columns, row, column),
   };
 };

@@ -2,6 +2,7 @@ import { quantity } from "../../define";
 import type { Problem } from "../../problem";
 import { ELEVATION } from "../../shared/limits";
 import { swapped } from "../../shared/swapped";
+import type { System } from "../../units";
 
 /** The elevations between which the animal lives. */
 export const elevationBand = {
@@ -10,8 +11,8 @@ export const elevationBand = {
 } as const;
 
 /** A band that ends below its beginning: most likely the two are swapped. */
-export const upsideDown = (bandLow: number, bandHigh: number): Problem | undefined =>
-  swapped(["bandLow", bandLow], ["bandHigh", bandHigh], "metre");
+export const upsideDown = (bandLow: number, bandHigh: number, system?: System): Problem | undefined =>
+  swapped(["bandLow", bandLow], ["bandHigh", bandHigh], "metre", system);
 
 /** Metres from an elevation to the band: 0 inside, negative below, positive above. */
 export const gapTo = (elevation: number, bandLow: number, bandHigh: number): number =>

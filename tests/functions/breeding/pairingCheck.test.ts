@@ -13,6 +13,9 @@ test("nothing stands out, and it claims to be no veterinary check", () => {
   expect(NOTHING).toMatch(/no veterinary check/);
 });
 
+test("in ounces", () =>
+  expect(check(30, 8, 24, 8.5, "", "", "", "imperial")).toEqual([["stop", expect.stringMatching(/8 of 8\.5 oz/)]]));
+
 // common practice, no source: males from 18 months
 test("males from 18 months", () => {
   expect(check(18, 200, 18, 150)).toEqual(nothing);

@@ -161,3 +161,12 @@ yardstick(lapseFit, { against: "NIST StRD Norris, certified values", within: 1e-
     [residual, scale * left],
   ];
 });
+
+// By definition: the standard atmosphere loses 6.5 K a kilometre, 1.8 · 6.5 · 0.3048 = 3.56616 °F each 1000 ft; 15 °C are 59 °F.
+test("in °F and feet, and says so", () => {
+  const feet = [0, 1000, 3000];
+  const answer = call(lapseFit, down(feet.map((one) => 59 - 0.00356616 * one)), down(feet), "imperial");
+  expect(answer[0]?.[0]).toBe("Rate, °F per 1000 ft");
+  expect(answer[0]?.[1]).toBeCloseTo(3.56616, 9);
+  expect(answer[1]).toEqual(["Temperature at sea level, °F", expect.closeTo(59, 9)]);
+});

@@ -37,8 +37,8 @@ test("summer is January in the south: the same figures, turned", () => {
   expect(widths(note(46.5, 9.8, 1500))[0]).not.toBe(widths(note(46.5, 9.8, 1500))[1]);
 });
 
-test("in feet and °F", () => {
-  expect(note(46.5, 9.8, 1500 / 0.3048, "imperial")).toContain("St. Valentino alla Muta, 4793 ft, 63 km");
+test("in feet, miles and °F", () => {
+  expect(note(46.5, 9.8, 1500 / 0.3048, "imperial")).toContain("St. Valentino alla Muta, 4793 ft, 39 mi");
   expect(note(46.5, 9.8, 1500 / 0.3048, "imperial")).toMatch(/within [\d.]+ and [\d.]+ °F of the likely/);
 });
 

@@ -37,11 +37,11 @@ describe("the list", () => {
   });
   test("years are blank where the service does not say, never 0", () =>
     expect(call(stations, 24, 121, 2000, 3000, 5, "cwa").map((row) => row[5])).toEqual(["", "", "", "", ""]));
-  test("in feet, the gap too", () => {
+  test("in feet, the gap too, and miles", () => {
     const metric = call(stations, 46.5, 9.8, 1524, 1828.8, 1)[0];
     const imperial = call(stations, 46.5, 9.8, 5000, 6000, 1, null, "imperial")[0];
     expect(imperial?.[3]).toBeCloseTo((metric?.[3] as number) / 0.3048, 9);
-    expect(imperial?.[4]).toBe(metric?.[4]);
+    expect(imperial?.[4]).toBeCloseTo((metric?.[4] as number) / 1.609344, 9);
   });
 });
 

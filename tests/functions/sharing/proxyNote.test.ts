@@ -41,3 +41,9 @@ test("a band upside down is refused", () =>
 
 test("blanks around the name are not told", () =>
   expect(callCell(proxyNote, "  Inn (invented) ", 1500, 1200, 1800)).toMatch(/^Inn \(invented\), 1500 m, lies/));
+
+// By definition: a foot is 0.3048 m, a mile 1609.344 m; 6.5 K/km are 1.8 · 6.5 · 0.3048 = 3.57 °F per 1000 ft.
+test("in feet, miles and °F", () =>
+  expect(callCell(proxyNote, "Inn (invented)", 2000, 4000, 6000, 20, "high", "", "imperial")).toBe(
+    `Inn (invented), 2000 ft, lies 2000 ft below the animal's band of 4000 to 6000 ft and 20 mi away; its temperatures are corrected at 3.57 °F per 1000 ft, ${ENDING}`,
+  ));
