@@ -40,7 +40,10 @@ export const siteNote = defineFunction({
     const { stations } = year;
     const nearest = stations
       .slice(0, SHOWN)
-      .map(({ station, km }) => `${station.name}, ${metres(station.elevation)}, ${Math.round(fromMetric(km, "kilometre", units))} ${symbol("kilometre", units)}`);
+      .map(
+        ({ station, km }) =>
+          `${station.name}, ${metres(station.elevation)}, ${Math.round(fromMetric(km, "kilometre", units))} ${symbol("kilometre", units)}`,
+      );
     const similar = stations.filter(({ station }) => Math.abs(station.elevation - elevation) <= SIMILAR).length;
     const [summer, winter] =
       latitude < 0 ? [DECEMBER_TO_FEBRUARY, JUNE_TO_AUGUST] : [JUNE_TO_AUGUST, DECEMBER_TO_FEBRUARY];
