@@ -481,14 +481,10 @@ export interface Definition<
 }
 
 /** The one of many whose rows are given, where they were taken from a long table. */
-export interface Named {
-  readonly named?: string;
-}
+export type Named = Partial<Readonly<Record<"named", string>>>;
 
 /** The system of the call, which a message and an answer in words are told in. */
-export interface Told {
-  readonly units?: System | undefined;
-}
+export type Told = Partial<Readonly<Record<"units", System | undefined>>>;
 
 export const defineFunction = <
   const P extends Record<string, Parameter<never> | Parameter>,
