@@ -49,6 +49,7 @@ module.exports = {
   testEnvironment: "node",
   modulePathIgnorePatterns: ["<rootDir>/.stryker-tmp", "<rootDir>/dist"],
   setupFilesAfterEnv: ["<rootDir>/tests/faults.ts", "<rootDir>/tests/network.ts"],
+  testSequencer: "<rootDir>/tests/slowestFirst.cjs",
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
   transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
   transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],

@@ -33,7 +33,7 @@ const main = async (): Promise<void> => {
   for (const one of gone) console.error(`no test recorded this any more: ${key(one)}`);
   for (const one of added) console.error(`not in functions/yardsticks.json: ${key(one)}`);
   if (gone.length + added.length > 0) {
-    console.error("Run the tests, then npm run generate.");
+    console.error("Run the tests, then npm run yardsticks.");
     process.exitCode = 1;
   }
   const functions = new Set(fresh.map(({ of }) => of));
