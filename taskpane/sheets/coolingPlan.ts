@@ -5,6 +5,7 @@ import { early, ending, ready, readyLines, readySaid } from "./coolingPlanReady"
 import { stages, weeks } from "./coolingPlanStages";
 import { checkList } from "./shared/checkList";
 import { f } from "./shared/formula";
+import { joinedLines } from "./shared/lines";
 import { log } from "./shared/log";
 import { page } from "./shared/page";
 import { picture } from "./shared/picture";
@@ -32,11 +33,7 @@ const lines = log(
   },
   { title: "What stands out, line by line", titleLines: 0 },
 );
-/** Each line by itself: an IF over the whole column is one for every row only where formulas are arrays by nature. */
-const oneByOne = Array.from({ length: MOST_LINES }, (_, i) => [lines.level.at(i + 1), lines.told.at(i + 1)] as const)
-  .map(([level, told]) => `IF(${level}="","",${level}&": "&${told})`)
-  .join(",");
-const check = words("check", [9, 6], f`IF(OR(${lines.level.at(1)}=""),"",TEXTJOIN(CHAR(10),TRUE,${oneByOne}))`, {
+const check = words("check", [9, 6], f`IF(OR(${lines.level.at(1)}=""),"",${joinedLines(MOST_LINES, lines)})`, {
   title: "What stands out in this plan (meals in the fast: see the Feeding log)",
   rules: LEVELS,
 });

@@ -1,6 +1,7 @@
 import { dates, plan } from "./coolingPlanInputs";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
+import { joinedLines } from "./shared/lines";
 import { log } from "./shared/log";
 import { LEVELS } from "./shared/rules";
 import { words } from "./shared/running";
@@ -80,16 +81,10 @@ export const readyLines = log(
   },
   { title: "Whether it may be cooled, line by line", titleLines: 0 },
 );
-const oneByOne = Array.from(
-  { length: MOST_LINES },
-  (_, i) => [readyLines.level.at(i + 1), readyLines.told.at(i + 1)] as const,
-)
-  .map(([level, told]) => `IF(${level}="","",${level}&": "&${told})`)
-  .join(",");
 export const readySaid = words(
   "readySaid",
   [9, 7],
-  f`IF(${readyLines.level.at(1)}="","Nothing is filled in: whether it may be cooled was not looked at.",TEXTJOIN(CHAR(10),TRUE,${oneByOne}))`,
+  f`IF(${readyLines.level.at(1)}="","Nothing is filled in: whether it may be cooled was not looked at.",${joinedLines(MOST_LINES, readyLines)})`,
   {
     title: "Stop: do not cool. Care: not looked at, or know why",
     rules: LEVELS,

@@ -1,6 +1,7 @@
 import { answers } from "./shared/answers";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
+import { joinedLines } from "./shared/lines";
 import { log } from "./shared/log";
 import { page } from "./shared/page";
 import { picture } from "./shared/picture";
@@ -38,14 +39,15 @@ const lines = log(
   },
   { title: "What stands out, line by line", titleLines: 0 },
 );
-const oneByOne = Array.from({ length: MOST_LINES }, (_, i) => {
-  const [on, level, said] = [lines.on.at(i + 1), lines.level.at(i + 1), lines.words.at(i + 1)];
-  return `IF(${level}="","",${level}&": "&IF(${on}="","",${isoText(`${on}`)}&", ")&${said})`;
-}).join(",");
-const signs = words("signs", [9, 7], f`IF(COUNTA(${dates})=0,"",TEXTJOIN(CHAR(10),TRUE,${oneByOne}))`, {
-  title: "What stands out, the gravest first",
-  rules: LEVELS,
-});
+const signs = words(
+  "signs",
+  [9, 7],
+  f`IF(COUNTA(${dates})=0,"",${joinedLines(MOST_LINES, { ...lines, told: lines.words })})`,
+  {
+    title: "What stands out, the gravest first",
+    rules: LEVELS,
+  },
+);
 
 /** What a quiet animal burns from the first day to the last weighing; the rest of a loss is mostly water. */
 const lastMass = lastFigure(`${mass}`);
