@@ -1,6 +1,6 @@
-import { cell, defineFunction, unitsParameter } from "../define";
+import { cell, choice, defineFunction, optional, unitsParameter } from "../define";
 import type { Band } from "../network/network";
-import { networkKeys, networks } from "../network/networks";
+import { creditOf, networkKeys } from "../network/networks";
 import { Problem } from "../problem";
 import { fromMetric, symbol } from "../units";
 import { site } from "./shared/place";
@@ -19,7 +19,11 @@ export const siteNote = defineFunction({
   summary:
     "What SITECLIMATE rests on, how far off it may be, what it cannot show, and the credit of the data, in words.",
   needs: "network",
-  parameters: { ...site, units: unitsParameter },
+  parameters: {
+    ...site,
+    units: unitsParameter,
+    part: optional(choice('"credit": only whose records they are, on which terms', ["all", "credit"]), "all of it"),
+  },
   result: cell("text", "The note"),
   sources: ["siteEstimate", "climatReports", "noaaNormals", "jmaNormals", "cwaNormals"],
   cautions: ["proxy", "stationNetwork", "estimatedSite"],
@@ -31,13 +35,16 @@ export const siteNote = defineFunction({
       within: 0,
     },
   ],
-  calculate({ latitude, longitude, elevation, units = "metric" }, network) {
+  calculate({ latitude, longitude, elevation, units = "metric", part = "all" }, network) {
     const year = network.yearAt(latitude, longitude, elevation);
     if (year instanceof Problem) return year;
+    const { stations } = year;
+    const used = networkKeys.filter((key) => stations.some(({ station }) => station.network === key));
+    const credits = used.map(creditOf).join("; ");
+    if (part === "credit") return credits;
     const metres = (value: number): string =>
       `${Math.round(fromMetric(value, "metre", units))} ${symbol("metre", units)}`;
     const kelvin = (value: number): string => fromMetric(value, "kelvin", units).toFixed(1);
-    const { stations } = year;
     const nearest = stations
       .slice(0, SHOWN)
       .map(
@@ -49,13 +56,11 @@ export const siteNote = defineFunction({
       latitude < 0 ? [DECEMBER_TO_FEBRUARY, JUNE_TO_AUGUST] : [JUNE_TO_AUGUST, DECEMBER_TO_FEBRUARY];
     const width = (months: readonly number[]): string =>
       `${kelvin(halfWidth(year.high, months))} and ${kelvin(halfWidth(year.low, months))} ${symbol("kelvin", units)}`;
-    const used = networkKeys.filter((key) => stations.some(({ station }) => station.network === key));
-    const credits = used.map((key) => `${networks[key].credit}, ${networks[key].years.join("-")}`);
     return [
       `Estimated from ${stations.length} weather stations, the nearest ${nearest.join("; ")}; ${similar === 0 ? "none lies" : similar === 1 ? "one lies" : `${similar} lie`} within ${metres(SIMILAR)} of this elevation.`,
       `Nine months in ten, highs and lows lie within ${width(summer)} of the likely in summer, ${width(winter)} in winter.`,
       "It shows the open air, not shade, slope, a hollow that pools cold air, or fog.",
-      `${credits.join("; ")}.`,
+      `${credits}.`,
     ].join(" ");
   },
 });

@@ -1,5 +1,6 @@
 import { columns, defineFunction, unitsParameter } from "../define";
-import { networks } from "../network/networks";
+import { fullName } from "../network/find";
+import { creditOf, networks } from "../network/networks";
 import { Problem } from "../problem";
 import { orEmpty } from "./shared/orEmpty";
 import { stationParameter } from "./shared/stationParameter";
@@ -17,13 +18,27 @@ export const stationPlace = defineFunction({
     { name: "country", unit: "text", about: "Country, as the service writes it" },
     { name: "id", unit: "text", about: "WMO number, or the number in its own network" },
     { name: "network", unit: "text", about: "Whose figures they are, and of which years" },
+    { name: "name", unit: "text", about: "Name and country, as STATIONS answers them" },
+    { name: "credit", unit: "text", about: "What stands wherever its figures are shown: credit, terms, years" },
   ),
   sources: ["climatReports", "noaaNormals", "jmaNormals", "cwaNormals"],
   cautions: ["proxy"],
   examples: [
     {
       given: [16008],
-      gives: [[46.76, 10.53, 1461, 14, "Italy", "16008", "CLIMAT reports 2003-2021"]],
+      gives: [
+        [
+          46.76,
+          10.53,
+          1461,
+          14,
+          "Italy",
+          "16008",
+          "CLIMAT reports 2003-2021",
+          "St. Valentino alla Muta, Italy",
+          "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt (CC BY 4.0), 2003-2021",
+        ],
+      ],
       within: 0.01,
     },
   ],
@@ -32,6 +47,16 @@ export const stationPlace = defineFunction({
     if (found instanceof Problem) return found;
     const { latitude, longitude, elevation, years, country, id } = found;
     const of = networks[found.network];
-    return [latitude, longitude, elevation, orEmpty(years), country, id, `${of.title} ${of.years.join("-")}`];
+    return [
+      latitude,
+      longitude,
+      elevation,
+      orEmpty(years),
+      country,
+      id,
+      `${of.title} ${of.years.join("-")}`,
+      fullName(found),
+      creditOf(found.network),
+    ];
   },
 });

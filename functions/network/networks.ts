@@ -42,3 +42,6 @@ export const networks = {
 
 export type NetworkKey = keyof typeof networks;
 export const networkKeys = Object.keys(networks) as readonly NetworkKey[];
+
+/** What stands wherever figures of a network are shown: whose they are, on which terms, and of which years. */
+export const creditOf = (key: NetworkKey): string => `${networks[key].credit}, ${networks[key].years.join("-")}`;

@@ -1,9 +1,8 @@
-import { cautions } from "../../functions/cautions";
-import { isoOf, serialOf } from "../../functions/dates";
 import { sheets as templates } from "../sheets/catalogue";
 import type { Chart } from "../sheets/sheet";
 import { WorkbookError, type SheetContents, type Workbook } from "../workbook";
 import { stopIfCancelled, type Action } from "./action";
+import { captionOf } from "./caption";
 import { fileName } from "./saveFile";
 import type { SavedFile } from "./savedFile";
 import { recognise, valuesOf } from "./template";
@@ -35,26 +34,8 @@ export const picturesOf = async (
 
 const find = async (workbook: Workbook, { sheet, chart }: Pick<PictureChoice, "sheet" | "chart">) => {
   const [contents] = await workbook.read([sheet]);
-  return { contents, found: contents && chartsOf(contents).find(({ title }) => title === chart) };
-};
-
-/** What was drawn, from which stations and how corrected, the first caution of its sheet, and when: it travels with the picture. */
-const captionOf = (chart: Chart, contents: SheetContents, today: Date): string => {
-  const words = (cell: string): string => {
-    const [[value] = []] = valuesOf(contents.cells, cell);
-    return typeof value === "string" ? value : "";
-  };
-  const caution = recognise(contents, templates)?.template.cautions[0];
-  return [
-    chart.title,
-    words(chart.summary),
-    ...(chart.provenance ?? []).map(words),
-    caution ? cautions[caution] : "",
-    `Drawn ${isoOf(serialOf(today))}.`,
-  ]
-    .filter((part) => part !== "")
-    .map((part) => (/[.!?]$/.test(part) ? part : `${part}.`))
-    .join(" ");
+  const template = contents && recognise(contents, templates)?.template;
+  return { contents, template, found: contents && chartsOf(contents).find(({ title }) => title === chart) };
 };
 
 export const savePicture: Action<PictureChoice> = {
@@ -76,8 +57,8 @@ export const savePicture: Action<PictureChoice> = {
         };
   },
   async run(workbook, choice, options) {
-    const { contents, found } = await find(workbook, choice);
-    if (!contents || !found) throw new WorkbookError("There is no such chart any more. Nothing was saved.");
+    const { contents, template, found } = await find(workbook, choice);
+    if (!contents || !template || !found) throw new WorkbookError("There is no such chart any more. Nothing was saved.");
     const [{ draw }, { pngBytes, svgText }] = await Promise.all([
       import("../pictures/draw"),
       import("../pictures/save"),
@@ -87,7 +68,7 @@ export const savePicture: Action<PictureChoice> = {
       width: 960,
       height: 540,
     });
-    const caption = captionOf(found, contents, choice.today);
+    const caption = captionOf(found, template, contents, choice.today);
     const name = fileName(`${choice.sheet} - ${choice.chart}`, choice.kind);
     const file: SavedFile =
       choice.kind === "svg"

@@ -13,7 +13,7 @@ export interface PlainSeries {
 }
 
 /**
- * What a spreadsheet program's own chart can show of ours. A band is two lines, low and high, of one colour: areas
+ * What a spreadsheet program's own chart can show of ours. A band is two lines, low and high, of one colour, and its likely line: areas
  * stacked on one another, the only filled band, need a column of differences and go wrong where a temperature falls
  * below zero. Stages and ticks are words and marks, which such a chart would plot as 0: they stand in the sheet's table.
  */
@@ -29,7 +29,8 @@ export const plainSeries = ({ series }: Chart): PlainSeries[] =>
         return [{ ...common, values: one.values, colour: "#000000", dash: 1, weight: 1.25 }];
       case "band":
         return [
-          { ...common, name: `${one.name}: high`, values: one.high, weight: 2.25 },
+          ...(one.likely === undefined ? [] : [{ ...common, values: one.likely, weight: 2.25 }]),
+          { ...common, name: `${one.name}: high`, values: one.high, weight: one.likely === undefined ? 2.25 : 1 },
           { ...common, name: `${one.name}: low`, values: one.low, weight: 1 },
         ];
       case "ticks":

@@ -49,6 +49,7 @@ const chart = picture([16, 5], {
   axis: "°C",
   series: [{ draw: "line", name: "Set-point", values: `${dates.setPoint}` }],
   summary: `${summary.said}`,
+  cautions: ["coldKills", "noFoodInTheCold"],
 });
 const checked = checkList("checks", checks, { title: "Before the first cooling day", wide: [2, 3], joined: true });
 

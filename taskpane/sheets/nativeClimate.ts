@@ -1,4 +1,5 @@
 import { cautions } from "../../functions/cautions";
+import { curves, curvesFrom, legend, rain, rainFrom, rainSummary, summary, WIDE } from "./nativeClimatePictures";
 import { cold, adjusted, here, own, records, year } from "./nativeClimateMonths";
 import { choices, OWN, ownPlace, place, stations, town } from "./nativeClimatePlaces";
 import { INVENTED_WITH_RECORDS } from "./shared/assemble";
@@ -13,8 +14,6 @@ import { title, words } from "./shared/running";
 import { isoText, rounded } from "./shared/words";
 
 const WIDTHS = [20, 7, 7, 7, 7, 7, 7, 7, 7, 7, 1, 12, 12] as const;
-const WIDE = 10;
-
 /** What is asked of each source: its twelve middles, its rain, its latitude. */
 interface Source {
   readonly middle: Column | string;
@@ -97,61 +96,17 @@ const misfit = words(
     .join("&")}`,
 );
 const proxy = (row: 1 | 2) => {
-  const [name, elevation, km] = [stations.name, stations.elevation, stations.km].map((one) => one.at(row));
+  const [elevation, km] = [stations.elevation, stations.km].map((one) => one.at(row));
+  const name = legend.name.at(row + 1);
   return words(
     `proxy${row}`,
     [3, WIDE],
-    f`IF(OR(${String(name)}="",${String(elevation)}="",${place.bandLow}="",${place.bandHigh}=""),"",VIV.PROXYNOTE(${String(name)},${String(elevation)},${place.bandLow},${place.bandHigh},${String(km)},"high","low"))`,
+    f`IF(OR(${name}="",${String(elevation)}="",${place.bandLow}="",${place.bandHigh}=""),"",VIV.PROXYNOTE(${name},${String(elevation)},${place.bandLow},${place.bandHigh},${String(km)},"high","low"))`,
   );
 };
 const [firstProxy, secondProxy] = [proxy(1), proxy(2)];
 
-const summary = words(
-  "summary",
-  [2, WIDE],
-  f`IF(COUNT(${year.middle})<12,"","At "&${place.elevation}&" m, by the "&${choices.planBy}&": warmest days "&${rounded(`MAX(${year.high})`)}&" °C, coldest nights "&${rounded(`MIN(${year.low})`)}&" °C on average"&IF(${choices.cold}="","","; "&COUNTIF(${year.middle},"<"&${choices.cold})&" months with a middle below "&${choices.cold}&" °C")&IF(ISNUMBER(${named("glance.here[3]")}),", cold from "&${isoText("⟦glance.here[3]⟧")}&" to "&${isoText("⟦glance.here[4]⟧")},"")&".")`,
-);
-const provenance = [`${note.said}`, `${firstProxy.said}`, `${secondProxy.said}`];
-const curves = picture([16, WIDE], {
-  title: "The year where the animal lives",
-  along: `${year.month}`,
-  axis: "°C",
-  series: [
-    { draw: "band", name: "Estimate, highs, nine months in ten", low: `${here.highLeast}`, high: `${here.highMost}` },
-    { draw: "band", name: "Estimate, lows, nine months in ten", low: `${here.lowLeast}`, high: `${here.lowMost}` },
-    { draw: "line", name: "1st station, highs", values: `${adjusted.firstHigh}` },
-    { draw: "line", name: "1st station, lows", values: `${adjusted.firstLow}` },
-    { draw: "line", name: "2nd station, highs", values: `${adjusted.secondHigh}` },
-    { draw: "line", name: "2nd station, lows", values: `${adjusted.secondLow}` },
-    { draw: "threshold", name: "Cold", values: `${cold.threshold}` },
-  ],
-  summary: `${summary.said}`,
-  provenance,
-});
-
 const underGround = words("underGround", [2, WIDE], cautions.bareGround);
-
-const rainWords = (name: unknown, rain: Column): string =>
-  `IF(COUNT(${rain})<12,"",${String(name)}&": "&ROUND(SUM(${rain}),0)&" mm a year, driest "&INDEX(${year.month},MATCH(MIN(${rain}),${rain},0))&". ")`;
-const rainSummary = words(
-  "rainSummary",
-  [2, WIDE],
-  f`${[
-    rainWords('"Estimate"', here.rain),
-    ...[records.firstRain, records.secondRain, records.townRain].map((rain, i) => rainWords(names[i], rain)),
-  ].join("&")}`,
-);
-const rain = picture([12, WIDE], {
-  title: "Rain and melted snow, as recorded and as estimated",
-  along: `${year.month}`,
-  axis: "mm a month",
-  series: [
-    { draw: "bar", name: "Estimate", values: `${here.rain}` },
-    { draw: "bar", name: "1st station", values: `${records.firstRain}` },
-    { draw: "bar", name: "2nd station", values: `${records.secondRain}` },
-  ],
-  summary: `${rainSummary.said}`,
-});
 
 export const nativeClimate = page(
   {
@@ -208,4 +163,10 @@ export const nativeClimate = page(
   own,
   gap(1),
   cold,
+  gap(1),
+  legend,
+  gap(1),
+  title("Under the pictures", WIDE),
+  curvesFrom,
+  rainFrom,
 );

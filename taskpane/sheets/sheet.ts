@@ -108,12 +108,12 @@ export interface ColourRule {
 }
 
 /**
- * One row or column of figures in a chart. A band fills between `low` and `high`; ticks mark the rows where `at` is true
- * or above 0. `nameFrom` is a cell whose words name it; `name` stands where that is blank, or cannot be followed.
+ * One row or column of figures in a chart. A band fills between `low` and `high`, about a line that is `likely` where
+ * it has one; ticks mark the rows where `at` is true or above 0. `nameFrom` is a cell whose words name it; `name` stands where that is blank, or cannot be followed.
  */
 export type Series = { readonly name: string; readonly nameFrom?: string } & (
   | { readonly draw: "line" | "bar"; readonly values: string }
-  | { readonly draw: "band"; readonly low: string; readonly high: string }
+  | { readonly draw: "band"; readonly low: string; readonly high: string; readonly likely?: string }
   | { readonly draw: "ticks"; readonly values: string }
   | { readonly draw: "stages"; readonly values: string }
   | { readonly draw: "threshold"; readonly values: string }
@@ -131,4 +131,6 @@ export interface Chart {
   readonly summary: string;
   /** Cells whose words say from which stations the figures come and how they were corrected; they go into the picture's caption. */
   readonly provenance?: readonly string[];
+  /** What a reader of the picture alone has to know; the sheet's first caution where nothing is said. */
+  readonly cautions?: readonly CautionKey[];
 }

@@ -91,8 +91,13 @@ const now = form(
 
 const summary = words(
   "summary",
-  [2, 7],
-  f`IF(COUNT(${mass})=0,"",COUNT(${box})&" readings from "&${isoText(`MIN(${dates})`)}&" to "&${isoText(`MAX(${dates})`)}&": box "&ROUND(MIN(${box}),1)&" to "&ROUND(MAX(${box}),1)&" °C, mass "&ROUND(MAX(${mass}),1)&" down to "&ROUND(MIN(${mass}),1)&" g"&IF(${weekly.least.at(1)}="",", no loss agreed.",", agreed down to "&ROUND(${weekly.least.at(1)},1)&" g."))`,
+  [1, 7],
+  f`IF(COUNT(${mass})=0,"",COUNT(${mass})&" weighings from "&${isoText(`MIN(${dates})`)}&" to "&${isoText(`MAX(${dates})`)}&", "&ROUND(MAX(${mass}),1)&" down to "&ROUND(MIN(${mass}),1)&" g"&IF(${weekly.least.at(1)}="",", no loss agreed.",", agreed down to "&ROUND(${weekly.least.at(1)},1)&" g."))`,
+);
+const boxWords = words(
+  "boxWords",
+  [1, 7],
+  f`IF(COUNT(${box})=0,"",COUNT(${box})&" readings of the box, "&ROUND(MIN(${box}),1)&" to "&ROUND(MAX(${box}),1)&" °C.")`,
 );
 const chart = picture([14, 7], {
   title: "Mass in the cold, and the mass at the agreed loss",
@@ -122,6 +127,7 @@ export const winterLog = page(
   gap(1),
   chart,
   summary,
+  boxWords,
   gap(2),
   weekly,
   gap(2),

@@ -150,6 +150,7 @@ const chart = picture([17, 10], {
     { draw: "ticks", name: "Meals", values: `${meals}` },
   ],
   summary: `${summary.said}`,
+  cautions: ["coldKills", "noFoodInTheCold"],
 });
 
 export const yearPlan = page(

@@ -60,11 +60,17 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
       along: range(chart.along),
       summary: range(chart.summary),
       ...(chart.provenance ? { provenance: chart.provenance.map(range) } : {}),
-      series: chart.series.map((one) =>
-        one.draw === "band"
-          ? { ...one, low: range(one.low), high: range(one.high) }
-          : { ...one, values: range(one.values) },
-      ),
+      series: chart.series.map((one) => ({
+        ...one,
+        ...(one.nameFrom === undefined ? {} : { nameFrom: range(one.nameFrom) }),
+        ...(one.draw === "band"
+          ? {
+              low: range(one.low),
+              high: range(one.high),
+              ...(one.likely === undefined ? {} : { likely: range(one.likely) }),
+            }
+          : { values: range(one.values) }),
+      })),
     })),
   };
 };

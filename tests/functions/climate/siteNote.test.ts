@@ -16,6 +16,10 @@ test.each([
   ["Taiwan", [23.5, 120.9, 2000], ["Central Weather Administration, Taiwan (Open Government Data License)"]],
 ])("carries the credits of the networks that answered in %s", (_, given, credits) => {
   for (const credit of credits) expect(note(...given)).toContain(credit);
+  // Alone, it is how the whole note ends.
+  const alone = note(...given, null, "credit");
+  for (const credit of credits) expect(`${alone}.`).toContain(credit);
+  expect(note(...given)).toMatch(new RegExp(`fog\\. ${alone.replace(/[.()]/g, "\\$&")}\\.$`));
 });
 test("and of no other", () => expect(note(46.5, 9.8, 1500)).not.toMatch(/NOAA|Japan|Taiwan/));
 

@@ -22,8 +22,15 @@ yardstick(
       }),
 );
 
-test("country, number and network are text; years a count", () =>
-  expect(call(stationPlace, 1001)[0]?.slice(3)).toEqual([18, "Norway", "01001", "CLIMAT reports 2003-2021"]));
+test("country, number, network, name and credit are text; years a count", () =>
+  expect(call(stationPlace, 1001)[0]?.slice(3)).toEqual([
+    18,
+    "Norway",
+    "01001",
+    "CLIMAT reports 2003-2021",
+    "Jan Mayen, Norway",
+    "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt (CC BY 4.0), 2003-2021",
+  ]));
 
 test("an unknown station is words in every column", () =>
   expect(new Set(call(stationPlace, "Xanadu Peak")[0]).size).toBe(1));

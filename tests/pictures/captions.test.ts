@@ -1,0 +1,225 @@
+import { cautions } from "../../functions/cautions";
+import { serialOfIso } from "../../functions/dates";
+import { creditOf, networkKeys } from "../../functions/network/networks";
+import { captionOf } from "../../taskpane/actions/caption";
+import { recognise, valuesOf } from "../../taskpane/actions/template";
+import { figure, word } from "../../taskpane/pictures/cells";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import { cleared } from "../../taskpane/sheets/clear";
+import { filled } from "../../taskpane/sheets/filled";
+import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
+import type { Chart, Series, Sheet } from "../../taskpane/sheets/sheet";
+import type { SheetContents } from "../../taskpane/workbook";
+import { networkAsShipped } from "../network";
+import { openWorkbook } from "../preview/engine";
+
+jest.setTimeout(60_000);
+
+/** Every caption of every template is read against the figures that its picture draws. */
+
+const own = {
+  "stations.name[1]": "own",
+  "stations.name[2]": "Xanadu Peak",
+  "ownPlace.name": "Ridge hut (invented)",
+  "ownPlace.elevation": 1400,
+  "ownPlace.latitude": 40.9,
+  "ownPlace.longitude": -4.1,
+  "ownPlace.years": "2024 and 2025",
+  ...Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`own.high[${i + 1}]`, 8 + 12 * Math.sin(i / 4)])),
+  ...Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`own.low[${i + 1}]`, 1 + 9 * Math.sin(i / 4)])),
+};
+const number = { "stations.name[1]": "08215", "stations.name[2]": null };
+const noBand = { "place.bandLow": null, "place.bandHigh": null };
+const noPlace = { "place.latitude": null, "place.longitude": null };
+const climates: readonly (readonly [state: string, sheet: Sheet])[] = [
+  ["a number for a name, no band, no second station", filled(nativeClimate, { ...noBand, ...number })],
+  ["a record of one's own, and none that the network knows", filled(nativeClimate, own)],
+  // A station of another network than those that the estimate rests on.
+  ["stations alone, one from elsewhere", filled(nativeClimate, { ...noPlace, "stations.name[2]": "Hanover, NH" })],
+];
+const drawnOn = sheets.filter(({ charts }) => charts.length > 0);
+const cases: readonly (readonly [state: string, sheet: Sheet])[] = [
+  ...drawnOn.map((sheet) => ["example", sheet] as const),
+  ...drawnOn.map((sheet) => ["cleared", cleared(sheet)] as const),
+  ...climates,
+];
+
+interface Read {
+  readonly state: string;
+  readonly chart: Chart;
+  readonly contents: SheetContents;
+  readonly caption: string;
+}
+const all: Read[] = [];
+beforeAll(async () => {
+  const { workbook, close } = openWorkbook();
+  try {
+    const names = await workbook.insert(cases.map(([, sheet]) => sheet));
+    const read = await workbook.read(names);
+    for (const [i, contents] of read.entries()) {
+      const known = recognise(contents, sheets);
+      for (const chart of known?.template.charts ?? []) {
+        const caption = captionOf(chart, known?.template as Sheet, contents, new Date(2026, 10, 26));
+        all.push({ state: `${contents.name}, ${cases[i]?.[0]}: ${chart.title}`, chart, contents, caption });
+      }
+    }
+  } finally {
+    close();
+  }
+});
+
+const cells = ({ contents }: Read, range: string): readonly unknown[] => valuesOf(contents.cells, range).flat();
+const rangesOf = (series: Series): readonly string[] =>
+  series.draw === "band"
+    ? [series.low, series.high, ...(series.likely === undefined ? [] : [series.likely])]
+    : series.draw === "stages" || series.draw === "ticks"
+      ? []
+      : [series.values];
+const figuresOf = (read: Read, series: Series): readonly number[] =>
+  rangesOf(series)
+    .flatMap((range) => cells(read, range).map(figure))
+    .filter((value) => !Number.isNaN(value));
+const nameOf = (read: Read, { nameFrom, name }: Series): string =>
+  (nameFrom === undefined ? "" : word(cells(read, nameFrom)[0])) || name;
+const summaryOf = (read: Read): string => word(cells(read, read.chart.summary)[0]);
+const near = (one: number, others: readonly number[]): boolean =>
+  others.some((other) => Math.abs(one - other) <= 0.0501);
+
+test("every picture of every template has been read", () =>
+  expect(all).toHaveLength(cases.reduce((sum, [, { charts }]) => sum + charts.length, 0)));
+
+test("a caption is whole sentences with the title, a caution and the day, without errors or holes", () => {
+  for (const { state, chart, caption } of all) {
+    expect(`${state}: ${caption}`).toContain(`${chart.title}. `);
+    expect(Object.values(cautions).some((caution) => caption.includes(caution))).toBe(true);
+    expect(caption).toMatch(/ Drawn 2026-11-26\.$/);
+    expect(`${state}: ${caption}`).not.toMatch(/#[A-Z]|undefined|NaN|\.\.| \.|,,| ,|  |\.;|(?:^|\. )own,/);
+  }
+});
+
+test("it says that the example is invented, until that is cleared", () => {
+  for (const { state, caption } of all) {
+    expect([state, /Example: .*invented/.test(caption)]).toEqual([state, !state.includes("cleared")]);
+  }
+});
+
+test("nothing is told of a picture without figures but its title, its cautions and the day", () => {
+  const empty = all.filter((read) => read.chart.series.every((series) => figuresOf(read, series).length === 0));
+  expect(empty.length).toBeGreaterThanOrEqual(drawnOn.length);
+  for (const read of empty) expect([read.state, summaryOf(read)]).toEqual([read.state, ""]);
+});
+
+test("every figure in the axis' unit is one that is drawn, and every sum and difference is of those drawn", () => {
+  let compared = 0;
+  for (const read of all) {
+    const { chart, state } = read;
+    const summary = summaryOf(read);
+    const figures = chart.series.flatMap((series) => figuresOf(read, series));
+    const sums = chart.series.map((series) => figuresOf(read, series).reduce((sum, value) => sum + value, 0));
+    const unit = chart.axis.split(" ")[0] as string;
+    const told = [...summary.matchAll(new RegExp(`(?<![\\d-])(-?[\\d.]+)(?: (?:to|down to) (-?[\\d.]+))? ${unit}(?! a week)`, "g"))];
+    for (const [words, ...numbers] of told) {
+      for (const number of numbers.filter(Boolean).map(Number)) {
+        compared++;
+        const truth = words.includes("mm") ? sums.map(Math.round) : figures;
+        expect([state, number, near(number, truth)]).toEqual([state, number, true]);
+      }
+    }
+    const along = cells(read, chart.along).map(figure);
+    for (const [iso] of chart.series.some(({ nameFrom }) => nameFrom) ? [] : summary.matchAll(/\d{4}-\d\d-\d\d/g)) {
+      const day = serialOfIso(iso) ?? NaN;
+      expect([state, iso, day >= Math.min(...along.filter((x) => x > 0))]).toEqual([state, iso, true]);
+    }
+  }
+  expect(compared).toBeGreaterThan(25);
+});
+
+test("K between two lines are the differences that are drawn", () => {
+  const plans = all.filter(({ chart, caption }) => chart.title.includes("the plan") && caption.includes(" K too warm"));
+  expect(plans.length).toBeGreaterThan(0);
+  for (const read of plans) {
+    const [setPoint, mean] = read.chart.series.map((series) => cells(read, rangesOf(series)[0] as string).map(figure));
+    const off = (mean ?? []).map((value, i) => value - (setPoint?.[i] ?? NaN)).filter((value) => !Number.isNaN(value));
+    const [, warm, cold] = /up to ([\d.]+) K too warm and ([\d.]+) K too cold/.exec(read.caption) ?? [];
+    expect(Math.abs(Number(warm) - Math.max(0, ...off))).toBeLessThan(0.06);
+    expect(Math.abs(Number(cold) - Math.max(0, ...off.map((value) => -value)))).toBeLessThan(0.06);
+  }
+});
+
+describe("Native climate", () => {
+  const climate = (): readonly Read[] => all.filter(({ contents }) => contents.name.startsWith(nativeClimate.name));
+  const isDrawn = (read: Read, series: Series): boolean => figuresOf(read, series).length > 0;
+  /** The place of a series, without what is said of its lines. */
+  const placeOf = (read: Read, series: Series): string => nameOf(read, series).replace(/, (highs|lows).*$/, "");
+
+  test("the legend calls places by their names, a number of the network too", () => {
+    for (const read of climate())
+      for (const series of read.chart.series.filter(({ draw }) => draw === "line" || draw === "bar"))
+        if (isDrawn(read, series)) expect(nameOf(read, series)).not.toMatch(/station|^\d|^own/);
+    const byNumber = climate().find(({ state }) => state.includes("a number"));
+    expect(byNumber?.chart.series.map((series) => nameOf(byNumber, series))).toContain("Navacerrada, Spain, highs");
+  });
+
+  test("the caption names a station where it is drawn, and nowhere else", () => {
+    for (const read of climate()) {
+      const rest = read.caption.replace(/the nearest .*? of this elevation\./, "");
+      const drawn = read.chart.series.filter((series) => series.nameFrom && isDrawn(read, series));
+      const places = new Set(drawn.map((series) => placeOf(read, series)).filter((name) => !/^Estimate/.test(name)));
+      for (const name of ["Navacerrada, Spain", "Segovia, Spain", "Hanover, NH", "Ridge hut (invented)", "Xanadu Peak"])
+        expect([read.state, name, rest.includes(name)]).toEqual([
+          read.state,
+          name,
+          [...places].some((place) => place.startsWith(name)),
+        ]);
+    }
+  });
+
+  test("how it was corrected is said of what was corrected, and of nothing else", () => {
+    for (const read of climate()) {
+      const stations = new Set(
+        read.chart.series
+          .filter((series) => (series.draw === "line" || series.draw === "bar") && isDrawn(read, series))
+          .map((series) => placeOf(read, series))
+          .filter((name) => !/^Estimate/.test(name)),
+      ).size;
+      const isRain = read.chart.axis.startsWith("mm");
+      const estimated = read.chart.series.some((series) => /^Estimate/.test(series.name) && isDrawn(read, series));
+      const times = (words: RegExp): number => [...read.caption.matchAll(words)].length;
+      const rates = /highs are corrected at 6\.5 and (?:its )?lows at 4\.5 K per km/g;
+      expect([read.state, times(rates)]).toEqual([read.state, isRain ? 0 : stations]);
+      expect([read.state, times(/drawn as corrected to \d+ m/g)]).toEqual([read.state, isRain ? 0 : stations]);
+      expect([read.state, times(/as recorded at \d+ m, not corrected/g)]).toEqual([read.state, isRain ? stations : 0]);
+      expect([read.state, times(/Estimated from \d+ weather stations|The estimate is worked out/g)]).toEqual([
+        read.state,
+        estimated ? 1 : 0,
+      ]);
+      expect([read.state, read.caption.includes(cautions.estimatedSite)]).toEqual([read.state, estimated && !isRain]);
+    }
+  });
+
+  test("the records that are drawn are credited with their terms and years, once, and no others", () => {
+    const network = networkAsShipped();
+    for (const read of climate()) {
+      const drawn = read.chart.series.filter((series) => series.nameFrom && isDrawn(read, series));
+      const used = new Set(
+        drawn.flatMap((series) => {
+          const name = placeOf(read, series);
+          if (/^Estimate/.test(name)) return ["climat"]; // that is what the Sierra's estimate rests on
+          const station = network.find(name);
+          return "network" in station ? [station.network] : [];
+        }),
+      );
+      for (const key of networkKeys)
+        expect([read.state, key, read.caption.split(creditOf(key)).length - 1]).toEqual([
+          read.state,
+          key,
+          used.has(key) ? 1 : 0,
+        ]);
+      const keepers = drawn.some((series) => placeOf(read, series).startsWith("Ridge hut"));
+      expect([read.state, read.caption.includes("The keeper's own record, 2024 and 2025.")]).toEqual([
+        read.state,
+        keepers,
+      ]);
+    }
+  });
+});
