@@ -58,7 +58,8 @@ export const savePicture: Action<PictureChoice> = {
   },
   async run(workbook, choice, options) {
     const { contents, template, found } = await find(workbook, choice);
-    if (!contents || !template || !found) throw new WorkbookError("There is no such chart any more. Nothing was saved.");
+    if (!contents || !template || !found)
+      throw new WorkbookError("There is no such chart any more. Nothing was saved.");
     const [{ draw }, { pngBytes, svgText }] = await Promise.all([
       import("../pictures/draw"),
       import("../pictures/save"),

@@ -30,25 +30,21 @@ const creditOf = (row: number): string =>
     : credited(sources[row - 2]);
 
 /** The words beside the lines and under the pictures: a place is called by its name. */
-export const legend = log(
-  "legend",
-  1 + sources.length,
-  {
-    source: { title: "In the pictures", label: ["Estimate", "1st station", "2nd station", "Your town"] },
-    name: { title: "Called", wide: 3, each: ({ name }) => f`${nameOf(name.row)}` },
-    highs: {
-      title: "Highs",
-      wide: 3,
-      each: ({ name }) => f`IF(${name}="","",${name}&", highs${name.row === 1 ? ": nine months in ten" : ""}")`,
-    },
-    lows: {
-      title: "Lows",
-      wide: 3,
-      each: ({ name }) => f`IF(${name}="","",${name}&", lows${name.row === 1 ? ": nine months in ten" : ""}")`,
-    },
-    credit: { title: "Credit", skip: 1, each: ({ name }) => f`${creditOf(name.row)}` },
+export const legend = log("legend", 1 + sources.length, {
+  source: { title: "In the pictures", label: ["Estimate", "1st station", "2nd station", "Your town"] },
+  name: { title: "Called", wide: 3, each: ({ name }) => f`${nameOf(name.row)}` },
+  highs: {
+    title: "Highs",
+    wide: 3,
+    each: ({ name }) => f`IF(${name}="","",${name}&", highs${name.row === 1 ? ": nine months in ten" : ""}")`,
   },
-);
+  lows: {
+    title: "Lows",
+    wide: 3,
+    each: ({ name }) => f`IF(${name}="","",${name}&", lows${name.row === 1 ? ": nine months in ten" : ""}")`,
+  },
+  credit: { title: "Credit", skip: 1, each: ({ name }) => f`${creditOf(name.row)}` },
+});
 const [ESTIMATE, FIRST, SECOND] = [1, 2, 3] as const;
 
 /** Whether twelve figures are there to be drawn, inside a formula. */

@@ -120,7 +120,9 @@ test("every figure in the axis' unit is one that is drawn, and every sum and dif
     const figures = chart.series.flatMap((series) => figuresOf(read, series));
     const sums = chart.series.map((series) => figuresOf(read, series).reduce((sum, value) => sum + value, 0));
     const unit = chart.axis.split(" ")[0] as string;
-    const told = [...summary.matchAll(new RegExp(`(?<![\\d-])(-?[\\d.]+)(?: (?:to|down to) (-?[\\d.]+))? ${unit}(?! a week)`, "g"))];
+    const told = [
+      ...summary.matchAll(new RegExp(`(?<![\\d-])(-?[\\d.]+)(?: (?:to|down to) (-?[\\d.]+))? ${unit}(?! a week)`, "g")),
+    ];
     for (const [words, ...numbers] of told) {
       for (const number of numbers.filter(Boolean).map(Number)) {
         compared++;
