@@ -5,13 +5,11 @@ import { choices, OWN, ownPlace, place, stations, town } from "./nativeClimatePl
 import { INVENTED_WITH_RECORDS } from "./shared/assemble";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";
-import { named, type Cell, type Column } from "./shared/names";
+import type { Cell, Column } from "./shared/names";
 import { page } from "./shared/page";
 import type { Format } from "./sheet";
-import { picture } from "./shared/picture";
 import { gap } from "./shared/region";
 import { title, words } from "./shared/running";
-import { isoText, rounded } from "./shared/words";
 
 const WIDTHS = [20, 7, 7, 7, 7, 7, 7, 7, 7, 7, 1, 12, 12] as const;
 /** What is asked of each source: its twelve middles, its rain, its latitude. */

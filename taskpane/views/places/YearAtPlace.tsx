@@ -65,7 +65,7 @@ export const YearAtPlace = ({ network, spot, elevation, stations }: YearAtPlaceP
     ...beside.map(({ station }) => recorded(station)),
   ];
   const reach = reachOf(years);
-  const note = siteNote.calculate({ ...spot, elevation, units: undefined }, network);
+  const note = siteNote.calculate({ ...spot, elevation, units: undefined, part: undefined }, network);
   return (
     <section className="part">
       <Title>The year at {metres(elevation)}</Title>
