@@ -73,7 +73,7 @@ const any = (conditions: readonly string[]): string =>
   conditions.length === 1 ? (conditions[0] as string) : `OR(${conditions.join(",")})`;
 
 /** A number as every spreadsheet reads and keeps it, to 15 digits; a negative one in brackets, as one piece. */
-const numeral = (value: number): string => {
+export const numeral = (value: number): string => {
   const text = String(Number(value.toPrecision(15))).toUpperCase();
   return value < 0 ? `(${text})` : text;
 };

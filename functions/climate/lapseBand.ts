@@ -1,7 +1,8 @@
 import { choice, columns, count, defineFunction, optional, quantity, unitsParameter } from "../define";
 import { ELEVATION, TEMPERATURE } from "../shared/limits";
-import { bandOf } from "./shared/bandOf";
-import { KINDS, observedRates } from "./shared/observedRates";
+import { byWord, numeral } from "../twin";
+import { bandOf, bandText } from "./shared/bandOf";
+import { KINDS, observedRates, seasonText, tropicalText, type Kind, type Spread } from "./shared/observedRates";
 import { RATES } from "./shared/rate";
 
 export const lapseBand = defineFunction({
@@ -47,5 +48,32 @@ export const lapseBand = defineFunction({
       temperature - RATES[kind] * km,
       Math.max(...bands.map(([, , most]) => most)),
     ];
+  },
+  twin: ({ temperature, stationElevation, homeElevation, kind, month, latitude, longitude }) => {
+    const km = `((${homeElevation}-${stationElevation})/1000)`;
+    /** The band by the rates that each kind has: one, or one a season of which a formula picks. */
+    const by = (ratesOf: (kind: Kind) => readonly Spread[], season?: string): readonly string[] =>
+      bandText(temperature, km, (figure) => {
+        const figures = KINDS.map((one) => [one, ratesOf(one).map((rates) => numeral(figure(one, rates)))] as const);
+        const picked = figures.map(([one, all]) => [one, season ? `CHOOSE(${season},${all.join(",")})` : all.join()]);
+        return byWord(kind, picked as [string, string][]);
+      });
+    const seasons = (one: Kind): readonly Spread[] => observedRates(one, undefined, undefined, undefined);
+    const each = [0, 1, 2, 3].map((season) => by((one) => [seasons(one)[season] as Spread]));
+    const likely = `${temperature}-${byWord(
+      kind,
+      KINDS.map((one) => [one, String(RATES[one])]),
+    )}*${km}`;
+    const year = [
+      `MIN(${each.map(([least]) => least).join(",")})`,
+      likely,
+      `MAX(${each.map((one) => one[2]).join(",")})`,
+    ];
+    const tropical = by((one) => observedRates(one, undefined, 0, undefined));
+    const isTropics = latitude("FALSE", (own) => tropicalText(own, longitude));
+    return year.map((whole, i) => {
+      const elsewhere = month(whole, (own) => by(seasons, seasonText(own, latitude))[i] as string);
+      return isTropics === "FALSE" ? elsewhere : `IF(${isTropics},${tropical[i]},${elsewhere})`;
+    });
   },
 });

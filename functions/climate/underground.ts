@@ -8,7 +8,8 @@ const WORDS = Object.keys(grounds) as Ground[];
 /**
  * Uniform ground under a surface that has the temperature of the air. The year's curve of the mid-points and the day's
  * swing around it sink each with its own damping depth, √(κ·P/π), as the heat equation has it; the mean of the year stays.
- * The hours of the day's high and low, which come later with depth, are not told.
+ * The hours of the day's high and low, which come later with depth, are not told. It has no native twin: 182 waves, each of
+ * which sinks by itself, are no formula that a reader could follow.
  */
 export const underground = defineFunction({
   name: "UNDERGROUND",

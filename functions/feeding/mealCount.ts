@@ -2,7 +2,10 @@ import { cell, defineFunction } from "../define";
 import { Problem } from "../problem";
 import { mealParameters, mealsAsked } from "./shared/mealParameters";
 
-/** As many as MEALDATES answers rows; 0 where all of the time lies in the fast. */
+/**
+ * As many as MEALDATES answers rows; 0 where all of the time lies in the fast. It has no native twin: each meal follows from
+ * the one before, over a fast in every year.
+ */
 export const mealCount = defineFunction({
   name: "MEALCOUNT",
   summary: "How many meals a time needs, the fast of each winter left out: what the freezer must hold.",

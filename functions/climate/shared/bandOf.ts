@@ -17,3 +17,16 @@ export const bandOf = (
   const [warmer, colder] = km > 0 ? [middle - slow, fast - middle] : [fast - middle, middle - slow];
   return [likely - Math.hypot(colder * km, MARGIN[kind]), likely, likely + Math.hypot(warmer * km, MARGIN[kind])];
 };
+
+/** How a figure of a kind and its rates stands in a formula. */
+type Figure = (of: (kind: Kind, rates: Spread) => number) => string;
+
+/** The same in formulas. */
+export const bandText = (temperature: string, km: string, figure: Figure): readonly [string, string, string] => {
+  const likely = `${temperature}-${figure((_, [, middle]) => middle)}*${km}`;
+  const slower = figure((_, [slow, middle]) => middle - slow);
+  const faster = figure((_, [, middle, fast]) => fast - middle);
+  const margin = figure((kind) => MARGIN[kind]);
+  const reach = (above: string, below: string): string => `SQRT((IF(${km}>0,${above},${below})*${km})^2+${margin}^2)`;
+  return [`${likely}-${reach(faster, slower)}`, likely, `${likely}+${reach(slower, faster)}`];
+};

@@ -1,3 +1,5 @@
+import type { WrittenOption } from "../../define";
+
 export type Kind = "high" | "low" | "median";
 export const KINDS: readonly Kind[] = ["high", "low", "median"];
 
@@ -41,18 +43,37 @@ const TROPICAL: Readonly<Record<Kind, Spread>> = {
 };
 
 const TROPIC = 23.5;
+/** Monsoon Asia: boxes of longitudes, with the latitude up to which it rules. From the Indus to Tibet, and farther east. */
+const MONSOON = [
+  { west: 65, east: 100, north: 36 },
+  { west: 100, east: 150, north: 46 },
+] as const;
 
 /** Within the tropics, or where the monsoon rules: from the Indus to Tibet up to 36° north, farther east up to 46°. */
 export const isTropical = (latitude: number, longitude: number | undefined): boolean =>
   Math.abs(latitude) <= TROPIC ||
   (longitude !== undefined &&
     latitude > 0 &&
-    ((longitude >= 65 && longitude < 100 && latitude <= 36) ||
-      (longitude >= 100 && longitude <= 150 && latitude <= 46)));
+    MONSOON.some(({ west, east, north }) => longitude >= west && longitude <= east && latitude <= north));
+
+/** The same in a formula. */
+export const tropicalText = (latitude: string, longitude: WrittenOption<string>): string => {
+  const belt = `ABS(${latitude})<=${TROPIC}`;
+  return longitude(belt, (own) => {
+    const boxes = MONSOON.map(
+      ({ west, east, north }) => `AND(${latitude}>0,${latitude}<=${north},${own}>=${west},${own}<=${east})`,
+    );
+    return `OR(${[belt, ...boxes].join(",")})`;
+  });
+};
 
 /** Meteorological season of a month, 1 to 12, on the hemisphere, 0 for winter: December to February is the northern one. */
 export const seasonOf = (month: number, isSouthern: boolean): number =>
   (Math.floor((month % 12) / 3) + (isSouthern ? 2 : 0)) % 4;
+
+/** The same in a formula, counted from 1. */
+export const seasonText = (month: string, latitude: WrittenOption<string>): string =>
+  `(MOD(INT(MOD(${month},12)/3)+${latitude("0", (own) => `IF(${own}<0,2,0)`)},4)+1)`;
 
 /** The rates of a kind: in a month, or in each of the seasons. Without a latitude those of the temperate north. */
 export const observedRates = (
