@@ -2,12 +2,12 @@ import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import { catalogue } from "../../functions/catalogue";
 import { cautions } from "../../functions/cautions";
 import { isoOf } from "../../functions/dates";
-import { PREFIX, type Value } from "../../functions/define";
+import type { Value } from "../../functions/define";
 import { VERSION } from "../../functions/release";
 import { citation } from "../../functions/sources";
 import { rowsFor } from "../sheets/shared/assemble";
 import type { CellContent, CellState, PlainLook, SheetContents } from "../workbook";
-import { codeOf } from "./formulas";
+import { functionsIn } from "./formulas";
 import { areaName, areaOf, cellName, type Area } from "./place";
 
 /** The sheet on which frozen formulas are kept, and from which they are put back. */
@@ -158,13 +158,7 @@ const rowOf = (group: readonly Entry[]): readonly CellContent[] => {
 
 /** The sources and the cautions of the functions that the formulas call, each with the functions that it is of. */
 const behind = (entries: readonly Entry[]): readonly (readonly CellContent[])[] => {
-  const called = new Set(
-    entries.flatMap(({ formula }) =>
-      [...codeOf(formula).matchAll(new RegExp(`${PREFIX}[._]([A-Z0-9]+)`, "gi"))].map(([, name = ""]) =>
-        name.toUpperCase(),
-      ),
-    ),
-  );
+  const called = new Set(entries.flatMap(({ formula }) => functionsIn(formula)));
   const said = new Map<string, readonly [string, string[]]>();
   for (const { name, sources, cautions: own } of catalogue.filter((one) => called.has(one.name))) {
     const lines = [
