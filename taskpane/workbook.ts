@@ -122,6 +122,8 @@ export interface CellState {
   readonly formula?: string;
   /** The value shown; null where blank; an error as { error: "#N/A" }. */
   readonly value: Value | null | { readonly error: string };
+  /** What a function of ours says of the error that it answers, where the host keeps it. */
+  readonly words?: string;
   readonly format?: string;
   /** The place of the formula that fills this cell by spilling. */
   readonly spilledFrom?: { readonly row: number; readonly column: number };

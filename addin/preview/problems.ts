@@ -3,6 +3,7 @@ import type { FWorksheet } from "@univerjs/sheets/lib/facade";
 import { CellAlertManagerService, CellAlertType, HoverManagerService } from "@univerjs/sheets-ui";
 import type { Engine } from "./engine";
 import { onManner } from "./manner";
+import { wordsOf } from "./readCells";
 import { misfitOf } from "./typed";
 
 /** What is wrong in a cell, in words; undefined where nothing is, or nobody knows more than the cell shows. */
@@ -10,10 +11,8 @@ const wordsAt = (sheet: FWorksheet, row: number, column: number): string | undef
   const own = sheet.getSheet().getCellMatrix().getValue(row, column);
   const spilled = sheet.getInject().get(FormulaDataModel).getArrayFormulaCellData();
   const found = own?.v != null ? own : spilled[sheet.getWorkbook().getUnitId()]?.[sheet.getSheetId()]?.[row]?.[column];
-  const message: unknown = found?.custom?.message;
-  // Words of an answer that has since been mended stay with the cell: only an error's count.
-  const stands = typeof message === "string" && (found?.v === "#N/A" || found?.v === "#VALUE!");
-  return stands ? `${String(found.v)}: ${message}` : misfitOf(own);
+  const words = wordsOf(found);
+  return words === undefined ? misfitOf(own) : `${String(found?.v)}: ${words}`;
 };
 
 /** Shows the words of the selected cell beside the title: the cell itself has room for a code only. */

@@ -17,6 +17,17 @@ const valueOf = (cell: Nullable<ICellData>): CellState["value"] => {
   return typeof cell.v === "string" && ERROR.test(cell.v) ? { error: cell.v } : cell.v;
 };
 
+/** The words of an error that a function of ours has answered; those of one that has since been mended stay with the cell. */
+export const wordsOf = (cell: Nullable<ICellData>): string | undefined => {
+  const message: unknown = cell?.custom?.message;
+  return typeof message === "string" && (cell?.v === "#N/A" || cell?.v === "#VALUE!") ? message : undefined;
+};
+
+const stateOf = (cell: Nullable<ICellData>): Pick<CellState, "value" | "words"> => {
+  const words = wordsOf(cell);
+  return { value: valueOf(cell), ...(words === undefined ? {} : { words }) };
+};
+
 interface Place {
   readonly row: number;
   readonly column: number;
@@ -62,7 +73,7 @@ export const cellsOf = (sheet: FWorksheet): CellState[][] => {
   matrix.forValue((row, column, cell: Nullable<ICellData>) => {
     const formula = model.getFormulaStringByCell(row, column, id, unit);
     put(row, column, {
-      value: valueOf(cell),
+      ...stateOf(cell),
       ...formatOf(cell),
       ...(formula ? { formula } : {}),
     });
@@ -74,7 +85,7 @@ export const cellsOf = (sheet: FWorksheet): CellState[][] => {
     // A spill that is in the way of something is not drawn: what stands there is the keeper's own.
     if (!cell || (own !== undefined && own.value !== null)) continue;
     const format = own?.format === undefined ? formatOf(cell) : { format: own.format };
-    put(row, column, { value: valueOf(cell), ...format, spilledFrom });
+    put(row, column, { ...stateOf(cell), ...format, spilledFrom });
   }
   return Array.from({ length: rows }, (_, i) =>
     Array.from({ length: columns }, (_, j): CellState => cells[i]?.[j] ?? { value: null }),

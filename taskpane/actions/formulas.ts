@@ -1,5 +1,4 @@
 import { isFunction, isReference, parseA1Ref, tokenize, type ReferenceA1, type Token } from "@borgar/fx";
-import { onSheet } from "./place";
 
 /**
  * A function of this add-in, as it is typed or in Excel's own spelling where the add-in is not there
@@ -86,9 +85,8 @@ export const onOtherSheets = (formula: string, others: ReadonlyMap<string, strin
     ? tokenize(formula)
         .map((token) => {
           const other = others.get(sheetIn(token)?.toLowerCase() ?? "");
-          return other === undefined
-            ? token.value
-            : onSheet(other, token.value.slice(token.value.lastIndexOf("!") + 1));
+          const address = token.value.slice(token.value.lastIndexOf("!") + 1);
+          return other === undefined ? token.value : `'${other.replaceAll("'", "''")}'!${address}`;
         })
         .join("")
     : formula;

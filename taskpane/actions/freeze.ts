@@ -9,11 +9,13 @@ import {
 import { counted, stopIfCancelled, type Action, type Done } from "./action";
 import { hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
+import { rowMarked } from "./mark";
 import { areaName, cellName, onSheet, type Area } from "./place";
 import { takeBack } from "./takeBack";
 import {
   areaOfGroup,
   checkOf,
+  columnsOf,
   entriesOf,
   filledDown,
   isWorked,
@@ -63,6 +65,8 @@ export interface Leaving extends Area {
   readonly cells: readonly (readonly CellContent[])[];
   /** Whether it stands there whatever the cells show now. */
   readonly lives: boolean;
+  /** Why it is a fixed figure, where those around it go on calculating. */
+  readonly fixed?: string;
 }
 
 /** What is left in place of which formulas. */
@@ -180,7 +184,11 @@ export const blockOf = ({ cells }: SheetContents, area: Area): readonly (readonl
   );
 
 /** The changes that leave a block in place, one for each number format, so that a date still shows as one. */
-const changesOf = (sheet: string, leaving: Leaving, block: readonly (readonly CellState[])[]): readonly Change[] => {
+export const changesOf = (
+  sheet: string,
+  leaving: Pick<Leaving, "row" | "column" | "rows" | "columns" | "cells">,
+  block: readonly (readonly CellState[])[],
+): readonly Change[] => {
   const at = (row: number, column: number) => ({
     sheet,
     row: leaving.row + row,
@@ -215,8 +223,19 @@ const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan
   const first = block[0]?.[0];
   const { row, column, rows, columns, cells } = leaving;
   const shown = first ? shownOf(first) : null;
-  const entry: Entry = { sheet, formula, row, column, rows, columns, shown, check: checkOf(cells) };
-  return { entry, changes: changesOf(sheet, leaving, block) };
+  const words = leaving.fixed === undefined ? first?.words : `Fixed, marked *: ${leaving.fixed}`;
+  const entry: Entry = {
+    sheet,
+    formula,
+    row,
+    column,
+    rows,
+    columns,
+    shown,
+    check: checkOf(cells),
+    words: words ?? null,
+  };
+  return { entry, changes: changesOf(sheet, leaving, leaving.fixed === undefined ? block : block.map(rowMarked)) };
 };
 
 /** The changes that a plan makes to the workbook's sheets. */
@@ -285,7 +304,8 @@ export const freezeSheets = async (
 
 /** Writes the entries over whatever rows the sheet has now. */
 export const rewriteOf = (worked: SheetContents, entries: readonly Entry[]): Change => {
-  const rows = workedRows(entries);
+  const columns = columnsOf(worked);
+  const rows = workedRows(entries).map((row) => row.slice(0, columns));
   const surplus = Math.max(0, worked.cells.length - rows.length);
   const blank = rows[0]?.map(() => null) ?? [];
   return { sheet: worked.name, row: 0, column: 0, cells: [...rows, ...Array.from({ length: surplus }, () => blank)] };

@@ -1,12 +1,13 @@
 import type { CellContent, Change, SheetContents, Workbook } from "../workbook";
 import { counted, stopIfCancelled, type Action } from "./action";
-import { rewriteOf } from "./freeze";
+import { blockOf, changesOf, rewriteOf } from "./freeze";
+import { unmarked } from "./mark";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { areaName, onSheet } from "./place";
 import {
   checkOf,
-  COLUMNS,
+  columnsOf,
   contentOf,
   entriesOf,
   FIRST,
@@ -92,6 +93,15 @@ const contentsFor = ({ rows, columns, formula }: Entry): CellContent[][] =>
 
 const changeFor = ({ sheet, row, column }: Entry, cells: CellContent[][]): Change => ({ sheet, row, column, cells });
 
+/** The formula back in its cell; where its figures were marked as fixed, the mark goes too. */
+const thawing = (sheet: SheetContents, entry: Entry): readonly Change[] => {
+  const cells = contentsFor(entry);
+  const block = blockOf(sheet, entry);
+  const plain = block.map((row) => row.map(unmarked));
+  const isMarked = plain.some((row, i) => row.some((cell, j) => cell !== block[i]?.[j]));
+  return isMarked ? changesOf(sheet.name, { ...entry, cells }, plain) : [changeFor(entry, cells)];
+};
+
 /** Whether any formula of the workbook names the sheet: then it may not go. */
 const isNamed = (all: readonly SheetContents[], name: string): boolean => {
   const asWritten = name.replaceAll("'", "''").toLowerCase();
@@ -140,7 +150,10 @@ export const thaw: Action<readonly string[] | undefined> = {
     );
     const rewritten = touched.filter((one) => !emptied.includes(one));
     await workbook.write(
-      [...joined(thawed.map((entry) => changeFor(entry, contentsFor(entry)))), ...rewritten.flatMap(withoutThawed)],
+      [
+        ...joined(thawed.flatMap((entry) => thawing(byName.get(entry.sheet) as SheetContents, entry))),
+        ...rewritten.flatMap(withoutThawed),
+      ],
       options,
     );
     if (emptied.length > 0) {
@@ -174,16 +187,16 @@ const withoutThawed = ({ sheet, staying, unread }: Worked): readonly Change[] =>
       sheet: sheet.name,
       row: line,
       column: 0,
-      cells: [Array.from({ length: COLUMNS }, () => null)],
+      cells: [Array.from({ length: columnsOf(sheet) }, () => null)],
     }));
 };
 
 /** Writes the sheet's own columns as they were read. */
-const asItWas = ({ name, cells }: SheetContents): Change => ({
-  sheet: name,
+const asItWas = (sheet: SheetContents): Change => ({
+  sheet: sheet.name,
   row: 0,
   column: 0,
-  cells: cells.map((line) => Array.from({ length: COLUMNS }, (_, column) => contentOf(line[column]))),
+  cells: sheet.cells.map((line) => Array.from({ length: columnsOf(sheet) }, (_, column) => contentOf(line[column]))),
 });
 
 /** Whether the sheet holds nothing but its entries: a note of the keeper's own keeps it. */
@@ -193,7 +206,7 @@ const onlyEntries = (sheet: SheetContents): boolean => {
   return sheet.cells.every((line, row) =>
     line.every(({ value, formula }, column) => {
       if (formula !== undefined) return false;
-      return value === null || value === "" || (column < COLUMNS && row <= last);
+      return value === null || value === "" || (column < columnsOf(sheet) && row <= last);
     }),
   );
 };

@@ -16,10 +16,11 @@ export const WORKED = "Worked formulas";
 const TITLE = "Worked formulas: how the figures of this workbook were made";
 const HOW =
   "These cells held VIV formulas. With the add-in, Thaw puts the formulas back: leave this sheet as it is until then.";
-const HEADINGS = ["Sheet", "Cells", "Formula", "First answer", "Check", "Holds for"] as const;
-export const COLUMNS = HEADINGS.length;
+const HEADINGS = ["Sheet", "Cells", "Formula", "First answer", "Check", "Holds for", "In words"] as const;
+const COLUMNS = HEADINGS.length;
 /** Sheets of before know the first five. */
-const OLDER = HEADINGS.length - 1;
+const OLDER = HEADINGS.indexOf("Holds for");
+const IN_WORDS = HEADINGS.indexOf("In words");
 /** A formula that is filled down: each row has its own, of which the first is written. */
 const EACH_ROW = "each row";
 /** The row below which words stand: how many rows of them, and what they are of. */
@@ -28,7 +29,7 @@ const BEHIND = "Behind the figures";
 const MOST_TOGETHER = 500;
 /** The row of the first entry, counted from 0: a title, a line of words and the headings stand before it. */
 export const FIRST = 3;
-const WIDTHS = [18, 12, 62, 17, 15, 10] as const;
+const WIDTHS = [18, 12, 56, 17, 15, 10, 26] as const;
 const CHECK = HEADINGS.indexOf("Check");
 /** A longer formula is cut off in print, and can be read in its cell. */
 const MOST_LINES = 20;
@@ -58,6 +59,8 @@ export interface Entry extends Area {
   readonly shown: Value | null;
   /** Stands for all the contents that were left in its place: any of them changed, and it differs. */
   readonly check: string;
+  /** What the add-in says of the error that it answers, or why it is a fixed figure among others that are not. */
+  readonly words: string | null;
 }
 
 /** 53-bit FNV-1a over UTF-16, as hexadecimal: enough to notice a changed cell, no defence against a forger. */
@@ -121,6 +124,7 @@ const goesOn = (group: readonly Entry[], next: Entry): boolean => {
     next.column === first.column &&
     next.columns === first.columns &&
     next.row === last.row + 1 &&
+    next.words === first.words &&
     filledFrom(first.formula, first, next) === next.formula
   );
 };
@@ -151,10 +155,14 @@ export const areaOfGroup = (group: readonly Entry[]): Area => {
 };
 
 const rowOf = (group: readonly Entry[]): readonly CellContent[] => {
-  const [{ sheet, formula, shown }] = group as readonly [Entry];
+  const [{ sheet, formula, shown, words }] = group as readonly [Entry];
   const checks = group.map(({ check }) => check).join(" ");
-  return [sheet, areaName(areaOfGroup(group)), formula, shown, checks, group.length > 1 ? EACH_ROW : null];
+  return [sheet, areaName(areaOfGroup(group)), formula, shown, checks, group.length > 1 ? EACH_ROW : null, words];
 };
+
+/** A row of the sheet with so many cells filled. */
+const wide = (...cells: readonly CellContent[]): readonly CellContent[] =>
+  Array.from({ length: COLUMNS }, (_, i) => cells[i] ?? null);
 
 /** The sources and the cautions of the functions that the formulas call, each with the functions that it is of. */
 const behind = (entries: readonly Entry[]): readonly (readonly CellContent[])[] => {
@@ -174,16 +182,16 @@ const behind = (entries: readonly Entry[]): readonly (readonly CellContent[])[] 
   // What may hurt an animal is read first.
   const rows = [...said].sort(([, [one]], [, [other]]) => (one < other ? -1 : one > other ? 1 : 0));
   return [
-    Array.from({ length: COLUMNS }, () => null),
-    [BEHIND, rows.length, `Vivarium Almanac ${VERSION}, ${new Date().toISOString().slice(0, 10)}`, null, null, null],
-    ...rows.map(([text, [kind, names]]) => [kind, null, `${names.join(", ")}: ${text}`, null, null, null]),
+    wide(),
+    wide(BEHIND, rows.length, `Vivarium Almanac ${VERSION}, ${new Date().toISOString().slice(0, 10)}`),
+    ...rows.map(([text, [kind, names]]) => wide(kind, null, `${names.join(", ")}: ${text}`)),
   ];
 };
 
 /** The rows of the sheet, from its first. */
 export const workedRows = (entries: readonly Entry[]): readonly (readonly CellContent[])[] => [
-  [TITLE, null, null, null, null, null],
-  [HOW, null, null, null, null, null],
+  wide(TITLE),
+  wide(HOW),
   HEADINGS,
   ...filledDown(entries).map(rowOf),
   ...(entries.length > 0 ? behind(entries) : []),
@@ -191,6 +199,19 @@ export const workedRows = (entries: readonly Entry[]): readonly (readonly CellCo
 
 export const isWorked = ({ cells }: SheetContents): boolean =>
   HEADINGS.slice(0, OLDER).every((heading, column) => cells[FIRST - 1]?.[column]?.value === heading);
+
+/**
+ * How many columns of the sheet are its own. Before it had words its seventh column was the keeper's: where something stands
+ * there, it stays.
+ */
+export const columnsOf = ({ cells }: SheetContents): number => {
+  const isOwn = cells[FIRST - 1]?.[IN_WORDS]?.value === HEADINGS[IN_WORDS];
+  const isFree = cells.every((line) => {
+    const { value = null, formula } = line[IN_WORDS] ?? {};
+    return formula === undefined && (value === null || value === "");
+  });
+  return isOwn || isFree ? COLUMNS : IN_WORDS;
+};
 
 /** The row below which words stand, and the last of them. */
 export const wordsOf = ({ cells }: SheetContents): readonly [first: number, last: number] | undefined => {
@@ -228,7 +249,16 @@ export const entriesOf = (
     const shown = line[3]?.value ?? null;
     if (sheet === undefined || !area || !formula?.startsWith("=") || check === undefined) unread.push(row + 1);
     else {
-      const first = { line: row, sheet, ...area, formula, shown: typeof shown === "object" ? null : shown, check };
+      const words = textOf(line[IN_WORDS]) ?? null;
+      const first = {
+        line: row,
+        sheet,
+        ...area,
+        formula,
+        shown: typeof shown === "object" ? null : shown,
+        check,
+        words,
+      };
       if (line[OLDER]?.value !== EACH_ROW) {
         entries.push(first);
         continue;

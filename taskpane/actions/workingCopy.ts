@@ -1,7 +1,14 @@
 import { catalogue } from "../../functions/catalogue";
 import { NoTwin } from "../../functions/twin";
 import { nativeFormulas, type Extent } from "../native/native";
-import { WorkbookError, type CellContent, type SheetContents, type Workbook } from "../workbook";
+import {
+  WorkbookError,
+  type CellContent,
+  type Change,
+  type Options,
+  type SheetContents,
+  type Workbook,
+} from "../workbook";
 import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import {
   asFigures,
@@ -15,7 +22,8 @@ import {
   type Manner,
   type Target,
 } from "./freeze";
-import { hasFunction } from "./formulas";
+import { hasFunction, onOtherSheets, sheetReferences } from "./formulas";
+import { joined } from "./joined";
 import { areaOf, cellName, onSheet } from "./place";
 import { fileName, XLSX, type FileChoice } from "./saveFile";
 import { takeBack } from "./takeBack";
@@ -75,7 +83,8 @@ const asNative = (reasons: Reasons): Manner => ({
       // What other programs know as it is, stays.
       if (!hasFunction(target.formula)) return undefined;
       reasons.set(onSheet(target.sheet, cellName(target.row, target.column)), failure.message);
-      return asFigures.leave(target, all);
+      const figures = asFigures.leave(target, all);
+      return figures && { ...figures, fixed: failure.message };
     }
   },
 });
@@ -98,6 +107,43 @@ const inWords = (all: readonly SheetContents[], names: readonly string[]) => {
   };
 };
 
+/**
+ * Makes copies follow one another where their sheets follow one another: a copy's formulas name the sheets that it was made
+ * from. Answers in words which sheets, that were not copied, they go on following.
+ */
+const onEachOther = async (
+  workbook: Workbook,
+  names: readonly string[],
+  copies: readonly string[],
+  options: Options | undefined,
+): Promise<readonly string[]> => {
+  const others = new Map(names.map((name, i) => [name.toLowerCase(), copies[i] as string]));
+  const contents = await workbook.read(copies);
+  const open = contents.filter(({ locked }) => !locked);
+  const changes = open.flatMap(({ name: sheet, cells }) =>
+    cells.flatMap((line, row) =>
+      line.flatMap(({ formula = "" }, column): Change[] => {
+        const own = onOtherSheets(formula, others);
+        return own === formula ? [] : [{ sheet, row, column, cells: [[{ formula: own }]] }];
+      }),
+    ),
+  );
+  if (changes.length > 0) await workbook.write(joined(changes), options);
+  const followed = new Map<string, number>();
+  for (const { cells } of contents) {
+    for (const { formula = "" } of cells.flat()) {
+      const outside = new Set(sheetReferences(formula).map(({ sheet }) => sheet));
+      for (const sheet of outside) {
+        if (!others.has(sheet.toLowerCase())) followed.set(sheet, (followed.get(sheet) ?? 0) + 1);
+      }
+    }
+  }
+  return [...followed].map(
+    ([sheet, many]) =>
+      `${counted(many, "formula")} of the copies will go on following "${sheet}", which was not copied`,
+  );
+};
+
 const NO_SHEET = { text: "Choose at least one sheet.", possible: false, ask: false };
 
 /** `choice`: the names of the sheets to copy. */
@@ -106,7 +152,8 @@ export const workingCopy: Action<readonly string[]> = {
   label: "Working copy",
   about:
     "Copies the chosen sheets and writes the copies' VIV formulas in functions that every spreadsheet has, so that they go on " +
-    "calculating without the add-in. What cannot be written so stays as a figure, and is named.",
+    "calculating without the add-in, and follow one another as the sheets do. What cannot be written so stays as a figure, " +
+    "is marked *, and is named.",
   async describe(workbook, names) {
     if (names.length === 0) return NO_SHEET;
     return { ...inWords(await workbook.read(), names), possible: true, ask: true };
@@ -114,9 +161,13 @@ export const workingCopy: Action<readonly string[]> = {
   async run(workbook, names, options) {
     const copies = await workbook.copy(names);
     try {
+      const following = await onEachOther(workbook, names, copies, options);
       const reasons: Reasons = new Map();
       const { text, left = [] } = await freezeSheets(workbook, copies, options, asNative(reasons));
-      return { text: `Copied to ${sheetsInWords(copies)}. ${text}`, left: [...left, ...deadInWords(reasons)] };
+      return {
+        text: `Copied to ${sheetsInWords(copies)}. ${text}`,
+        left: [...left, ...following, ...deadInWords(reasons)],
+      };
     } catch (failure) {
       return takeBack(
         () => workbook.remove(copies),

@@ -284,7 +284,7 @@ class Translation {
 
   private native(definition: AnyDefinition, call: CallExpression, row: number, column: number) {
     const twin = twinOf(definition);
-    if (!twin) throw new NoTwin(`${definition.name} has none`);
+    if (!twin) throw new NoTwin(`${definition.name} cannot be written in functions that every spreadsheet has`);
     const parameters = Object.values(definition.parameters);
     return nativeOf(
       definition,

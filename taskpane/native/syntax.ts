@@ -10,6 +10,7 @@ import {
   tokenize,
   type AstExpression,
 } from "@borgar/fx";
+import { NoTwin } from "../../functions/twin";
 
 /** A formula as a tree; undefined where it cannot be read. */
 export const treeOf = (formula: string): AstExpression | undefined => {
@@ -64,7 +65,7 @@ export const textOf = (node: AstExpression | null, rewrite: Rewrite = () => unde
     if (node.operator === ",") return `(${textOf(left, rewrite)},${textOf(right, rewrite)})`; // several areas as one
     return `${within(left, own)}${node.operator}${within(right, own + 1)}`;
   }
-  throw new Error(`a formula holds ${node.type}, which no spreadsheet of before 2021 knows`);
+  throw new NoTwin("it names figures by LET or LAMBDA, which only new spreadsheets know");
 };
 
 /** The same text in brackets where it would not stand as one piece among operators. */

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { excelWorkbook } from "../../addin/excel/workbook";
 import { freeze } from "../../taskpane/actions/freeze";
-import { hasFunction } from "../../taskpane/actions/formulas";
+import { hasFunction, onOtherSheets } from "../../taskpane/actions/formulas";
 import { thaw } from "../../taskpane/actions/thaw";
+import { workingCopy } from "../../taskpane/actions/workingCopy";
 import { WorkbookError } from "../../taskpane/workbook";
 import { answers, anyWorkbook, type AnySheet } from "../pane/anyWorkbook";
 import { FakeExcel, type Answer } from "./fake";
@@ -67,6 +68,38 @@ test("through Office.js, thawing gives back what was frozen to the letter, over 
     RUNS,
   );
   expect(frozen).toBeGreaterThan(150);
+}, 60_000);
+
+test("through Office.js, a working copy leaves the keeper's sheets as they were, and thaws into them", async () => {
+  let written = 0;
+  await fc.assert(
+    fc.asyncProperty(anyWorkbook, async (sheets) => {
+      opened(sheets);
+      const before = await excelWorkbook.read();
+      const names = before.map(({ name }) => name);
+      await workingCopy.run(excelWorkbook, names);
+      const between = await excelWorkbook.read();
+      expect(between.slice(0, names.length)).toEqual(before);
+      const copies = between.slice(names.length, 2 * names.length).map(({ name }) => name);
+      const others = new Map(names.map((name, i) => [name.toLowerCase(), copies[i] as string]));
+      await thaw.run(excelWorkbook, copies);
+      const after = await excelWorkbook.read();
+      expect(after.slice(0, names.length)).toEqual(before);
+      for (const [i, { locked, cells }] of before.entries()) {
+        if (locked) continue;
+        const back = after.find(({ name }) => name === copies[i])?.cells;
+        for (const [row, line] of cells.entries()) {
+          for (const [column, { formula }] of line.entries()) {
+            const wanted = formula === undefined ? undefined : onOtherSheets(formula, others);
+            expect(back?.[row]?.[column]?.formula).toBe(wanted);
+            if (formula !== undefined && hasFunction(formula)) written++;
+          }
+        }
+      }
+    }),
+    { ...RUNS, numRuns: 25 },
+  );
+  expect(written).toBeGreaterThan(25);
 }, 60_000);
 
 test("an Excel that fails at any call of freezing leaves every cell as it was", async () => {

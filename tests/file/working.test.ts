@@ -2,13 +2,14 @@ import { readXlsx } from "../../addin/file/read";
 import { writeXlsx } from "../../addin/file/write";
 import { withChanges } from "../../addin/file/instead";
 import { freeze } from "../../taskpane/actions/freeze";
-import { hasFunction } from "../../taskpane/actions/formulas";
+import { hasFunction, onOtherSheets, sheetReferences } from "../../taskpane/actions/formulas";
 import { thaw } from "../../taskpane/actions/thaw";
 import { workingCopy, workingFile } from "../../taskpane/actions/workingCopy";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { incubation } from "../../taskpane/sheets/incubation";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { weights } from "../../taskpane/sheets/weights";
-import type { CellState, SheetContents, Workbook } from "../../taskpane/workbook";
+import type { CellState, Change, SheetContents, Workbook } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
 import { changesOf } from "../sheets/fill";
 import { differences } from "./differences";
@@ -88,6 +89,10 @@ test("frozen, copied, thawed, saved and opened again, the keeper's own sheets ar
   const { workbook, close } = openWorkbook();
   try {
     const names = await workbook.insert(templates);
+    // One that follows another of the sheets.
+    const { row, column, sheet } = changesOf(names[1] as string, weights, { "log.mass[3]": 0 })[0] as Change;
+    const formula = `=VIV.MASSLOSS(200,'${names[0]}'!${cellOf(coolingPlan, "plan.cold")}+100)`;
+    await workbook.write([{ sheet, row, column, cells: [[{ formula }]] }]);
     const before = contentsOf(await workbook.read(names));
     const { left = [] } = await workingCopy.run(workbook, names);
     const worked = "Worked formulas";
@@ -95,6 +100,12 @@ test("frozen, copied, thawed, saved and opened again, the keeper's own sheets ar
     expect(await workbook.sheetNames()).toContain(worked);
     expect(copies).toHaveLength(names.length);
     expect(contentsOf(await workbook.read(names))).toEqual(before);
+    const others = new Map(names.map((name, i) => [name.toLowerCase(), copies[i] as string]));
+    const followed = (await workbook.read(copies.slice(1, 2))).flatMap(
+      ({ cells }) => cells[row]?.[column]?.formula ?? [],
+    );
+    expect(followed).toHaveLength(1);
+    expect(sheetReferences(followed[0] as string)[0]?.sheet).toBe(copies[0]);
     // The copies show what the sheets show, with no function of ours.
     const [own, other] = [await workbook.read(names), await workbook.read(copies)];
     expect(other.map(({ cells }) => cells.flat().filter(({ formula }) => hasFunction(formula ?? "")).length)).toEqual(
@@ -110,11 +121,14 @@ test("frozen, copied, thawed, saved and opened again, the keeper's own sheets ar
     const thawed = await workbook.read(copies);
     const formulas = (sheets: readonly SheetContents[]) =>
       sheets.map(({ cells }) => cells.map((line) => line.map(({ formula }) => formula)));
-    expect(formulas(thawed)).toEqual(formulas(own));
+    const asCopies = formulas(own).map((rows) =>
+      rows.map((line) => line.map((one) => one && onOtherSheets(one, others))),
+    );
+    expect(formulas(thawed)).toEqual(asCopies);
     expect(await workbook.sheetNames()).not.toContain(worked);
     await freeze.run(workbook, copies);
     await thaw.run(workbook, copies);
-    expect(formulas(await workbook.read(copies))).toEqual(formulas(own));
+    expect(formulas(await workbook.read(copies))).toEqual(asCopies);
     expect(contentsOf(await workbook.read(names))).toEqual(before);
 
     const bytes = await (workbook.save as NonNullable<Workbook["save"]>)();

@@ -105,7 +105,7 @@ describe("other sheets in a formula", () => {
           ["it's a log", "Log"],
         ]),
       ),
-    ).toBe(`=IF('Plan (2)'!$B$5="","",VIV.AGE(Log!C5:C9,'Plan (2)'!dates))&"Plan!A1"&Planner!A1&'Plan (2)'!A1#`));
+    ).toBe(`=IF('Plan (2)'!$B$5="","",VIV.AGE('Log'!C5:C9,'Plan (2)'!dates))&"Plan!A1"&Planner!A1&'Plan (2)'!A1#`));
 });
 
 describe("examples as formulas", () => {

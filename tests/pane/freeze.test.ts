@@ -267,6 +267,7 @@ describe("in words", () => {
       "First answer",
       "Check",
       "Holds for",
+      "In words",
     ]);
     expect(worked?.cells[3]?.slice(0, 4).map(({ value }) => value)).toEqual([
       "Plan",

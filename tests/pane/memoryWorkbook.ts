@@ -104,7 +104,8 @@ export class MemoryWorkbook implements Workbook {
         const key = `${row + i},${column + j}`;
         if (content === null || content === "") sheet.contents.delete(key);
         else sheet.contents.set(key, content);
-        if (format !== undefined && format !== "General") sheet.formats.set(key, format);
+        if (format === "General") sheet.formats.delete(key);
+        else if (format !== undefined) sheet.formats.set(key, format);
       }
     }
   }

@@ -220,7 +220,7 @@ test("--native prints a formula in functions that every spreadsheet has, or says
     code: 0,
   });
   expect(formula(["--native", "=VIV.KOPPEN(A1:A12,B1:B12,4)"])).toMatchObject({
-    out: "=VIV.KOPPEN(A1:A12,B1:B12,4) has no native twin: KOPPEN has none\n",
+    out: "=VIV.KOPPEN(A1:A12,B1:B12,4) has no native twin: KOPPEN cannot be written in functions that every spreadsheet has\n",
     code: 1,
   });
 });
