@@ -1,4 +1,4 @@
-import { roleLooks, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
+import { lookTold, roleLooks, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
 import { sheets as templates } from "../../taskpane/sheets/catalogue";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
@@ -13,17 +13,17 @@ const PLAIN = { size: 11, colour: "#000000", fill: "#FFFFFF" };
 
 const WANTED = { format: { fill: { color: true }, font: { bold: true, color: true, size: true }, wrapText: true } };
 
-const lookOf = ({ format }: Excel.CellProperties): CellLook | undefined => {
-  const [colour, fill, size] = [format?.font?.color, format?.fill?.color, format?.font?.size];
-  const look: CellLook = {
-    ...(format?.font?.bold ? { bold: true } : {}),
-    ...(size === undefined || size === PLAIN.size ? {} : { size }),
-    ...(colour && colour.toUpperCase() !== PLAIN.colour ? { colour } : {}),
-    ...(fill && fill.toUpperCase() !== PLAIN.fill ? { fill } : {}),
-    ...(format?.wrapText ? { wraps: true } : {}),
-  };
-  return Object.keys(look).length > 0 ? look : undefined;
-};
+const dressOf = ({ format }: Excel.CellProperties): CellLook | undefined =>
+  lookTold(
+    {
+      bold: format?.font?.bold,
+      size: format?.font?.size,
+      colour: format?.font?.color,
+      fill: format?.fill?.color,
+      wraps: format?.wrapText,
+    },
+    PLAIN,
+  );
 
 /** The template that the sheet was made from, where its titles still stand in their places. */
 const templateIn = (states: readonly (readonly CellState[])[], key: string | undefined): Sheet | undefined => {
@@ -82,7 +82,7 @@ const fileSheet = ({ contents, key, looks, columns }: Asked): FileSheet => {
         const { value, formula, format } = states[row]?.[column] ?? { value: null };
         const filled = spills.get(`${row},${column}`);
         const told = looks?.value[row]?.[column];
-        const look = known ? known.get(`${row},${column}`)?.look : told && lookOf(told);
+        const look = known ? known.get(`${row},${column}`)?.look : told && dressOf(told);
         const number = format ?? known?.get(`${row},${column}`)?.format;
         return {
           value,

@@ -2,7 +2,7 @@ import { Workbook, type Cell, type CellValue, type Worksheet } from "@cj-tech-ma
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { isoOf } from "../../functions/dates";
 import { respelled } from "../../taskpane/actions/formulas";
-import type { CellLook } from "../../taskpane/sheets/look";
+import { lookTold, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, type Area } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
 import { recognise } from "../../taskpane/actions/template";
@@ -40,24 +40,23 @@ const colourOf = (colour: { readonly argb?: string } | undefined): string | unde
   return found?.[1] && `#${found[1].toLowerCase()}`;
 };
 
-/** The size that a cell has where nobody chose one. */
-const PLAIN_SIZE = 11;
+/** A cell that nobody has dressed. */
+const PLAIN = { size: 11, colour: "#000000" };
 
-const lookOf = ({ font, fill, border, alignment }: Cell): CellLook | undefined => {
-  const colour = colourOf(font?.color);
-  const filled = fill?.type === "pattern" && fill.pattern === "solid" ? colourOf(fill.fgColor) : undefined;
+const dressOf = ({ font, fill, border, alignment }: Cell): CellLook | undefined => {
   const edge = border?.bottom ?? border?.top;
-  const frameColour = colourOf(edge?.color);
-  const look: CellLook = {
-    ...(font?.bold ? { bold: true } : {}),
-    ...(font?.size === undefined || font.size === PLAIN_SIZE ? {} : { size: font.size }),
-    ...(colour === undefined || colour === "#000000" ? {} : { colour }),
-    ...(filled === undefined ? {} : { fill: filled }),
-    ...(edge?.style ? { frame: border?.top?.style && border.left?.style ? ("box" as const) : ("below" as const) } : {}),
-    ...(edge?.style && frameColour !== undefined ? { frameColour } : {}),
-    ...(alignment?.wrapText ? { wraps: true } : {}),
-  };
-  return Object.keys(look).length > 0 ? look : undefined;
+  return lookTold(
+    {
+      bold: font?.bold,
+      size: font?.size,
+      colour: colourOf(font?.color),
+      fill: fill?.type === "pattern" && fill.pattern === "solid" ? colourOf(fill.fgColor) : undefined,
+      frame: edge?.style && (border?.top?.style && border.left?.style ? "box" : "below"),
+      frameColour: edge?.style && colourOf(edge.color),
+      wraps: alignment?.wrapText,
+    },
+    PLAIN,
+  );
 };
 
 /** Where a click on the cell leads; undefined where it stands on no words. */
@@ -74,7 +73,7 @@ const spillsOf = ({ value }: Cell): FileCell["spills"] => {
 };
 
 const cellOf = (cell: Cell): FileCell => {
-  const look = lookOf(cell);
+  const look = dressOf(cell);
   const link = linkOf(cell);
   const spills = spillsOf(cell);
   const format = typeof cell.numFmt === "string" ? cell.numFmt : cell.numFmt?.formatCode;

@@ -4,7 +4,7 @@ import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { SheetsNoteModel } from "@univerjs/sheets-note";
 import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import { isoOf, serialOfIso } from "../../functions/dates";
-import type { CellLook } from "../../taskpane/sheets/look";
+import { lookTold, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
 import { spillsIn, type FileCell, type FileRule, type FileSheet, type Page } from "../file/book";
@@ -24,21 +24,20 @@ const colourOf = (colour: IStyleData["bg"]): string | undefined => {
   return parts && `#${parts.map((part) => Number(part).toString(16).padStart(2, "0")).join("")}`;
 };
 
-const lookOf = (style: IStyleData): CellLook | undefined => {
-  const { bl, fs, cl, bg, bd, tb } = style;
+const dressOf = ({ bl, fs, cl, bg, bd, tb }: IStyleData): CellLook | undefined => {
   const edge = bd?.b ?? bd?.t;
-  const frameColour = colourOf(edge?.cl);
-  const [colour, fill] = [colourOf(cl), colourOf(bg)];
-  const look: CellLook = {
-    ...(bl === BooleanNumber.TRUE ? { bold: true } : {}),
-    ...(fs === undefined || fs === FONT_SIZE ? {} : { size: fs }),
-    ...(colour === undefined ? {} : { colour }),
-    ...(fill === undefined ? {} : { fill }),
-    ...(edge ? { frame: bd?.t && bd.l && bd.r ? ("box" as const) : ("below" as const) } : {}),
-    ...(edge && frameColour !== undefined ? { frameColour } : {}),
-    ...(tb === WrapStrategy.WRAP ? { wraps: true } : {}),
-  };
-  return Object.keys(look).length > 0 ? look : undefined;
+  return lookTold(
+    {
+      bold: bl === BooleanNumber.TRUE,
+      size: fs,
+      colour: colourOf(cl),
+      fill: colourOf(bg),
+      frame: edge && (bd?.t && bd.l && bd.r ? "box" : "below"),
+      frameColour: edge && colourOf(edge.cl),
+      wraps: tb === WrapStrategy.WRAP,
+    },
+    { size: FONT_SIZE },
+  );
 };
 
 /** A limit, which the engine keeps as a serial number or as a date in words. */
@@ -112,7 +111,7 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
     (cells[row] ??= [])[column] = cell;
   };
   matrix.forValue((row, column, cell) => {
-    const look = cell && lookOf(styles.getStyleByCell(cell) ?? {});
+    const look = cell && dressOf(styles.getStyleByCell(cell) ?? {});
     const format = cell && styles.getStyleByCell(cell)?.n?.pattern;
     const link: unknown = cell?.custom?.link;
     if (look || format || typeof link === "string") {

@@ -31,6 +31,20 @@ export const roleLooks: Readonly<Record<Role, CellLook>> = {
 export const lookOf = ({ at, role }: Pick<Block, "at" | "role">, { lines }: Pick<Sheet, "lines">): CellLook =>
   lines.some(({ row }) => row === areaOf(at).top) ? { ...roleLooks[role], wraps: true } : roleLooks[role];
 
+/** The look of a cell as a host tells of it: what nobody has set, or is `plain` there, is left out. */
+export const lookTold = (
+  told: { readonly [K in keyof CellLook]: CellLook[K] | undefined },
+  plain: Pick<CellLook, "size" | "colour" | "fill">,
+): CellLook | undefined => {
+  const isSet = ([key, value]: [string, unknown]): boolean =>
+    value !== undefined &&
+    value !== false &&
+    value !== "" &&
+    String(value).toLowerCase() !== String(plain[key as keyof typeof plain]).toLowerCase();
+  const look = Object.entries(told).filter(isSet);
+  return look.length > 0 ? (Object.fromEntries(look) as CellLook) : undefined;
+};
+
 /** Every pair has a contrast of at least 7 to 1. */
 export const ruleLooks: Readonly<
   Record<Look, { readonly fill: string; readonly colour: string; readonly bold: boolean }>

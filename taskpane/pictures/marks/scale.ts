@@ -26,7 +26,7 @@ export interface Drawn {
   readonly isSeen: boolean;
 }
 
-export type Of<D extends Series["draw"]> = Extract<Series, { readonly draw: D }>;
+export type { Of } from "./plot";
 
 export const isFigure = (value: number): boolean => !Number.isNaN(value);
 export const lastOf = (values: readonly number[]): number => values.findLast(isFigure) ?? NaN;
