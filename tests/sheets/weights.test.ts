@@ -18,7 +18,14 @@ test("the trend takes the weighings of the last days only", async () => {
   // 91 days before the last is outside of the window of 90.
   const days = ["2026-06-22", "2026-06-23", "2026-07-20", "2026-08-10", "2026-09-21"];
   const masses = [400, 250, 256, 263, 270];
-  const reading = await filled(weights, { ...down("log.date", days), ...down("log.mass", masses) }, { cleared: true });
+  // Another animal's weighings in between count for nothing, nor does a row without a name.
+  const others = rows("log", 6, [
+    { date: "2026-09-22", animal: "Rowan", mass: 90 },
+    { date: "2026-09-23", mass: 900 },
+  ]);
+  const ash = days.map((date, i) => ({ date, animal: "Ash", mass: masses[i] as number }));
+  const typed = { "animal.label": "ash", ...rows("log", 1, ash), ...others };
+  const reading = await filled(weights, typed, { cleared: true });
   expect(reading.of("now.trend")).toBeCloseTo(
     7 *
       medianSlope([
@@ -35,11 +42,14 @@ test("the trend takes the weighings of the last days only", async () => {
 test("a row without a mass is passed over, and the changes are those from weighing to weighing", async () => {
   const reading = await filled(
     weights,
-    rows("log", 1, [
-      { date: "2026-05-01", mass: 200 },
-      { date: "2026-05-08", length: 80 },
-      { date: "2026-05-21", mass: 220 },
-    ]),
+    {
+      "animal.label": "Ash",
+      ...rows("log", 1, [
+        { animal: "Ash", date: "2026-05-01", mass: 200 },
+        { animal: "Ash", date: "2026-05-08", length: 80 },
+        { animal: "Ash", date: "2026-05-21", mass: 220 },
+      ]),
+    },
     { cleared: true },
   );
   expect(reading.errors()).toEqual([]);
@@ -57,16 +67,22 @@ test("a loss is flagged outside the fast; in the fast the words send to the Wint
   const reading = await filled(
     weights,
     rows("log", free, [
-      { date: "2026-12-01", mass: 290 },
-      { date: "2027-04-05", mass: 250 },
-      { date: "2027-06-20", mass: 200, seen: "Laid 6 eggs" },
+      { animal: "Juniper", date: "2026-12-01", mass: 290 },
+      { animal: "Juniper", date: "2027-04-05", mass: 250 },
+      { animal: "Juniper", date: "2027-06-20", mass: 200, seen: "Laid 6 eggs" },
+      { animal: "Rowan", date: "2027-06-21", mass: 260 },
+      { date: "2027-06-22", mass: 190 },
+      { animal: "Ash", date: "2027-06-22", mass: "190g" },
     ]),
   );
-  expect(reading.column("log.standsOut").slice(free - 2, free + 2)).toEqual([
+  expect(reading.column("log.standsOut").slice(free - 2, free + 5)).toEqual([
     "",
     "In the fast: see the Winter log",
     "Lost 13.8 % since the last",
     "Laying or birth: 20 % since the last",
+    "",
+    "Whose weighing? Name the animal.",
+    "No number: not counted",
   ]);
 });
 
@@ -93,4 +109,22 @@ test("fewer than three animals with mass and length have no scaled mass; the oth
   const scaled = cube.column("side.scaled").slice(0, 4) as number[];
   expect(scaled.every((mass) => mass > 100 && mass < 220)).toBe(true);
   expect(cube.of("side.ofMean[4]")).toBeCloseTo((scaled[3] as number) / (scaled.reduce((a, b) => a + b) / 4), 12);
+});
+
+test("the picture is of the animal looked at, through its winter, whatever the order of the rows", async () => {
+  const typed = [
+    ["2026-12-01", 290],
+    ["2026-11-20", 292],
+    ["2026-11-20", 294],
+  ].map(([date, mass]) => ({ animal: "Rowan", date: date as string, mass: mass as number }));
+  const reading = await filled(weights, { "animal.label": "Rowan", ...rows("log", free, typed) });
+  expect(reading.errors()).toEqual([]);
+  const of = (column: string) => reading.column(`picked.${column}`).filter((one) => one !== "" && one !== null);
+  expect(of("date").slice(-4)).toEqual(["2026-09-21", "2026-11-20", "2026-11-20", "2026-12-01"]);
+  expect(of("mass").slice(-4)).toEqual([268, 293, 293, 290]);
+  expect(of("stage").slice(-4)).toEqual(["Clearing", "Cold", "Cold", "Cold"]);
+  expect([reading.of("now.count"), reading.of("now.on"), reading.of("now.mass")]).toEqual([7, "2026-12-01", 290]);
+  const nobody = await filled(weights, { "animal.label": "Ash" });
+  expect(nobody.of("summary.said")).toMatch(/^No weighing of Ash in the log/);
+  expect(nobody.of("now.mass")).toBe("");
 });
