@@ -31,6 +31,7 @@ export const units = {
   metre: { symbol: "m", imperial: { symbol: "ft", factor: FEET_PER_METRE, offset: 0 } },
   kilometre: { symbol: "km", imperial: { symbol: "mi", factor: MILES_PER_KILOMETRE, offset: 0 } },
   millimetre: { symbol: "mm", imperial: { symbol: "in", factor: INCHES_PER_MILLIMETRE, offset: 0 } },
+  centimetre: { symbol: "cm", imperial: { symbol: "in", factor: 10 * INCHES_PER_MILLIMETRE, offset: 0 } },
   gram: { symbol: "g", imperial: { symbol: "oz", factor: OUNCES_PER_GRAM, offset: 0 } },
   length: { symbol: "" },
   gramPerPeriod: {

@@ -10,13 +10,13 @@ const ROUNDING = 1e-9;
  * A limit as the keeper reads it. A converted one is whole from 100 on, has a decimal below, and two digits below 1. It is
  * rounded inwards, a least limit up and a most down: what a message asks for has to be taken.
  */
-const limit = (which: "least" | "most", metric: number, unit: Unit, system: System): string => {
+export const limitIn = (which: "least" | "most", metric: number, unit: Unit, system: System): number => {
   const value = fromMetric(metric, unit, system);
-  if (value === metric) return String(value);
+  if (value === metric) return value;
   const size = Math.floor(Math.log10(Math.abs(value) || 1));
   const scale = 10 ** (size > 1 ? 0 : Math.max(1, 1 - size));
   const whole = which === "least" ? Math.ceil(value * scale - ROUNDING) : Math.floor(value * scale + ROUNDING);
-  return String(whole / scale);
+  return whole / scale;
 };
 
 /** '"high" or "low"'; '"high", "low", "median"'. */
@@ -29,7 +29,7 @@ export const limitsInWords = (parameter: CellParameter, system: System = "metric
   const { least, most } = parameter.limits;
   if (parameter.kind === "date") return `from ${isoOf(least)} to ${isoOf(most)}`;
   const unit = symbol(parameter.unit, system);
-  const [low, high] = [limit("least", least, parameter.unit, system), limit("most", most, parameter.unit, system)];
+  const [low, high] = [limitIn("least", least, parameter.unit, system), limitIn("most", most, parameter.unit, system)];
   return `from ${low} to ${high}${unit && ` ${unit}`}`;
 };
 

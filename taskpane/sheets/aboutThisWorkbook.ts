@@ -8,6 +8,7 @@ import { gap } from "./shared/region";
 import { begins } from "./shared/rules";
 import { title, words } from "./shared/running";
 import { lower, STATION_TERMS, TODAY, town, TOWN_TERMS, upper } from "./shared/scenario";
+import { either } from "./shared/systems";
 import { date, number } from "./shared/takes";
 
 const WIDTHS = [25, 11, 11, 22, 16, 1, 13, 12] as const;
@@ -38,7 +39,7 @@ const workbook = form("workbook", "This workbook", {
 const reading = [
   "For everyone: the figures were worked out with worksheet functions whose names begin with VIV. Without the add-in they stay as they were saved, until something is changed.",
   "A cell that shows #NAME? was worked out again without the add-in. Close without saving and open the workbook again, or ask the keeper for a frozen copy, which holds values alone.",
-  "Temperatures in °C, differences of temperature in K (one K is one degree), elevations in m, masses in g, rain in mm; dates as year-month-day. A share of 0.05 is 5 %.",
+  `${either("Temperatures in °C, differences of temperature in K (one K is one degree), elevations in m, masses in g, rain in mm", "Temperatures and their differences in °F, elevations in feet, masses in ounces, rain in inches")}; dates as year-month-day. A share of 0.05 is 5 %.`,
   "A station shows the year's curve in the open air, not the place where an animal sits. Schedules are practice unless a source is given. Ask a reptile vet before an animal is cooled; follow local law on keeping, trade and release.",
 ] as const;
 

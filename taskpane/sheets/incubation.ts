@@ -9,6 +9,7 @@ import { gap } from "./shared/region";
 import { over } from "./shared/rules";
 import { words } from "./shared/running";
 import { clutch, day } from "./shared/scenario";
+import { figure } from "./shared/systems";
 import { date, number, whole } from "./shared/takes";
 import { blanksKept, isoText, rounded } from "./shared/words";
 
@@ -105,7 +106,7 @@ const chosen = form(
       value: ({ laid: laidOn }) => forecast(laidOn, 6),
       format: "tenth",
       note: `Highest since laying. Above ${EGGS_DEADLY} °C eggs may be dead, and no date is given.`,
-      rules: [over(EGGS_DEADLY, "stop")],
+      rules: [over(figure(EGGS_DEADLY, "°C"), "stop")],
     },
     until: { label: "Read until", value: f`IF(COUNT(${mid})=0,"",MAX(${readOn}))`, format: "date" },
   },
@@ -118,7 +119,7 @@ const summary = words(
   "summary",
   [2, 6],
   `=IF(OR(${chosen.laid}="",${chosen.developed}=""),"",IF(ISERROR(${chosen.hatching}),` +
-    `IF(${chosen.hottest}>${EGGS_DEADLY},${chosen.clutch}&": "&${rounded(`${chosen.hottest}`)}&" °C were reached. Above ${EGGS_DEADLY} °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",` +
+    `IF(${chosen.hottest}>${figure(EGGS_DEADLY, "°C")},${chosen.clutch}&": "&${rounded(`${chosen.hottest}`)}&" °C were reached. Above ${EGGS_DEADLY} °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",` +
     `${chosen.clutch}&": no date from a last week outside ${EGGS_LEAST}-${EGGS_MOST} °C."),${chosen.clutch}&": "&ROUND(100*${chosen.developed},0)&" % developed when last read. "&IF(N(${hatchedOn})>0,"Hatched on "&${isoText(hatchedOn)}&".",` +
     `IF(${chosen.developed}>=1,"Should have hatched by now: wait, never open an egg.","Read on, every eighth day at least."))))`,
 );

@@ -4,6 +4,7 @@ import { log } from "./shared/log";
 import { named } from "./shared/names";
 import { saysSomething } from "./shared/rules";
 import { clutch } from "./shared/scenario";
+import { figure } from "./shared/systems";
 import { date, HUMIDITY, number } from "./shared/takes";
 
 /** A reading a day for as long as cool eggs take: more than the sixty rows of other logs. */
@@ -67,6 +68,7 @@ export const daily = log("log", ROWS, {
   },
   warmth: {
     title: "Warmth",
+    measures: "degree-days",
     each: ({ high, low }) => once`VIV.DEGREEDAYS(${high},${low},${threshold})`,
     format: "tenth",
     note: "Degree-days of that day above the temperature without growth.",
@@ -82,7 +84,7 @@ export const daily = log("log", ROWS, {
     title: "What stands out",
     wide: 3,
     each: ({ on, high, low }) =>
-      `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${EGGS_MOST},${tooHigh},IF(${low}<${EGGS_LEAST},${tooLow},"")))`,
+      `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},"")))`,
     rules: [saysSomething("care")],
   },
 });

@@ -10,6 +10,7 @@ import { page } from "./shared/page";
 import type { Format } from "./sheet";
 import { gap } from "./shared/region";
 import { title, words } from "./shared/running";
+import { figure, metric } from "./shared/systems";
 
 const WIDTHS = [20, 7, 7, 7, 7, 7, 7, 7, 7, 7, 1, 12, 12] as const;
 /** What is asked of each source: its twelve middles, its rain, its latitude. */
@@ -42,7 +43,8 @@ const lines: readonly (readonly [label: string, format: Format | undefined, of: 
   [
     "Dry months",
     "whole",
-    ({ middle, rain }) => f`IF(OR(COUNT(${middle})<12,COUNT(${rain})<12),"",SUMPRODUCT(--(${rain}<2*${middle})))`,
+    ({ middle, rain }) =>
+      f`IF(OR(COUNT(${middle})<12,COUNT(${rain})<12),"",SUMPRODUCT(--(${metric(`${rain}`, "mm")}<2*${metric(`${String(middle)}`, "°C")})))`,
   ],
   [
     "Climate class",
@@ -60,6 +62,7 @@ const column = (index: number, heading: string) => ({
     return lines[(row.line?.row ?? 1) - 1]?.[2](source) ?? "";
   },
   formats: lines.map(([, format]) => format),
+  measures: lines.map(([label]) => label),
 });
 const glance = log(
   "glance",
@@ -83,7 +86,7 @@ const note = words(
   f`IF(OR(${place.latitude}="",${place.longitude}="",${place.elevation}=""),"Still needed: latitude, longitude and elevation of the place.",IFERROR(VIV.SITENOTE(${place.latitude},${place.longitude},${place.elevation}),"No estimate here: fewer than three stations within 1000 km, or the sea. Name stations of your own choice, or write your own record."))`,
 );
 const hemisphere = (name: Cell, { middle, latitude }: Source): string =>
-  `IF(OR(COUNT(${String(middle)})<12,${latitude}=""),"",IF((AVERAGE(INDEX(${String(middle)},6),INDEX(${String(middle)},7),INDEX(${String(middle)},8))-AVERAGE(INDEX(${String(middle)},12),INDEX(${String(middle)},1),INDEX(${String(middle)},2)))*${latitude}<-23.5,${name}&": its warm half does not fit the sign of its latitude (south is negative). ",""))`;
+  `IF(OR(COUNT(${String(middle)})<12,${latitude}=""),"",IF((AVERAGE(INDEX(${String(middle)},6),INDEX(${String(middle)},7),INDEX(${String(middle)},8))-AVERAGE(INDEX(${String(middle)},12),INDEX(${String(middle)},1),INDEX(${String(middle)},2)))*${latitude}<${figure(-23.5, "K")},${name}&": its warm half does not fit the sign of its latitude (south is negative). ",""))`;
 const names = [stations.name.at(1), stations.name.at(2), town.name.at(1)] as const;
 const misfit = words(
   "misfit",

@@ -5,6 +5,7 @@ import { log, type LogColumn } from "./shared/log";
 import { namedColumn, type Cell } from "./shared/names";
 import { MONTHS } from "./shared/part";
 import { under } from "./shared/rules";
+import { metric } from "./shared/systems";
 import { number } from "./shared/takes";
 
 const month: LogColumn = { title: "Month", label: MONTHS };
@@ -18,14 +19,15 @@ export const here = log(
     month,
     highLeast: {
       title: "High least",
+      measures: "°C",
       spilled: f`IF(OR(${place.latitude}="",${place.longitude}="",${place.elevation}=""),"",VIV.SITECLIMATE(${place.latitude},${place.longitude},${place.elevation}))`,
       format: "tenth",
     },
-    high: { title: "High likely", covered: true, format: "tenth" },
-    highMost: { title: "High most", covered: true, format: "tenth" },
-    lowLeast: { title: "Low least", covered: true, format: "tenth" },
-    low: { title: "Low likely", covered: true, format: "tenth" },
-    lowMost: { title: "Low most", covered: true, format: "tenth" },
+    high: { title: "High likely", measures: "°C", covered: true, format: "tenth" },
+    highMost: { title: "High most", measures: "°C", covered: true, format: "tenth" },
+    lowLeast: { title: "Low least", measures: "°C", covered: true, format: "tenth" },
+    low: { title: "Low likely", measures: "°C", covered: true, format: "tenth" },
+    lowMost: { title: "Low most", measures: "°C", covered: true, format: "tenth" },
     rain: { title: "Rain mm", covered: true, format: "whole" },
     humidity: { title: "Humid. %", covered: true, format: "whole" },
   },
@@ -109,7 +111,7 @@ export const adjusted = log(
 const chosen = (estimate: unknown, one: unknown, other: unknown): string =>
   f`IF(${choices.planBy}="${SOURCES[1]}",IF(${String(one)}="","",${String(one)}),IF(${choices.planBy}="${SOURCES[2]}",IF(${String(other)}="","",${String(other)}),IF(${String(estimate)}="","",${String(estimate)})))`;
 const [high, low] = [namedColumn("year.high"), namedColumn("year.low")];
-const underGround = f`IF(OR(COUNT(${high})<12,COUNT(${low})<12,${choices.depth}="",${choices.ground}=""),"",VIV.UNDERGROUND(${high},${low},${choices.depth},${choices.ground}))`;
+const underGround = f`IF(OR(COUNT(${high})<12,COUNT(${low})<12,${choices.depth}="",${choices.ground}=""),"",VIV.UNDERGROUND(${high},${low},${metric(`${choices.depth}`, "cm")},${choices.ground}))`;
 
 export const year = log(
   "year",
@@ -138,12 +140,13 @@ export const year = log(
     },
     groundHigh: {
       title: "Ground high",
+      measures: "°C",
       spilled: underGround,
       format: "tenth",
       note: "At the depth given above, in bare, even ground.",
     },
-    groundLow: { title: "Ground low", covered: true, format: "tenth" },
-    groundMean: { title: "Ground mean", covered: true, format: "tenth" },
+    groundLow: { title: "Ground low", measures: "°C", covered: true, format: "tenth" },
+    groundMean: { title: "Ground mean", measures: "°C", covered: true, format: "tenth" },
   },
   { title: "The year to plan by: Year plan and Cooling plan take it from here", titleLines: 2 },
 );

@@ -62,8 +62,8 @@ export const summary = words(
 const correctedTo = (row: 1 | 2): string => {
   const proxy = named(`proxy${row}.said`);
   const name = legend.name.at(row + 1);
-  const above = stations.elevation.at(row);
-  return `IF(${proxy}="",${name}&", "&${above}&" m: highs are corrected at ${RATES.high} and lows at ${RATES.low} K per km",LEFT(${proxy},LEN(${proxy})-1))&"; drawn as corrected to "&${elevation}&" m. "`;
+  const above = rounded(`${stations.elevation.at(row)}`, 0);
+  return `IF(${proxy}="",${name}&", "&${above}&" m: highs are corrected at ${RATES.high} K per km and lows at ${RATES.low} K per km",LEFT(${proxy},LEN(${proxy})-1))&"; drawn as corrected to "&${elevation}&" m. "`;
 };
 /** A credit, where it has not been given before. */
 const credit = (row: number, ...before: readonly string[]): string => {
@@ -128,7 +128,7 @@ export const curves = picture([16, WIDE], {
 const rainWords = (row: number, rain: Column): string =>
   where(
     rain,
-    `${legend.name.at(row)}&": "&ROUND(SUM(${rain}),0)&" mm a year, driest "&INDEX(${year.month},MATCH(MIN(${rain}),${rain},0))&". "`,
+    `${legend.name.at(row)}&": "&${rounded(`SUM(${rain})`, 0, "mm")}&" mm a year, driest "&INDEX(${year.month},MATCH(MIN(${rain}),${rain},0))&". "`,
   );
 const rains = [
   [ESTIMATE, here.rain],
@@ -153,7 +153,7 @@ export const rainFrom = words(
         .map(([earlier, figures]) => where(figures, `${legend.credit.at(earlier)}`));
       return where(
         rain,
-        `${legend.name.at(row)}&" as recorded at "&${stations.elevation.at(row - 1)}&" m, not corrected. "&${credit(row, ...before)}`,
+        `${legend.name.at(row)}&" as recorded at "&${rounded(`${stations.elevation.at(row - 1)}`, 0)}&" m, not corrected. "&${credit(row, ...before)}`,
       );
     }),
   ].join("&")}`,

@@ -160,7 +160,7 @@ export const town = log(
   1,
   {
     name: { title: null, input: [TOWN_STATION] },
-    elevation: { title: null, format: "whole", each: ({ name }) => known(name, 3, ownPlace.elevation) },
+    elevation: { title: null, measures: "m", format: "whole", each: ({ name }) => known(name, 3, ownPlace.elevation) },
     latitude: { title: null, format: "hundredth", each: ({ name }) => known(name, 1, ownPlace.latitude) },
     longitude: { title: null, format: "hundredth", each: ({ name }) => known(name, 2, ownPlace.longitude) },
     credit: { title: null, skip: 2, wide: 4, each: ({ name }) => known(name, 7, ownPlace.years) },

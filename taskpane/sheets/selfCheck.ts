@@ -64,7 +64,11 @@ export const selfCheck = page(
     widths: [18, 8, 36, 13, 13, 9, 1, 70],
     cautionColumns: ["E", "F"],
     example: null,
-    foot: ["The figures expected, and where they come from, stand in the last column."],
+    metricOnly: true,
+    foot: [
+      "Asked and answered in metric, as the sources have it, whatever the units of your other sheets.",
+      "The figures expected, and where they come from, stand in the last column.",
+    ],
   },
   here,
   gap(1),

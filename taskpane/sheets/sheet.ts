@@ -1,5 +1,6 @@
 import type { CautionKey } from "../../functions/cautions";
 import type { SourceKey } from "../../functions/sources";
+import type { System, Unit } from "../../functions/units";
 
 /**
  * A templated sheet as data. Every host draws the same data; a host that needs a special case means that a field is
@@ -9,6 +10,10 @@ import type { SourceKey } from "../../functions/sources";
 export interface Sheet {
   /** Stable for ever: it names the sheet in code, in the pane and in the picture gallery. */
   readonly key: string;
+  /** The system in which its figures stand and its words speak; `inSystem` (shared/systems.ts) answers it in the other. */
+  readonly system: System;
+  /** The cells whose figures have a unit, metric and imperial. */
+  readonly quantities: readonly { readonly range: string; readonly unit: Unit }[];
   /** The tab's name, at most 31 characters; the host appends " (2)" and so on where it is taken. */
   readonly name: string;
   /** What a keeper does there, one sentence. */
@@ -92,7 +97,7 @@ export type Format = keyof typeof formats;
 
 /** What an input takes; a blank is always taken. `message` is what the keeper reads when it does not fit. */
 export type Validation = { readonly range: string; readonly message: string } & (
-  | { readonly kind: "number" | "whole"; readonly least: number; readonly most: number }
+  | { readonly kind: "number" | "whole"; readonly least: number; readonly most: number; readonly unit?: string }
   | { readonly kind: "date"; readonly least: string; readonly most: string }
   | { readonly kind: "list"; readonly words: readonly string[] }
 );

@@ -13,11 +13,11 @@ const { label, window } = animal;
 const { count, trend } = now;
 const fast = words("fast", [2, 3], fastWords(plan.dates));
 
-const trendWords = `IF(${trend}="","","; "&${rounded(`${trend}`)}&" g a week in the last "&${window}&" days")`;
+const trendWords = `IF(${trend}="","","; "&${rounded(`${trend}`, 1, "g")}&" g a week in the last "&${window}&" days")`;
 const summary = words(
   "summary",
   [2, 8],
-  f`IF(OR(${label}="",${count}=""),"",IF(${count}=0,"No weighing of "&${label}&" in the log: the name is written there as here.",${label}&": "&${count}&" weighings from "&${isoText(`${picked.date.at(1)}`)}&" to "&${isoText(`${now.on}`)}&", "&${rounded(`MIN(${picked.mass})`)}&" to "&${rounded(`MAX(${picked.mass})`)}&" g, "&${rounded(`${now.mass}`)}&" g at the last"&${trendWords}&"."))`,
+  f`IF(OR(${label}="",${count}=""),"",IF(${count}=0,"No weighing of "&${label}&" in the log: the name is written there as here.",${label}&": "&${count}&" weighings from "&${isoText(`${picked.date.at(1)}`)}&" to "&${isoText(`${now.on}`)}&", "&${rounded(`MIN(${picked.mass})`, 1, "g")}&" to "&${rounded(`MAX(${picked.mass})`, 1, "g")}&" g, "&${rounded(`${now.mass}`, 1, "g")}&" g at the last"&${trendWords}&"."))`,
 );
 const chart = picture([14, 5], {
   title: "Mass, and the winter",

@@ -92,7 +92,7 @@ const now = form(
 const summary = words(
   "summary",
   [1, 7],
-  f`IF(COUNT(${mass})=0,"",COUNT(${mass})&" weighings from "&${isoText(`MIN(${dates})`)}&" to "&${isoText(`MAX(${dates})`)}&", "&ROUND(MAX(${mass}),1)&" down to "&ROUND(MIN(${mass}),1)&" g"&IF(${weekly.least.at(1)}="",", no loss agreed.",", agreed down to "&ROUND(${weekly.least.at(1)},1)&" g."))`,
+  f`IF(COUNT(${mass})=0,"",COUNT(${mass})&" weighings from "&${isoText(`MIN(${dates})`)}&" to "&${isoText(`MAX(${dates})`)}&", "&${rounded(`MAX(${mass})`, 1, "g")}&" down to "&${rounded(`MIN(${mass})`, 1, "g")}&" g"&IF(${weekly.least.at(1)}="",", no loss agreed.",", agreed down to "&${rounded(`${weekly.least.at(1)}`, 1, "g")}&" g."))`,
 );
 const boxWords = words(
   "boxWords",

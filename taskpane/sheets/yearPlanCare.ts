@@ -3,6 +3,7 @@ import { f } from "./shared/formula";
 import { log } from "./shared/log";
 import { Column, namedColumn, type Cell } from "./shared/names";
 import { begins } from "./shared/rules";
+import { figure } from "./shared/systems";
 import { datesIn } from "./shared/winterPlan";
 import { year } from "./yearPlanInputs";
 
@@ -44,7 +45,7 @@ export const food = log(
       title: "Food",
       wide: 2,
       each: ({ words: { row } }) =>
-        f`IF(${asked.food.at(row)}="","",IF(AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${NIGHT_SLOW}),"Cool nights: small, or warmer",${asked.food.at(row)}))`,
+        f`IF(${asked.food.at(row)}="","",IF(AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${figure(NIGHT_SLOW, "°C")}),"Cool nights: small, or warmer",${asked.food.at(row)}))`,
       note: `Where nights are below ${NIGHT_SLOW} °C the gut works slowly: a smaller meal, or warmer nights after it. Practice.`,
       rules: [begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
     },

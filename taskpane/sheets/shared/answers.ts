@@ -2,10 +2,12 @@ import type { Content, Format } from "../sheet";
 import { beside, block } from "./address";
 import { Cell } from "./names";
 import { labels, spilled, together } from "./part";
-import { headingOver, type Region, type Rule } from "./region";
+import { headingOver, measured, type Region, type Rule } from "./region";
 
 interface Answer {
   readonly label: string;
+  /** The unit of the figure, where its label does not name it. */
+  readonly measures?: string;
   readonly format?: Format;
   readonly rules?: readonly Rule[];
 }
@@ -46,6 +48,7 @@ export const answers = <K extends string>(
             across,
           ),
           spilled(beside(at, 1, across), formula, [list.length, 1], format),
+          ...list.map(([, line], i) => measured(beside(at, i + 1, across), 1, line.label, line)),
           ...list.map(([key, line], i) => ({
             formats: line.format ? [{ range: beside(at, i + 1, across), format: line.format }] : [],
             rules: (line.rules ?? []).map(({ look, when, over = across + 1 }) => ({

@@ -13,6 +13,8 @@ export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sour
   readonly example?: string | null;
   /** The first column of the foot; A where nothing is said. */
   readonly footColumn?: string;
+  /** Says that its figures stand in the units of their sources, whatever its keeper works in. */
+  readonly metricOnly?: true;
   /** More lines for the foot, such as the terms of data. */
   readonly foot?: readonly string[];
 };
@@ -154,6 +156,7 @@ export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
     cautions: cautionKeys,
     sources: sourceKeys,
     widths,
+    system: "metric",
     freeze: { rows: 1, columns: 0 },
     places: {},
     ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),

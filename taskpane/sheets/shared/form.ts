@@ -2,7 +2,7 @@ import type { Content } from "../sheet";
 import { beside, block } from "./address";
 import { Cell } from "./names";
 import { cell, labels, together, type Part } from "./part";
-import { asked, headingOver, linked, trimmingsOf, type Region, type Told } from "./region";
+import { asked, headingOver, linked, measured, trimmingsOf, type Region, type Told } from "./region";
 
 export interface Field<K extends string = string> extends Told<K> {
   /** What stands before the cell. A field without one stands in the line of the field before it. */
@@ -89,6 +89,7 @@ export const form = <K extends string>(
           look,
         })),
       },
+      measured(here, 1, labelOf(field), field),
       linked(here, [1, field.wide ?? 1], labelOf(list.find((one) => one.row === row)?.field ?? field), field),
       asked(here, 1, list.find((one) => one.row === row)?.field.label ?? key, field, field.unless?.(own)),
     );

@@ -2,7 +2,7 @@ import type { Block, Content, Format } from "../sheet";
 import { areaOf, beside, block } from "./address";
 import { Cell, Column, RowCell } from "./names";
 import { together, trimmed, type Part } from "./part";
-import { asked, headingOver, linked, trimmingsOf, type Region, type Told } from "./region";
+import { asked, headingOver, linked, measured, trimmingsOf, type Region, type Told } from "./region";
 
 /** How many rows a keeper's log has. */
 export const LOG_ROWS = 60;
@@ -158,6 +158,7 @@ export const log = <K extends string, R extends string = never>(
           look,
         })),
       },
+      measured(top, room ?? rows, titleOf(column) ?? "", column),
       linked(top, [rows, column.joined ? wide : 1], titleOf(column) ?? name, column),
       asked(top, rows, column.title ?? name, column),
     );

@@ -1,9 +1,11 @@
+import { systems } from "../../../functions/units";
 import type { Sheet } from "../sheet";
 import { areaOf, block, columnNumber } from "./address";
 import { assemble, neededOf, warnedOf, type About } from "./assemble";
 import { addressIn, withAddresses, type Places } from "./names";
 import { together, type Part } from "./part";
 import type { Gap, Region } from "./region";
+import { drawnOf } from "./systems";
 
 /** Regions and gaps, one below the other. */
 type Stack = readonly (Region | Gap)[];
@@ -101,7 +103,7 @@ export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const places: Places = Object.fromEntries(all);
   if (Object.keys(places).length < all.length) throw new Error(`${about.name} has two cells of one name`);
   const body = together(...placed.map(({ at, region }) => region.build(at)));
-  return { ...assemble(about, resolved(body, places)), places };
+  return drawnOf({ ...assemble(about, resolved(body, places)), places }, about.metricOnly ? ["metric"] : systems);
 };
 
 /** The address of a name on a sheet: "animal.start" is a cell, "log.mass" a column, "log.mass[3]" its third cell. */

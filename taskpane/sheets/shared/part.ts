@@ -6,7 +6,17 @@ import { validationOf, type Takes } from "./takes";
 export type Part = Partial<
   Pick<
     Sheet,
-    "blocks" | "formats" | "validation" | "rules" | "notes" | "links" | "needed" | "merges" | "lines" | "charts"
+    | "blocks"
+    | "quantities"
+    | "formats"
+    | "validation"
+    | "rules"
+    | "notes"
+    | "links"
+    | "needed"
+    | "merges"
+    | "lines"
+    | "charts"
   >
 >;
 
@@ -16,6 +26,7 @@ const joined = <K extends keyof Part>(parts: readonly Part[], key: K): NonNullab
 /** Several parts as one. */
 export const together = (...parts: readonly Part[]): Required<Part> => ({
   blocks: joined(parts, "blocks"),
+  quantities: joined(parts, "quantities"),
   formats: joined(parts, "formats"),
   validation: joined(parts, "validation"),
   rules: joined(parts, "rules"),

@@ -1,7 +1,8 @@
 import type { Content, Look } from "../sheet";
-import { block } from "./address";
+import { beside, block } from "./address";
 import type { Cell, Places } from "./names";
 import { heading, type Part, type Trimmings } from "./part";
+import { unitNamedIn } from "./quantities";
 import type { Takes } from "./takes";
 
 /** A part of a sheet that takes room; the page tells it where. */
@@ -33,6 +34,8 @@ export interface Rule<K extends string = string> {
 export interface Told<K extends string = string> extends Omit<Trimmings, "takes"> {
   /** Follows the label or the title, and what an input says that it takes. */
   readonly unit?: string;
+  /** The unit of its figures, "°C", where neither unit nor title names it; of each row, where they differ. */
+  readonly measures?: string | readonly string[];
   readonly takes?: Takes;
   readonly rules?: readonly Rule<K>[];
   /** The cell or column of another sheet, by that sheet's key and its name there, which this one repeats. */
@@ -74,6 +77,23 @@ export const linked = (
         ],
       }
     : {};
+
+/** What the figures of a cell or a column are measured in, as its own words say. */
+export const measured = (at: string, rows: number, words: string, told: Pick<Told, "measures" | "takes">): Part => {
+  const { takes } = told;
+  const measures =
+    told.measures ?? (unitNamedIn(words) || !takes || !("unit" in takes) ? words : (takes.unit ?? words));
+  const of = (range: string, named: string): NonNullable<Part["quantities"]> => {
+    const unit = unitNamedIn(named);
+    return unit ? [{ range, unit }] : [];
+  };
+  return {
+    quantities:
+      typeof measures === "string"
+        ? of(block(at, rows), measures)
+        : measures.flatMap((one, i) => of(beside(at, i, 0), one)),
+  };
+};
 
 /** What the sheet asks for while it is blank, unless a condition holds. */
 export const asked = (

@@ -19,12 +19,12 @@ export const begins = (word: string, look: Look, over?: number): Rule => ({
 export const saysSomething = (look: Look): Rule => ({ when: (own) => `=LEN(${own})>0`, look });
 
 /** A figure under a limit that is given: a blank is no figure, and a blank limit limits nothing. */
-export const under = (limit: Cell | number, look: Look): Rule => ({
+export const under = (limit: Cell | number | string, look: Look): Rule => ({
   when: (own) => `=AND(ISNUMBER(${own}),ISNUMBER(${limit}),${own}<${limit})`,
   look,
 });
 
-export const over = (limit: Cell | number, look: Look): Rule => ({
+export const over = (limit: Cell | number | string, look: Look): Rule => ({
   when: (own) => `=AND(ISNUMBER(${own}),ISNUMBER(${limit}),${own}>${limit})`,
   look,
 });

@@ -46,8 +46,8 @@ const message = (takes: Takes): string => {
 /** The same for the cells of a range. */
 export const validationOf = (range: string, takes: Takes): Validation => {
   if (takes.kind !== "number" && takes.kind !== "whole") return { range, ...takes, message: message(takes) };
-  const { kind, least, most } = takes;
-  return { range, kind, least, most, message: message(takes) };
+  const { kind, least, most, unit } = takes;
+  return { range, kind, least, most, message: message(takes), ...(unit ? { unit } : {}) };
 };
 
 /** Limits that several sheets share, wide: they keep slips out, the functions judge. */

@@ -1,11 +1,15 @@
+import type { Decimals } from "./quantities";
+import { decimalsOf } from "./systems";
+
 /** Formulas that put figures into words. TEXT is not used: its codes change with the language of the spreadsheet. */
 
 /** A date as 2026-10-05, inside a formula. */
 export const isoText = (cell: string): string =>
   `YEAR(${cell})&"-"&RIGHT("0"&MONTH(${cell}),2)&"-"&RIGHT("0"&DAY(${cell}),2)`;
 
-/** A figure rounded to so many decimals, inside a formula. */
-export const rounded = (value: string, decimals = 1): string => `ROUND(${value},${decimals})`;
+/** A figure rounded to so many decimals, inside a formula; of a unit whose figures are smaller in the other system to more there. */
+export const rounded = (value: string, decimals: Decimals = 1, unit?: string): string =>
+  `ROUND(${value},${unit === undefined ? decimals : decimalsOf(decimals, unit)})`;
 
 /**
  * Empty while a cell is blank or shows nothing, the formula once all hold something. Errors of the cells pass through.
