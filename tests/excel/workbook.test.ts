@@ -71,6 +71,8 @@ const every: Sheet = {
     { range: "B3:B5", when: "$B3<10", look: "cold" },
   ],
   notes: [{ at: "A3", text: `A note${" that goes on".repeat(30)}.` }],
+  system: "metric",
+  quantities: [],
   places: {},
   links: [],
   needed: [],

@@ -132,6 +132,8 @@ const template: Sheet = {
   validation: [{ range: "A1:A4", kind: "number", least: -50, most: 60, message: "Give a number from -50 to 60." }],
   rules: [{ range: "A1:A4", when: "=$A1<10", look: "cold" }],
   notes: [{ at: "A1", text: "A monthly mean." }],
+  system: "metric",
+  quantities: [],
   places: {},
   links: [],
   needed: [],

@@ -35,6 +35,8 @@ const sheet: Sheet = {
     { range: "B3", when: "=B3>30", look: "stop" },
   ],
   notes: [{ at: "B3", text: "A monthly mean." }],
+  system: "metric",
+  quantities: [],
   places: {},
   links: [],
   needed: [],

@@ -22,6 +22,8 @@ const blank: Sheet = {
   validation: [],
   rules: [],
   notes: [],
+  system: "metric",
+  quantities: [],
   places: {},
   links: [],
   needed: [],
