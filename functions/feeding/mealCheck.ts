@@ -22,6 +22,7 @@ interface Given {
   readonly weighedOn?: number | undefined;
   readonly mealRatio?: number | undefined;
   readonly itemRatio?: number | undefined;
+  readonly leastItemRatio?: number | undefined;
 }
 
 /** Shares are compared as percentages to a millionth: a tenth of the body is no more than a tenth. */
@@ -30,7 +31,9 @@ const percent = (share: number): number => Number((share * 100).toFixed(6));
 const measure = (given: Given): Record<Measure, Measured> => {
   const { date, body, mealMass, itemMass, plan, lastMeal, leastDays, nights, weighedOn } = given;
   const mealRatio = given.mealRatio ?? MEAL_SHARE;
-  const isFirst = plan !== undefined && phaseOn(plan, date) === "First meals";
+  const phase = plan && phaseOn(plan, date);
+  const isFirst = phase === "First meals";
+  const { leastItemRatio } = given;
   // Counted by the heaviest: two items of unlike mass are more than one.
   const items = Math.ceil(Number((mealMass / itemMass).toFixed(6)));
   return {
@@ -52,6 +55,12 @@ const measure = (given: Given): Record<Measure, Measured> => {
     meal: { value: items > 1 ? percent(mealMass / body) : undefined, unit: "percent", own: percent(mealRatio) },
     daysSince: { value: lastMeal === undefined ? undefined : date - lastMeal, unit: "day", own: leastDays },
     nights: { value: nights, unit: "celsius" },
+    outgrown: {
+      // The last meal before the cold and the first ones after it are small on purpose.
+      value: isFirst || phase === "Last meal" ? undefined : percent(itemMass / body),
+      unit: "percent",
+      own: leastItemRatio === undefined ? undefined : percent(leastItemRatio),
+    },
     weighing: { value: weighedOn === undefined ? undefined : date - weighedOn, unit: "day" },
   };
 };
@@ -81,6 +90,10 @@ export const mealCheck = defineFunction({
     itemRatio: optional(
       quantity("share", "Your own heaviest item divided by body mass", ...RATIO),
       `${ITEM_SHARE}, practice`,
+    ),
+    leastItemRatio: optional(
+      quantity("share", "Your own lightest item divided by body mass: below it the size is outgrown", ...RATIO),
+      "not checked",
     ),
   },
   result: columns(

@@ -29,6 +29,8 @@ export const WARM_MOST = 30;
 /** The whole meal and its heaviest item, as shares of body mass. */
 export const MEAL_SHARE = 0.1;
 export const ITEM_SHARE = 0.15;
+/** An item that is less than this share of the body is of a size that the animal has outgrown. */
+export const LEAST_ITEM_SHARE = 0.04;
 /** How much of the usual meal the first ones after the cold may be, and for how many days meals count as first ones. */
 export const FIRST_MEAL_PART = 0.5;
 export const FIRST_MEAL_DAYS = 14;

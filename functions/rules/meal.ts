@@ -6,9 +6,10 @@ import type { Rule } from "./rule";
  * fast: 1 inside the winter fast, 0 outside. firstMeal, firstItems: the meal as a percentage of the body and how many
  * items it holds, for the first meals after the cold. item: the heaviest item, percent of the body. meal: the meal,
  * percent of the body, where it is of more than one item. daysSince: days since the last meal. nights: °C. weighing: days
- * since the body was weighed.
+ * since the body was weighed. outgrown: the heaviest item, percent of the body, on days on which a meal need not be small.
  */
-export type Measure = "fast" | "firstMeal" | "firstItems" | "item" | "meal" | "daysSince" | "nights" | "weighing";
+export type Measure =
+  "fast" | "firstMeal" | "firstItems" | "item" | "meal" | "daysSince" | "nights" | "weighing" | "outgrown";
 
 const unseen = (words: string) => ({ level: "note", words }) as const;
 
@@ -24,4 +25,5 @@ export const mealRules: readonly Rule<Measure>[] = [
   { of: "daysSince", under: "own", level: "care", source: "ownLimit", words: "Only {is} since the last meal: wait {limit} or more", blank: unseen("Last meal or least days between meals not given and not checked.") },
   { of: "nights", under: NIGHT_SLOW, level: "care", source: "practice", words: "Nights of {is}: below {limit} the gut works slowly; a smaller meal, or warmer nights after it" },
   { of: "weighing", over: WEIGHING_STALE, level: "care", source: "practice", words: "Weighed {is} ago: the shares are of a body mass that is older than {limit}", blank: unseen("When the body was weighed was not given.") },
+  { of: "outgrown", under: "own", level: "note", source: "ownLimit", words: "An item of {is} of the body: below {limit} its size is outgrown, look at the next one up" },
 ];

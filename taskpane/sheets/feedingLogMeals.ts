@@ -12,7 +12,7 @@ import { blanksKept } from "./shared/words";
 
 /** The log of meals: what is filled in, what is said of each meal, and behind it the figures that this rests on. */
 
-const { least, wait, patience, mealShare, itemShare } = limits;
+const { least, wait, patience, mealShare, itemShare, leastShare } = limits;
 const { dates } = plan;
 
 /** Whose rows a column's are: a row without a name is nobody's, and must not spoil the others. */
@@ -32,7 +32,7 @@ const check = ({ date, animal, items, mass, body, night, atLeast, ate }: Row): s
   const missing = `OR(${body}="",${items}="",${mass}="")`;
   const called = (withPlan: string): string => {
     const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),"",${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
-    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest}))`;
+    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)}))`;
   };
   return f`IF(OR(${date}="",${animal}=""),"",IF(${follows(animal)},${called(dates)},${called('""')}))`;
 };

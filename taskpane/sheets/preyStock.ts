@@ -18,8 +18,12 @@ const time = form("time", "The time", {
   until: { label: "Until", value: day("2027-06-30"), format: "date", takes: date, note: "Ten years at most." },
   ...mealLimitFields("Meal of body mass"),
 });
-const { from, until, mealShare, itemShare } = time;
-const grow = words("grow", [2, 2], "Bodies grow: look again at the sizes every two months.");
+const { from, until, mealShare, itemShare, leastShare } = time;
+const grow = words(
+  "grow",
+  [2, 2],
+  "Bodies grow, young ones fastest: buy for two months at a time, and look again at the sizes.",
+);
 
 const plan = winterPlan(3, 2);
 const { dates } = plan;
@@ -111,7 +115,8 @@ const eating = log("eaters", 15, {
     wide: 2,
     each: ({ size, body, winters }) => {
       const share = `N(${itemMass(size)})/N(${body})`;
-      const tooBig = `IF(N(${itemMass(size)})>N(${body})*N(${itemShare}),"Item "&${rounded(`100*${share}`, 0)}&" % of body: too big","")`;
+      const outgrown = `IF(AND(${leastShare}<>"",${share}<N(${leastShare})),"Item "&${rounded(`100*${share}`)}&" % of body: outgrown","")`;
+      const tooBig = `IF(N(${itemMass(size)})>N(${body})*N(${itemShare}),"Item "&${rounded(`100*${share}`, 0)}&" % of body: too big",${outgrown})`;
       return `=IF(${size}="","",IF(NOT(${isKnown(size)}),"No such size above",IF(AND(${winters}="yes",NOT(${hasPlan(dates)})),"Winters, but no whole plan",IF(OR(${body}="",${itemShare}="",N(${itemMass(size)})=0),"",${tooBig}))))`;
     },
     rules: [saysSomething("care")],

@@ -48,9 +48,11 @@ test("shares: 20 % on the first day after winter is stopped, half the usual is n
       { ...fit({ date: "2027-03-29", body: 310, mass: 15 }), animal: "Heather" },
       fit({ date: "2027-05-05", mass: 46 }),
       fit({ date: "2027-05-05", mass: 46, items: 2 }),
+      fit({ date: "2027-05-12", mass: 18, items: 2 }),
     ]),
   );
   expect(cells("level", free, 4).map((cell) => reading.of(cell))).toEqual(["stop", "note", "care", "care"]);
+  expect(reading.of(`log.words[${free + 4}]`)).toMatch(/^An item of 3 % of the body: below 4 % its size is outgrown/);
   expect(reading.of(`log.words[${free}]`)).toMatch(/^First meals after the cold, 20 % of the body/);
   expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^An item of 15\.3\d* % of the body/);
   expect(reading.of(`log.words[${free + 3}]`)).toMatch(/^A meal of 15\.3\d* % of the body/);

@@ -41,6 +41,17 @@ test("an animal that winters without a whole plan is flagged, and so is a size t
   expect(reading.of("log.sign[1]")).toBe("No such size above");
 });
 
+test("prey that the animal has outgrown is told at its share, and a blank share judges nothing", async () => {
+  const small = { "eaters.body[6]": 30, "eaters.body[5]": 175 };
+  const reading = await filled(preyStock, small);
+  // A pinky of 1.2 g is 4.0 % of 30 g, the limit itself; a hopper of 7 g 4.0 % of 175 g.
+  expect([5, 6].map((row) => reading.of(`eaters.standsOut[${row}]`))).toEqual(["", ""]);
+  const grown = await filled(preyStock, { ...small, "eaters.body[6]": 40 });
+  expect(grown.of("eaters.standsOut[6]")).toBe("Item 3 % of body: outgrown");
+  const blank = await filled(preyStock, { "eaters.body[6]": 40, "time.leastShare": null });
+  expect(blank.of("eaters.standsOut[6]")).toBe("");
+});
+
 test("prey that is too big for the animal is refused with words", async () => {
   const reading = await filled(preyStock, { "eaters.size[5]": "Weaned mouse" });
   expect(reading.of("eaters.standsOut[5]")).toBe("Item 24 % of body: too big");

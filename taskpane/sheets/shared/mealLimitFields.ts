@@ -1,3 +1,4 @@
+import { LEAST_ITEM_SHARE } from "../../../functions/rules/limits";
 import type { Field } from "./form";
 import { number } from "./takes";
 
@@ -19,5 +20,13 @@ export const mealLimitFields = (mealLabel: string) =>
       format: "percent",
       takes: number([0.01, 1]),
       note: "Heaviest single item as a share of body mass. Practice.",
+    },
+    leastShare: {
+      label: "Lightest item",
+      value: LEAST_ITEM_SHARE,
+      role: "setting",
+      format: "percent",
+      takes: number([0.001, 1]),
+      note: "Below this share of body mass a size of prey is outgrown. Practice.",
     },
   }) satisfies Record<string, Field>;

@@ -22,6 +22,7 @@ interface Meal {
   weighed: number | null;
   mealRatio: number | null;
   itemRatio: number | null;
+  leastItem: number | null;
 }
 /** A meal in summer of a tenth of the body in three items. */
 const sound: Meal = {
@@ -36,6 +37,7 @@ const sound: Meal = {
   weighed: SUMMER - 20,
   mealRatio: null,
   itemRatio: null,
+  leastItem: null,
 };
 const check = (changes: Partial<Meal> = {}, units = "metric"): [level: string, words: string] => {
   const one = { ...sound, ...changes };
@@ -53,6 +55,7 @@ const check = (changes: Partial<Meal> = {}, units = "metric"): [level: string, w
     one.weighed,
     one.mealRatio,
     one.itemRatio,
+    one.leastItem,
   )[0] as [string, string];
 };
 /** On a day after the cold: one item of a fortieth of the body. */
@@ -68,8 +71,9 @@ const at: Record<Measure, (value: number) => [string, string]> = {
   daysSince: (value) => check({ last: SUMMER - value }),
   nights: (value) => check({ nights: value }),
   weighing: (value) => check({ weighed: SUMMER - value }),
+  outgrown: (value) => check({ meal: (240 * value) / 100, item: (240 * value) / 100, leastItem: 0.03 }),
 };
-const own: Partial<Record<Measure, number>> = { firstMeal: 5, item: 15, meal: 10, daysSince: 5 };
+const own: Partial<Record<Measure, number>> = { firstMeal: 5, item: 15, meal: 10, daysSince: 5, outgrown: 3 };
 
 // common practice, no source, but for the keeper's own least days
 bothSides({
@@ -84,17 +88,26 @@ bothSides({
     ["daysSince", "under", "own", "care"],
     ["nights", "under", 15, "care"],
     ["weighing", "over", 60, "care"],
+    ["outgrown", "under", "own", "note"],
   ],
   ask: (of, limit, nudge) => {
     const [level, words] = at[of]((limit === "own" ? (own[of] as number) : limit) + nudge);
     return words.split(/(?<=\)\.) /).map((line) => [level, line]);
   },
-  step: (of) => (["item", "meal", "firstMeal", "nights"].includes(of) ? 0.01 : 1),
+  step: (of) => (["item", "meal", "firstMeal", "nights", "outgrown"].includes(of) ? 0.01 : 1),
 });
 
 test("a sound meal: nothing stands out", () => {
   expect(check()).toEqual(["note", NOTHING]);
   expect(after(FIRST)).toEqual(["note", NOTHING]);
+});
+
+test("prey is outgrown below the keeper's own share, but not on the days on which a meal is to be small", () => {
+  const tiny = { meal: 6, item: 2, leastItem: 0.04 };
+  expect(check(tiny)[1]).toMatch(/^An item of 0\.83 % of the body: below 4 % its size is outgrown/);
+  expect(check({ ...tiny, leastItem: null })).toEqual(["note", NOTHING]);
+  for (const date of [LAST, FIRST, FIRST + 13]) expect(after(date, { ...tiny, last: null })[1]).not.toMatch(/outgrown/);
+  expect(after(FIRST + 14, { ...tiny, last: null })[1]).toMatch(/outgrown/);
 });
 
 test("every day of the fast is a stop, the days of the two meals are none", () => {
