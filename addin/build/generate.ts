@@ -5,11 +5,12 @@ import { appended, type Published } from "../../functions/published";
 import { VERSION } from "../../functions/release";
 import { referenceTable } from "../metadata";
 import { formatted } from "./formatted";
+import { agreed, type Ends } from "./limits";
 import { themesCss } from "./themes";
 
 /**
- * Writes what follows from something else: the README's function table and the published list, to which it only appends,
- * from the catalogue; the pane's themes from the vendor's tokens. With --check, says whether they are up to date instead.
+ * Writes what follows from something else: the README's function table, and the published list and the agreed limits, to
+ * which it only appends, from the catalogue; the pane's themes from the vendor's tokens. With --check, says whether they are up to date instead.
  */
 const root = join(__dirname, "..", "..");
 
@@ -25,9 +26,12 @@ const readme = (text: string): string => {
 const published = (text: string): Promise<string> =>
   formatted(appended(JSON.parse(text) as readonly Published[], catalogue, VERSION));
 
+const limits = (text: string): Promise<string> => formatted(agreed(JSON.parse(text) as Ends, catalogue));
+
 const generated: readonly (readonly [file: string, fresh: (old: string) => string | Promise<string>])[] = [
   ["README.md", readme],
   ["functions/published.json", published],
+  ["tests/functions/limits.json", limits],
   ["taskpane/components/themes.css", () => themesCss(root)],
 ];
 

@@ -172,6 +172,14 @@ export const habits = (definition: AnyDefinition): void => {
                 expect(answer).toMatch(new RegExp(`^#VALUE! .* of ${name} holds .*: give .* from `));
               }
             }
+            for (const value of [column.limits?.least, column.limits?.most]) {
+              const block = (example.given[i] as readonly (readonly unknown[])[]).map((row) => [...row]);
+              const row = block[0] as unknown[];
+              row[parameter.kind === "plan" ? row.length - 1 : j] = value;
+              for (const answer of call(definition, ...given({ [i]: block }, example.given)).flat()) {
+                expect(String(answer)).not.toMatch(new RegExp(`^#VALUE! .* of ${name} holds .*: give .* from `));
+              }
+            }
           });
         }
       }
