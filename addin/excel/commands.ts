@@ -1,4 +1,5 @@
 import { failureInWords } from "../../taskpane/actions/action";
+import { unitsNow } from "../../taskpane/units";
 import type { Workbook } from "../../taskpane/workbook";
 
 /** The ribbon's own buttons, by the names that the manifest gives them, and the sheets that they insert. */
@@ -19,9 +20,10 @@ export const command =
       // The sheets come when they are wanted: a workbook that is opened waits for the functions only.
       const { insertSheet } = await import("../../taskpane/actions/insertSheet");
       const { sheets } = await import(/* webpackChunkName: "sheets" */ "../../taskpane/sheets/catalogue");
+      const { inSystem } = await import(/* webpackChunkName: "sheets" */ "../../taskpane/sheets/shared/systems");
       await insertSheet.run(
         workbook,
-        sheets.filter((sheet) => sheet.key === key),
+        sheets.filter((sheet) => sheet.key === key).map((sheet) => inSystem(sheet, unitsNow())),
       );
     } catch (failure) {
       notice(failureInWords(failure));

@@ -1,5 +1,5 @@
 import { lookTold, roleLooks, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
-import { sheets as templates } from "../../taskpane/sheets/catalogue";
+import { markedBy } from "../../taskpane/sheets/mark";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
@@ -26,8 +26,8 @@ const dressOf = ({ format }: Excel.CellProperties): CellLook | undefined =>
   );
 
 /** The template that the sheet was made from, where its titles still stand in their places. */
-const templateIn = (states: readonly (readonly CellState[])[], key: string | undefined): Sheet | undefined => {
-  const template = templates.find((sheet) => sheet.key === key);
+const templateIn = (states: readonly (readonly CellState[])[], mark: string | undefined): Sheet | undefined => {
+  const template = markedBy(mark);
   const stands = template?.blocks
     .filter(({ role }) => role === "title" || role === "heading" || role === "label")
     .every(({ at, rows }) => {

@@ -1,4 +1,5 @@
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
+import { markOf } from "../../taskpane/sheets/mark";
 import { lookOf, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, block as blockAddress } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
@@ -132,7 +133,7 @@ export const TEMPLATE = "template";
 /** Draws a templated sheet on an empty one. Nothing is read back, so that it all goes in one turn. */
 export const drawSheet = (sheet: Excel.Worksheet, data: Sheet): void => {
   sheet.showGridlines = false;
-  sheet.customProperties.add(TEMPLATE, data.key);
+  sheet.customProperties.add(TEMPLATE, markOf(data));
   data.widths.forEach((width, i) => {
     sheet.getRangeByIndexes(0, i, 1, 1).getEntireColumn().format.columnWidth = pointsOfWidth(width);
   });

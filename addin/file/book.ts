@@ -32,7 +32,7 @@ export interface FileSheet {
   readonly notes: readonly { readonly at: string; readonly text: string }[];
   readonly names: readonly { readonly name: string; readonly range: string }[];
   readonly charts: readonly Chart[];
-  /** The key of the template that the sheet was made from. */
+  /** The mark of the template that the sheet was made from (taskpane/sheets/mark.ts). */
   readonly template?: string;
   /** Rows and columns that are not shown, from 1. */
   readonly hiddenRows?: readonly number[];

@@ -2,6 +2,7 @@ import { Workbook, type Cell, type CellValue, type Worksheet } from "@cj-tech-ma
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { isoOf } from "../../functions/dates";
 import { respelled } from "../../taskpane/actions/formulas";
+import { markOf } from "../../taskpane/sheets/mark";
 import { lookTold, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, type Area } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
@@ -326,7 +327,7 @@ const sheetOf = (sheet: Worksheet, notes: FileSheet["notes"], left: string[]): F
     hiddenColumns: Array.from({ length: Math.max(sheet.columnCount, allColumns.length) }, (_, i) => i + 1).filter(
       (column) => sheet.getColumn(column).hidden,
     ),
-    ...(template ? { template: template.key } : {}),
+    ...(template ? { template: markOf(template) } : {}),
     page: pageOf(sheet),
   };
 };

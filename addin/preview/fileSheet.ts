@@ -4,6 +4,7 @@ import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { SheetsNoteModel } from "@univerjs/sheets-note";
 import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import { isoOf, serialOfIso } from "../../functions/dates";
+import { markOf } from "../../taskpane/sheets/mark";
 import { lookTold, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
@@ -178,7 +179,7 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
     charts: template?.charts ?? [],
     hiddenRows: hiddenIn(snapshot.rowData),
     hiddenColumns: hiddenIn(snapshot.columnData),
-    ...(template ? { template: template.key } : {}),
+    ...(template ? { template: markOf(template) } : {}),
     ...(page ? { page } : {}),
   };
 };

@@ -15,6 +15,7 @@ import { AddSheetDataValidationCommand } from "@univerjs/sheets-data-validation"
 import { SheetUpdateNoteCommand } from "@univerjs/sheets-note";
 import type { FWorkbook } from "@univerjs/sheets/lib/facade";
 import { serialOfIso } from "../../functions/dates";
+import { markOf } from "../../taskpane/sheets/mark";
 import { ruleLooks } from "../../taskpane/sheets/look";
 import { fixed } from "../../taskpane/sheets/shared/address";
 import type { Sheet, Validation } from "../../taskpane/sheets/sheet";
@@ -169,7 +170,7 @@ export const insertSheet = (engine: Engine, workbook: FWorkbook, sheet: Sheet): 
     sheet.name,
     workbook.getSheets().map((one) => one.getSheetName()),
   );
-  const data = { ...sheetDataOf(sheet), custom: { template: sheet.key } };
+  const data = { ...sheetDataOf(sheet), custom: { template: markOf(sheet) } };
   placeSheet(engine, workbook, name, data, {
     validation: sheet.validation,
     notes: sheet.notes,

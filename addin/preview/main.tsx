@@ -2,7 +2,9 @@ import { IUndoRedoService } from "@univerjs/core";
 import { catalogue } from "../../functions/catalogue";
 import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { systems } from "../../functions/units";
 import { cleared } from "../../taskpane/sheets/clear";
+import { inSystem } from "../../taskpane/sheets/shared/systems";
 import { mannerOf } from "../../taskpane/text/mannerOf";
 import { shipped } from "../network/shipped";
 import { keepWorkbook } from "./keep";
@@ -70,12 +72,13 @@ const start = async (): Promise<void> => {
   // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
   Object.assign(window, { workbook });
 
-  // The address may name a sheet, and ask for it without its example.
+  // The address may name a sheet and its units, and ask for it without its example.
   const asked = new URLSearchParams(location.search);
   const wanted = asked.get("sheet") ?? "nativeClimate";
   const first = sheets.find(({ key }) => key === wanted) ?? sheets[0];
   if (first) {
-    await workbook.insert([asked.has("cleared") ? cleared(first) : first]);
+    const drawn = inSystem(first, systems.find((one) => one === asked.get("units")) ?? "metric");
+    await workbook.insert([asked.has("cleared") ? cleared(drawn) : drawn]);
     const book = engine.api.getActiveWorkbook();
     const empty = book?.getSheets()[0];
     // The empty sheet stands last, for the keeper's own.

@@ -1,9 +1,7 @@
 import type { FWorksheet } from "@univerjs/sheets/lib/facade";
-import { sheets } from "../../taskpane/sheets/catalogue";
+import { markedBy } from "../../taskpane/sheets/mark";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 
 /** The template that a sheet was drawn from. */
-export const templateOf = (sheet: FWorksheet): Sheet | undefined => {
-  const key: unknown = sheet.getSheet().getCustomMetadata()?.template;
-  return sheets.find((one) => one.key === key);
-};
+export const templateOf = (sheet: FWorksheet): Sheet | undefined =>
+  markedBy(sheet.getSheet().getCustomMetadata()?.template);

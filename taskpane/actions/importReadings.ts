@@ -1,5 +1,9 @@
 import { PREFIX } from "../../functions/define";
+import type { System } from "../../functions/units";
 import { sheets } from "../sheets/catalogue";
+import { callsIn } from "../sheets/shared/calls";
+import { wordsIn } from "../sheets/shared/quantities";
+import { inSystem } from "../sheets/shared/systems";
 import { cleared } from "../sheets/clear";
 import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
@@ -9,7 +13,7 @@ import { takeBack } from "./takeBack";
 import { areaName, areaOf } from "./place";
 import { clockChanges } from "./readings/clockChanges";
 import type { Layout } from "./readings/layout";
-import { readReadings, type Landed, type Refused } from "./readings/readReadings";
+import { inUnits, readReadings, type Landed, type Refused } from "./readings/readReadings";
 
 export interface ReadingsChoice {
   /** The file's name, or "pasted text". */
@@ -20,6 +24,8 @@ export interface ReadingsChoice {
   readonly titles: readonly string[];
   /** What the keeper has not yet said, in words; nothing is written before. */
   readonly open?: string;
+  /** The units of the new sheet; metric where nothing is said. */
+  readonly system?: System;
 }
 
 const SHEET = "Readings";
@@ -57,12 +63,12 @@ const OUTSIDE = [
 ] as const;
 
 /** Everything in the file, in memory: the sheet is begun only when all of it has been read. */
-const readAll = async ({ text, layout }: ReadingsChoice, { signal, progress }: Options) => {
+const readAll = async ({ text, layout, system = "metric" }: ReadingsChoice, { signal, progress }: Options) => {
   const rows: (readonly Landed[])[] = [];
   const refused: Refused[] = [];
   try {
     for await (const block of readReadings(text, layout, { signal })) {
-      for (const row of block.rows) rows.push(row);
+      for (const row of block.rows) rows.push(inUnits(row, system));
       for (const one of block.refused) refused.push(one);
       progress?.(block.share * READING);
     }
@@ -74,7 +80,10 @@ const readAll = async ({ text, layout }: ReadingsChoice, { signal, progress }: O
 };
 
 /** The head of the sheet: what the readings are, and beside them the table of days and the time outside limits. */
-const headOf = ({ name, layout, titles }: ReadingsChoice, rows: number): readonly (readonly CellContent[])[] => {
+const headOf = (
+  { name, layout, titles, system = "metric" }: ReadingsChoice,
+  rows: number,
+): readonly (readonly CellContent[])[] => {
   const further = layout.others.map((column) => titles[column] ?? `column ${column + 1}`);
   const own = 2 + further.length;
   const times = areaName({ row: FIRST, column: 0, rows, columns: 1 });
@@ -87,17 +96,19 @@ const headOf = ({ name, layout, titles }: ReadingsChoice, rows: number): readonl
   const blank = (count: number): null[] => Array.from({ length: count }, () => null);
   const wide = own + 1 + at + OUTSIDE.length;
   const row = (cells: readonly CellContent[]): readonly CellContent[] => [...cells, ...blank(wide - cells.length)];
+  const words = (list: readonly string[]): readonly string[] => list.map((one) => wordsIn(one, system));
+  const formula = (called: string) => ({ formula: system === "metric" ? called : callsIn(called, system) });
   return [
     row([`Readings from ${name}`, ...blank(own), "Limits: fill in both"]),
-    row([...blank(own + 1), "Low °C", null, "High °C"]),
+    row([...blank(own + 1), ...words(["Low °C"]), null, ...words(["High °C"])]),
     row([]),
-    row(["Time", "°C", ...further, null, ...DAYS, null, ...OUTSIDE]),
+    row(["Time", ...words(["°C"]), ...further, null, ...words(DAYS), null, ...words(OUTSIDE)]),
     row([
       ...blank(own + 1),
-      { formula: `=${PREFIX}.DAYTABLE(${times},${temperatures})` },
+      formula(`=${PREFIX}.DAYTABLE(${times},${temperatures})`),
       ...blank(DAYS.length - 1),
       null,
-      { formula: `=IF(COUNT(${low},${high})<2,"",${PREFIX}.TIMEOUTSIDE(${times},${temperatures},${low},${high}))` },
+      formula(`=IF(COUNT(${low},${high})<2,"",${PREFIX}.TIMEOUTSIDE(${times},${temperatures},${low},${high}))`),
     ]),
   ];
 };
@@ -146,11 +157,16 @@ const writeOrRemove = async (
 };
 
 /** Into the templated sheet, without its example: no invented limit or plan may stand beside real readings. */
-const fillTemplate = async (workbook: Workbook, rows: readonly (readonly Landed[])[], options: Options) => {
+const fillTemplate = async (
+  workbook: Workbook,
+  { system = "metric" }: ReadingsChoice,
+  rows: readonly (readonly Landed[])[],
+  options: Options,
+) => {
   const template = sheets.find(({ key }) => key === paste.sheet);
   const area = areaOf(paste.at);
   if (!template || !area) throw new Error(`there is no sheet ${paste.sheet}`);
-  const [name = ""] = await workbook.insert([cleared(template)]);
+  const [name = ""] = await workbook.insert([cleared(inSystem(template, system))]);
   return writeOrRemove(workbook, name, changesOf(name, rows, area.row, area.column), options);
 };
 
@@ -219,7 +235,9 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
       );
     }
     const fits = rows.length <= paste.rows && choice.layout.others.length === 0;
-    const name = fits ? await fillTemplate(workbook, rows, options) : await writePlain(workbook, choice, rows, options);
+    const name = fits
+      ? await fillTemplate(workbook, choice, rows, options)
+      : await writePlain(workbook, choice, rows, options);
     return {
       text:
         `${counted(rows.length, "reading")} on "${name}". Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.` +

@@ -1,5 +1,8 @@
+import type { System } from "../../functions/units";
 import { cleared } from "../sheets/clear";
 import { filled } from "../sheets/filled";
+import { exampleIn } from "../sheets/shared/quantities";
+import { inSystem } from "../sheets/shared/systems";
 import { nativeClimate } from "../sheets/nativeClimate";
 import { stationShortlist } from "../sheets/stationShortlist";
 import type { Action } from "./action";
@@ -15,13 +18,18 @@ export interface PlaceChoice {
   readonly words: string;
   /** Names or numbers of the stations to stand beside the estimate, best first. */
   readonly stations: readonly string[];
+  /** The units of the sheets; elevations are given in m whatever they are. */
+  readonly system?: System;
 }
 
 /** Both sheets without their example, for a place; what is inserted first is shown. */
-export const sheetsFor = ({ latitude, longitude, bandLow, bandHigh, elevation, stations }: PlaceChoice) => {
+export const sheetsFor = ({ latitude, longitude, stations, system = "metric", ...metres }: PlaceChoice) => {
   const [first = null, second = null] = stations;
+  const [bandLow, bandHigh, elevation] = [metres.bandLow, metres.bandHigh, metres.elevation].map((value) =>
+    exampleIn(value, "metre", system),
+  ) as [number, number, number];
   return [
-    filled(cleared(nativeClimate), {
+    filled(cleared(inSystem(nativeClimate, system)), {
       "place.latitude": latitude,
       "place.longitude": longitude,
       "place.bandLow": bandLow,
@@ -30,7 +38,7 @@ export const sheetsFor = ({ latitude, longitude, bandLow, bandHigh, elevation, s
       "stations.name[1]": first,
       "stations.name[2]": second,
     }),
-    filled(cleared(stationShortlist), {
+    filled(cleared(inSystem(stationShortlist, system)), {
       "home.latitude": latitude,
       "home.longitude": longitude,
       "home.bandLow": bandLow,

@@ -1,5 +1,6 @@
 import { sheets as templates } from "../sheets/catalogue";
-import { fixed } from "../sheets/shared/address";
+import { fromMetric, toMetric, type System, type Unit } from "../../functions/units";
+import { areaOf as cornersOf, fixed, inside } from "../sheets/shared/address";
 import { cellOf } from "../sheets/shared/page";
 import type { Link, Sheet } from "../sheets/sheet";
 import type { CellState, Change, SheetContents } from "../workbook";
@@ -85,6 +86,34 @@ const originOf = ({ from, by }: Link): Origin | undefined => {
   };
 };
 
+/** A figure of one system in the other, as part of a formula: words and blanks stay what they are. */
+const turnedText = (figure: string, unit: Unit, to: System): string => {
+  const other: System = "imperial";
+  const [offset, one] = [fromMetric(0, unit, other), fromMetric(1, unit, other)];
+  const factor = one - offset;
+  // An ounce is so many grams exactly, but not a gram so many ounces; of degrees it is the other way round.
+  const [times, by] = factor > 1 && factor < 2 ? ["*", "/"] : ["/", "*"];
+  const exact = Number((times === "*" ? factor : 1 / factor).toPrecision(12));
+  const there =
+    to === "imperial"
+      ? `${figure}${times}${exact}${offset === 0 ? "" : `+${offset}`}`
+      : `${offset === 0 ? figure : `(${figure}-${offset})`}${by}${exact}`;
+  return `IF(ISNUMBER(${figure}),${there},${figure})`;
+};
+const turned = (state: CellState | undefined, unit: Unit, from: System, to: System): CellState | undefined =>
+  typeof state?.value === "number"
+    ? { ...state, value: fromMetric(toMetric(state.value, unit, from), unit, to) }
+    : state;
+
+/** The unit of a cell's figure, where it has one. */
+const unitAt = ({ quantities }: Sheet, row: number, column: number): Unit | undefined => {
+  const at = cornersOf(cellName(row, column));
+  return quantities.find(({ range }) => inside(at, cornersOf(range)))?.unit;
+};
+
+/** A formula without what hosts spell in their own way. */
+const plain = (formula: string): string => formula.replace(/[\s$]/g, "").toLowerCase();
+
 const namesPlace = ({ formula }: CellState, source: Tab, at: string): boolean =>
   formula !== undefined && placesIn(formula).has(`${source.name}!${at}`.toLowerCase());
 
@@ -124,38 +153,41 @@ export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readon
     return links.flatMap(({ link, origin, sources, area, cells }) =>
       cells.map(({ i, row, here, at }): LinkedCell => {
         const own = sources.find((one) => namesPlace(here, one, at));
-        const last = sources.at(-1) as Tab;
+        const { system } = tab.template;
+        const ofItsOwn = sources.filter(({ template }) => template.system === system);
+        const last = (ofItsOwn.at(-1) ?? sources.at(-1)) as Tab;
         const source = own ?? followed.get(origin.key) ?? last;
-        const common = {
+        const unit = source.template.system === system ? undefined : unitAt(tab.template, row, area.column);
+        const inOwn = (figure: string): string => (unit ? turnedText(figure, unit, system) : figure);
+        const seen = (state: CellState | undefined): CellState | undefined =>
+          unit ? turned(state, unit, source.template.system, system) : state;
+        const words = `${area.rows > 1 ? `${link.words}, line ${i + 1}` : link.words}${unit ? " (converted)" : ""}`;
+        const found = (formula: string, there: CellState | undefined): LinkedCell => ({
           tab,
           source,
           row,
           column: area.column,
+          words,
+          formula,
           here,
-          isLinked: own !== undefined,
+          there: seen(there),
+          // One that takes the other system's figure for its own follows nothing.
+          isLinked: own !== undefined && (!unit || plain(here.formula ?? "") === plain(formula)),
           isByName: link.by !== undefined,
-        };
-        const words = area.rows > 1 ? `${link.words}, line ${i + 1}` : link.words;
+        });
         if (link.by === undefined || origin.among === undefined) {
           const from = place(at);
           const there = `${quoted(source.name)}!${fixed(at)}`;
-          return {
-            ...common,
-            words,
-            formula: `=IF(${there}="","",${there})`,
-            there: cellAt(source, from.row, from.column),
-          };
+          return found(`=IF(${there}="","",${inOwn(there)})`, cellAt(source, from.row, from.column));
         }
         const key = place(link.by);
         const keyRow = key.rows > 1 ? key.row + i : key.row;
         const who = fixed(cellName(keyRow, key.column));
-        const found = `INDEX(${quoted(source.name)}!${fixed(at)},MATCH(${who},${quoted(source.name)}!${fixed(origin.among)},0))`;
-        return {
-          ...common,
-          words,
-          formula: `=IF(OR(${who}=""),"",IFNA(IF(${found}="","",${found}),""))`,
-          there: rowFor(source, at, origin.among, cellAt(tab, keyRow, key.column)),
-        };
+        const theirs = `INDEX(${quoted(source.name)}!${fixed(at)},MATCH(${who},${quoted(source.name)}!${fixed(origin.among)},0))`;
+        return found(
+          `=IF(OR(${who}=""),"",IFNA(IF(${theirs}="","",${inOwn(theirs)}),""))`,
+          rowFor(source, at, origin.among, cellAt(tab, keyRow, key.column)),
+        );
       }),
     );
   });

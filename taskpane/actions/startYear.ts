@@ -1,5 +1,8 @@
 import { serialOfIso } from "../../functions/dates";
 import { ELEVATION } from "../../functions/shared/limits";
+import type { System, Unit } from "../../functions/units";
+import { limitIn } from "../../functions/words";
+import { inSystem } from "../sheets/shared/systems";
 import { sheets as templates } from "../sheets/catalogue";
 import { cleared } from "../sheets/clear";
 import { LATITUDE, LONGITUDE, MASS } from "../sheets/shared/takes";
@@ -22,6 +25,8 @@ export interface YearForm {
   readonly elevation: string;
   readonly way: "forwards" | "backwards";
   readonly when: string;
+  /** Those of the mass and the elevation, and of the sheets; metric where nothing is said. */
+  readonly units?: System;
   /** The keys of the sheets to insert. */
   readonly sheets: readonly string[];
 }
@@ -60,10 +65,17 @@ interface Figures {
 
 /** The form read, or in words what in it cannot be. */
 const read = (form: YearForm): Figures | string => {
+  const { units = "metric" } = form;
   const wrong: string[] = [];
-  const figure = (words: string, typed: string, [least, most]: readonly [number, number]): number | null => {
+  const figure = (
+    words: string,
+    typed: string,
+    [lowest, highest]: readonly [number, number],
+    unit: Unit = "none",
+  ): number | null => {
     if (typed.trim() === "") return null;
     const value = Number(typed.trim().replace(",", "."));
+    const [least, most] = [limitIn("least", lowest, unit, units), limitIn("most", highest, unit, units)];
     if (Number.isFinite(value) && value >= least && value <= most) return value;
     wrong.push(`${words} is "${typed}": give a number from ${least} to ${most}, or leave it blank.`);
     return null;
@@ -81,10 +93,10 @@ const read = (form: YearForm): Figures | string => {
   const figures = {
     label,
     born: day("Born", form.born),
-    mass: figure("Mass", form.mass, MASS),
+    mass: figure("Mass", form.mass, MASS, "gram"),
     latitude: figure("Latitude", form.latitude, LATITUDE),
     longitude: figure("Longitude", form.longitude, LONGITUDE),
-    elevation: figure("Elevation", form.elevation, ELEVATION),
+    elevation: figure("Elevation", form.elevation, ELEVATION, "metre"),
     when: day("The day of the meal", form.when),
   };
   return wrong.length > 0 ? wrong.join(" ") : figures;
@@ -141,7 +153,9 @@ export const startYear: Action<YearForm> = {
     const entries = entriesOf(form, figures);
     const { names, linked } = await insertLinked(
       workbook,
-      chosen(form).map((sheet) => withEntries(cleared(sheet), entries[sheet.key as (typeof YEAR)[number]])),
+      chosen(form).map((sheet) =>
+        withEntries(cleared(inSystem(sheet, form.units ?? "metric")), entries[sheet.key as (typeof YEAR)[number]]),
+      ),
       options,
     );
     return {

@@ -1,3 +1,4 @@
+import { inEverySystem } from "../sheets/shared/systems";
 import type { Sheet } from "../sheets/sheet";
 import type { CellState, SheetContents } from "../workbook";
 import { areaOf } from "./place";
@@ -24,7 +25,7 @@ export interface Recognised {
   readonly inPlace: boolean;
 }
 
-/** The template from which a sheet was made, known by its title; undefined for a sheet of another kind. */
+/** The template from which a sheet was made, in the system of its words, known by its title; undefined for a sheet of another kind. */
 export const recognise = (
   { cells }: Pick<SheetContents, "cells">,
   templates: readonly Sheet[],
@@ -32,9 +33,15 @@ export const recognise = (
   const holds = ({ row, column, text }: { row: number; column: number; text: string }): boolean =>
     cells[row]?.[column]?.value === text;
   for (const template of templates) {
-    const found = marks(template);
-    const titles = found.filter(({ role }) => role === "title");
-    if (titles.length > 0 && titles.every(holds)) return { template, inPlace: found.every(holds) };
+    const titles = marks(template).filter(({ role }) => role === "title");
+    if (titles.length === 0 || !titles.every(holds)) continue;
+    // Of both systems the one whose words stand there; where cells were moved, the one of which more does.
+    const drawn = inEverySystem(template).map((one) => {
+      const words = marks(one);
+      return { template: one, missing: words.filter((mark) => !holds(mark)).length };
+    });
+    const nearest = drawn.reduce((best, one) => (one.missing < best.missing ? one : best));
+    return { template: nearest.template, inPlace: nearest.missing === 0 };
   }
   return undefined;
 };

@@ -14,6 +14,7 @@ import { useLand } from "./places/map/useLand";
 import { NO_FIELDS, readPlace, type FieldName, type PlaceFields, type PlaceRead, type Spot } from "./places/readPlace";
 import { speakingFor, type Speaking } from "./places/speaking";
 import { StationList } from "./places/StationList";
+import { useUnits } from "./useUnits";
 import { useNetwork } from "./places/useNetwork";
 import { degrees, metres } from "./places/words";
 import { BESIDE, YearAtPlace } from "./places/YearAtPlace";
@@ -58,6 +59,7 @@ const Answer = ({ network, read, onPick }: AnswerProps) => {
   const { spot, belt, elevation } = read;
   const land = useLand();
   const choice = choiceOf(network, read);
+  const units = useUnits();
   const [lit, setLit] = useState<Station | undefined>();
   const [shown, setShown] = useState<Station | undefined>();
   const stations = useMemo(
@@ -73,7 +75,7 @@ const Answer = ({ network, read, onPick }: AnswerProps) => {
     <>
       {choice && (
         <>
-          <Act action={insertPlace} choice={choice} primary />
+          <Act action={insertPlace} choice={{ ...choice, system: units }} primary />
           <Words quiet>{insertPlace.about}</Words>
         </>
       )}

@@ -5,10 +5,11 @@ import { Select } from "../components/Select";
 import { Textarea } from "../components/Textarea";
 import { useEffect, useMemo, useState, type ReactNode } from "react";
 import { isoOf } from "../../functions/dates";
+import { symbol, type System } from "../../functions/units";
 import { importReadings, type ReadingsChoice } from "../actions/importReadings";
 import { guessLayout } from "../actions/readings/guessLayout";
 import { temperatureUnits, type Guess, type Layout, type TemperatureUnit } from "../actions/readings/layout";
-import { previewReadings, type Block, type Landed } from "../actions/readings/readReadings";
+import { inUnits, previewReadings, type Block, type Landed } from "../actions/readings/readReadings";
 import { dateOrders, decimals, decimalWords, orderWords, separators, separatorWords } from "../text/form";
 import { firstRows } from "../text/pieces";
 import { readMoment } from "../text/readMoment";
@@ -16,8 +17,12 @@ import { textOf } from "../text/textOf";
 import { Act } from "./Act";
 import { FirstRows } from "./FirstRows";
 import { Cautions, Points, SmallTitle, Title, Words } from "./Parts";
+import { useUnits } from "./useUnits";
 
-const unitWords: Readonly<Record<TemperatureUnit, string>> = { celsius: "°C", fahrenheit: "°F, changed to °C" };
+const unitWords = (system: System): Readonly<Record<TemperatureUnit, string>> =>
+  system === "metric"
+    ? { celsius: "°C", fahrenheit: "°F, changed to °C" }
+    : { celsius: "°C, changed to °F", fahrenheit: "°F" };
 /** A moment to the minute, which is enough to tell the order of a date; midnight shows its hour too. */
 const momentWords = (serial: number): string => {
   const [date = "", clock = "00:00:00"] = isoOf(serial).split("T");
@@ -35,16 +40,18 @@ const Preview = ({
   block,
   titles,
   layout,
+  units,
 }: {
   readonly block: Omit<Block, "share">;
   readonly titles: readonly string[];
   readonly layout: Layout;
+  readonly units: System;
 }) => (
   <>
     {block.rows.length > 0 ? (
       <FirstRows
-        headings={["Time", "°C", ...layout.others.map((column) => titles[column] ?? "")]}
-        rows={block.rows.map((row) => row.map(shown))}
+        headings={["Time", symbol("celsius", units), ...layout.others.map((column) => titles[column] ?? "")]}
+        rows={block.rows.map((row) => inUnits(row, units).map(shown))}
       />
     ) : (
       <Words>No row could be read this way. Change what is said above.</Words>
@@ -128,6 +135,7 @@ export default function Readings() {
             : {}),
         }
       : undefined;
+  const units = useUnits();
   const columns = guess?.titles.map((title, i) => [i, title] as const) ?? [];
   const layout = guess?.layout;
   return (
@@ -173,7 +181,7 @@ export default function Readings() {
             <Select
               label="Unit in the file"
               value={layout.unit}
-              options={temperatureUnits.map((unit) => [unit, unitWords[unit]] as const)}
+              options={temperatureUnits.map((unit) => [unit, unitWords(units)[unit]] as const)}
               onChoose={(unit) => say({ unit })}
             />
             <Select
@@ -239,10 +247,10 @@ export default function Readings() {
                 ))}
             </fieldset>
           )}
-          {block && <Preview block={block} titles={guess.titles} layout={layout} />}
+          {block && <Preview block={block} titles={guess.titles} layout={layout} units={units} />}
           <Cautions of={["probePlace", "skippedReadings"]} />
           <Words>{importReadings.about}</Words>
-          <Act action={importReadings} choice={choice} primary />
+          <Act action={importReadings} choice={choice && { ...choice, system: units }} primary />
         </>
       )}
     </>

@@ -5,15 +5,20 @@ import { clearExample } from "../actions/clearExample";
 import { insertSheet } from "../actions/insertSheet";
 import { sheetGroups } from "../sheets/catalogue";
 import type { Sheet } from "../sheets/sheet";
+import { Select } from "../components/Select";
+import { inSystem } from "../sheets/shared/systems";
+import { chooseUnits } from "../units";
 import { Act } from "./Act";
 import { LinkSheets } from "./LinkSheets";
 import { Miniature } from "./Miniature";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { StartYear } from "./StartYear";
+import { useUnits } from "./useUnits";
 
 /** One sheet. Its cautions are one line until they are asked for, and stand in full once the sheet is inserted. */
 const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
   const [open, setOpen] = useState(false);
+  const units = useUnits();
   return (
     <li className="item">
       <div className="head">
@@ -25,7 +30,7 @@ const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
       </div>
       <Act
         action={insertSheet}
-        choice={[sheet]}
+        choice={[inSystem(sheet, units)]}
         name={`Insert ${sheet.name}`}
         onDone={() => {
           setOpen(true);
@@ -44,9 +49,28 @@ const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
   );
 };
 
+/** Chosen once, for every sheet that is inserted from then on. */
+const Units = () => (
+  <>
+    <div className="fields">
+      <Select
+        label="Units of new sheets"
+        value={useUnits()}
+        options={[
+          ["metric", "°C, g, m, mm"],
+          ["imperial", "°F, oz, ft, inches"],
+        ]}
+        onChoose={(system = "metric") => chooseUnits(system)}
+      />
+    </div>
+    <Words quiet>Sheets that are in the workbook keep theirs; what is linked across is converted.</Words>
+  </>
+);
+
 export default function Sheets() {
   return (
     <>
+      <Units />
       <StartYear />
       <Words>{insertSheet.about}</Words>
       {sheetGroups.map((group) => (

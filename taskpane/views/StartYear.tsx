@@ -1,10 +1,13 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
+import { symbol, toMetric, type Unit } from "../../functions/units";
 import { startYear, usualSheets, yearSheets, type YearForm } from "../actions/startYear";
 import { Checkbox } from "../components/Checkbox";
 import { Input } from "../components/Input";
 import { Select } from "../components/Select";
+import { exampleIn } from "../sheets/shared/quantities";
 import { Act } from "./Act";
 import { Cautions, Title, Words } from "./Parts";
+import { useUnits } from "./useUnits";
 
 /** What was typed stays while the pane is open. */
 let kept: YearForm = {
@@ -24,10 +27,21 @@ let kept: YearForm = {
 /** One short form, and the sheets of a year that follow from it. */
 export const StartYear = () => {
   const [form, setForm] = useState(kept);
+  const units = useUnits();
+  const { units: typedIn = "metric" } = form;
   const say = (change: Partial<YearForm>): void => {
     kept = { ...form, ...change };
     setForm(kept);
   };
+  // What was typed is the same animal's in the other units.
+  useEffect(() => {
+    if (typedIn === units) return;
+    const turned = (typed: string, unit: Unit): string =>
+      Number.isFinite(Number(typed)) && typed.trim() !== ""
+        ? String(exampleIn(toMetric(Number(typed), unit, typedIn), unit, units))
+        : typed;
+    say({ units, mass: turned(form.mass, "gram"), elevation: turned(form.elevation, "metre") });
+  });
   return (
     <section className="item">
       <Title>{startYear.label}</Title>
@@ -46,7 +60,12 @@ export const StartYear = () => {
           onChoose={(sex) => say({ sex: sex ?? "" })}
         />
         <Input label="Born" type="date" value={form.born} onChange={(born) => say({ born })} />
-        <Input label="Mass, g" inputMode="decimal" value={form.mass} onChange={(mass) => say({ mass })} />
+        <Input
+          label={`Mass, ${symbol("gram", units)}`}
+          inputMode="decimal"
+          value={form.mass}
+          onChange={(mass) => say({ mass })}
+        />
         <Select
           label="Adult or young"
           value={form.age}
@@ -69,7 +88,7 @@ export const StartYear = () => {
           onChange={(longitude) => say({ longitude })}
         />
         <Input
-          label="Elevation there, m"
+          label={`Elevation there, ${symbol("metre", units)}`}
           inputMode="decimal"
           value={form.elevation}
           onChange={(elevation) => say({ elevation })}

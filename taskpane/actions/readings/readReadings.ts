@@ -1,4 +1,5 @@
-import { toMetric } from "../../../functions/units";
+import { toMetric, type System } from "../../../functions/units";
+import { figureIn } from "../../sheets/shared/quantities";
 import { orderWords } from "../../text/form";
 import { isEmptyRow, piecesOf } from "../../text/pieces";
 import { readFigure } from "../../text/readFigure";
@@ -7,6 +8,12 @@ import type { Layout } from "./layout";
 
 /** What lands in a cell: a figure, text that stays text whatever it begins with, or nothing. */
 export type Landed = number | string | null;
+
+/** A row with its temperature, which is read as °C, in the units of a sheet. */
+export const inUnits = (row: readonly Landed[], system: System): readonly Landed[] =>
+  system === "metric"
+    ? row
+    : row.map((one, i) => (i === 1 && typeof one === "number" ? figureIn(one, "celsius", system) : one));
 
 /** A row of the file that could not be read as it should be. Rows count from 1, headings included, as the file has them. */
 export interface Refused {

@@ -69,9 +69,8 @@ const DIGITS = 5;
 
 /** An example's figure in a system, as somebody there would have written it. */
 export const exampleIn = (value: number, unit: Unit, system: System): number => {
-  if (system === "metric") return value;
   const exact = fromMetric(value, unit, system);
-  const most = decimals[unit];
+  const most = system === "metric" ? 3 : decimals[unit];
   if (most === undefined || most === 0) return Number(exact.toFixed(most ?? 6));
   const first = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(exact)));
   return Number(exact.toFixed(Math.min(9, Math.max(most, DIGITS - 1 - first))));

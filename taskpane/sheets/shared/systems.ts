@@ -1,4 +1,4 @@
-import { symbol, type System, type Unit } from "../../../functions/units";
+import { symbol, systems, type System, type Unit } from "../../../functions/units";
 import { limitIn } from "../../../functions/words";
 import type { Block, Content, Sheet } from "../sheet";
 import { areaOf, inside } from "./address";
@@ -137,4 +137,10 @@ export const inSystem = (sheet: Sheet, system: System): Sheet => {
   if (!drawing)
     throw new Error(`"${sheet.name}" is not as the catalogue has it: first the system, then what is filled in`);
   return drawing(system);
+};
+
+/** A sheet in every system in which it can be had; only itself where it is not of the catalogue. */
+export const inEverySystem = (sheet: Sheet): readonly Sheet[] => {
+  const drawing = drawings.get(sheet);
+  return drawing ? [...new Set(systems.map(drawing))] : [sheet];
 };
