@@ -1,5 +1,6 @@
 import { createRoot } from "react-dom/client";
 import type { SavedFile } from "./actions/savedFile";
+import type { Evaluate } from "./columns/expression";
 import type { Shipped } from "./shipped";
 import { saveByLink } from "./views/context";
 import { OutsideStore, Pane, type Section, type Theme } from "./views/Pane";
@@ -10,6 +11,7 @@ export type { SavedFile, Section, Theme };
 export interface PaneOptions {
   readonly theme: Theme;
   readonly shipped: Shipped;
+  readonly evaluate: Evaluate;
   /** The section shown first; "sheets" where none is named. */
   readonly section?: Section;
   /** Hands a file to the keeper; a browser's download where none is given. */
@@ -28,7 +30,13 @@ export const mountPane = (element: HTMLElement, workbook: Workbook, options: Pan
   const outside = new OutsideStore({ theme: options.theme, section: options.section ?? "sheets" });
   const root = createRoot(element);
   root.render(
-    <Pane workbook={workbook} shipped={options.shipped} outside={outside} save={options.save ?? saveByLink} />,
+    <Pane
+      workbook={workbook}
+      shipped={options.shipped}
+      evaluate={options.evaluate}
+      outside={outside}
+      save={options.save ?? saveByLink}
+    />,
   );
   return {
     setTheme: (theme) => outside.set({ theme }),

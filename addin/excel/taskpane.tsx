@@ -1,4 +1,5 @@
 import { mountPane } from "../../taskpane";
+import { evaluate } from "../boundary/evaluate";
 import { shipped } from "../network/shipped";
 import { registerCommands } from "./commands";
 import { register } from "./functions";
@@ -34,7 +35,7 @@ const theme = () =>
     { contrast: contrast.matches, dark: dark.matches },
   );
 
-const pane = mountPane(element("pane"), excelWorkbook, { theme: theme(), shipped });
+const pane = mountPane(element("pane"), excelWorkbook, { theme: theme(), shipped, evaluate });
 const retheme = (): void => pane.setTheme(theme());
 contrast.addEventListener("change", retheme);
 dark.addEventListener("change", retheme);

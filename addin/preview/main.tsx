@@ -6,6 +6,7 @@ import { systems } from "../../functions/units";
 import { cleared } from "../../taskpane/sheets/clear";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
 import { mannerOf } from "../../taskpane/text/mannerOf";
+import { evaluate } from "../boundary/evaluate";
 import { shipped } from "../network/shipped";
 import { keepWorkbook } from "./keep";
 import { setManner } from "./manner";
@@ -58,7 +59,7 @@ const start = async (): Promise<void> => {
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void keeping.now();
   });
-  const pane = mountPane(element("pane"), workbook, { theme: theme(), shipped });
+  const pane = mountPane(element("pane"), workbook, { theme: theme(), shipped, evaluate });
   for (const query of [dark, contrast]) {
     query.addEventListener("change", () => {
       engine.api.toggleDarkMode(dark.matches);

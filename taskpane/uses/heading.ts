@@ -2,8 +2,16 @@ import { symbol, type Unit } from "../../functions/units";
 
 /** Names of arguments that would be no heading. */
 const HEADINGS: Readonly<Record<string, string>> = {
+  body: "Body mass",
+  item: "Item mass",
   km: "Distance",
+  laid: "Laid on",
+  last: "Last meal",
   months: "Mean",
+  now: "Mass now",
+  paired: "Paired on",
+  plan: "Winter plan",
+  prey: "Prey mass",
   range: "Value",
   winters: "Winters",
 };

@@ -11,7 +11,10 @@ import { signature, takesInWords } from "../../functions/words";
 import { heldAgainst } from "../../functions/yardsticks";
 import { counted } from "../actions/action";
 import { insertFormula } from "../actions/insertFormula";
+import { wishOf, type Wish } from "../columns/wish";
+import { wishes } from "../columns/wishes";
 import { Act } from "./Act";
+import { AddColumn } from "./AddColumn";
 import { OwnColumns } from "./OwnColumns";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { search, type Found } from "./search";
@@ -28,6 +31,10 @@ const statusWords: Readonly<Record<Source["status"], string>> = {
   definition: "By definition",
   measured: "Worked out for this add-in",
 };
+
+/** The column that a function can be: as keepers ask for it, or else as it is defined. */
+const columnOf = (definition: AnyDefinition): Wish | undefined =>
+  wishes.find(({ key }) => key === definition.name) ?? wishOf(definition);
 
 const SHOWN_ROWS = 7;
 
@@ -58,10 +65,16 @@ const shapeWords = ({ result }: AnyDefinition): string =>
     table: "Rows below one another, without headings.",
   })[result.shape];
 
-const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => void }) => {
+const Entry = ({
+  definition,
+  topic,
+  onBack,
+  onColumn,
+}: Found & { readonly onBack: () => void; readonly onColumn: (wish: Wish) => void }) => {
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   const { examples } = definition;
+  const wish = columnOf(definition);
   return (
     <article>
       <Button onClick={onBack}>All functions</Button>
@@ -95,6 +108,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
       <Words>
         {resultWords(definition).join("; ")}. {shapeWords(definition)}
       </Words>
+      {wish && <Button onClick={() => onColumn(wish)}>Add it as a column to your table</Button>}
       <OwnColumns definition={definition} />
       {examples.map((example, i) => (
         <section key={i}>
@@ -129,6 +143,7 @@ const Entry = ({ definition, topic, onBack }: Found & { readonly onBack: () => v
 export default function Functions({ open }: { readonly open?: string }) {
   const [typed, setTyped] = useState("");
   const [chosen, setChosen] = useState<string | undefined>(open);
+  const [column, setColumn] = useState<Wish | "any" | undefined>();
   const [last, setLast] = useState<string | undefined>();
   const wanted = useDeferredValue(typed);
   const found = useMemo(() => search(all, wanted), [wanted]);
@@ -139,11 +154,13 @@ export default function Functions({ open }: { readonly open?: string }) {
     if (chosen === undefined && last !== undefined) document.getElementById(`${id}-${last}`)?.focus();
   }, [chosen, last, id]);
 
+  if (column) return <AddColumn wish={column === "any" ? undefined : column} onBack={() => setColumn(undefined)} />;
   const entry = all.find(({ definition }) => definition.name === chosen);
   if (entry) {
     return (
       <Entry
         {...entry}
+        onColumn={setColumn}
         onBack={() => {
           setLast(entry.definition.name);
           setChosen(undefined);
@@ -154,6 +171,7 @@ export default function Functions({ open }: { readonly open?: string }) {
   const grouped = wanted.trim() === "";
   return (
     <>
+      <Button onClick={() => setColumn("any")}>Add a column to your own table</Button>
       <Input
         label="Find a function: name, word or purpose"
         type="search"

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from "react";
 import type { SavedFile } from "../actions/savedFile";
+import type { Evaluate } from "../columns/expression";
 import type { Shipped } from "../shipped";
 import type { Workbook } from "../workbook";
 import { PaneProvider } from "./context";
@@ -54,11 +55,12 @@ const Care = lazy(() => import("./Care"));
 interface PaneProps {
   readonly workbook: Workbook;
   readonly shipped: Shipped;
+  readonly evaluate: Evaluate;
   readonly outside: OutsideStore;
   readonly save: (file: SavedFile) => void | Promise<void>;
 }
 
-export const Pane = ({ workbook, shipped, outside, save }: PaneProps) => {
+export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) => {
   const id = useId();
   const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
   const [busy, setBusy] = useState(false);
@@ -69,7 +71,7 @@ export const Pane = ({ workbook, shipped, outside, save }: PaneProps) => {
 
   return (
     <div className="pane" data-theme={theme}>
-      <PaneProvider value={{ workbook, shipped, theme, save, busy, setBusy }}>
+      <PaneProvider value={{ workbook, shipped, evaluate, theme, save, busy, setBusy }}>
         <Tabs
           id={id}
           tabs={sections}

@@ -1,4 +1,5 @@
 import { createContext, useContext } from "react";
+import type { Evaluate } from "../columns/expression";
 import type { SavedFile } from "../actions/savedFile";
 import type { Theme } from "./Pane";
 import type { Shipped } from "../shipped";
@@ -7,6 +8,8 @@ import type { Workbook } from "../workbook";
 export interface PaneState {
   readonly workbook: Workbook;
   readonly shipped: Shipped;
+  /** Answers a function as the sheet does. */
+  readonly evaluate: Evaluate;
   readonly theme: Theme;
   /** Hands a file to the keeper. */
   readonly save: (file: SavedFile) => void | Promise<void>;

@@ -1,3 +1,4 @@
+import { evaluate } from "../../addin/boundary/evaluate";
 import { shipped } from "../../addin/network/shipped";
 import { mountPane, type SavedFile, type Section, type Theme } from "../../taskpane";
 import { WorkbookError } from "../../taskpane/workbook";
@@ -38,6 +39,7 @@ const element = document.getElementById("pane");
 if (!element) throw new Error("the page has no #pane");
 const pane = mountPane(element, workbook, {
   shipped,
+  evaluate,
   theme: (asked.get("theme") ?? "light") as Theme,
   section: (asked.get("section") ?? "sheets") as Section,
   save: (file) => void saved.push(file),

@@ -1,0 +1,79 @@
+import { areaName, onSheet } from "./place";
+import { counted, stopIfCancelled, type Action } from "./action";
+import { planned, type Planned, type Said } from "../columns/planned";
+import { settled } from "../columns/settled";
+import { tableAt } from "../columns/table";
+import type { Wish } from "../columns/wish";
+import { WorkbookError, type CellPlace, type SheetContents, type Workbook } from "../workbook";
+
+export interface ColumnChoice {
+  readonly wish: Wish;
+  /** A cell of the table. */
+  readonly at: CellPlace;
+  /** The column for each want, counted from 0. */
+  readonly columns: ReadonlyMap<string, number>;
+  /** What was typed for what stands once. */
+  readonly once: ReadonlyMap<string, string>;
+}
+
+/** The column that a choice makes of what the workbook holds now, or in words why there is none. */
+export const columnFor = (
+  { wish, at, columns, once }: ColumnChoice,
+  sheets: readonly SheetContents[],
+): Planned | string => {
+  const contents = sheets.find(({ name }) => name === at.sheet);
+  if (!contents) return `There is no sheet "${at.sheet}" any more.`;
+  if (contents.locked) return `"${at.sheet}" is protected. Unprotect it first.`;
+  const table = tableAt(contents, at);
+  if (typeof table === "string") return table;
+  const said: Said = { columns, once: new Map() };
+  const read = new Map(said.once);
+  for (const want of wish.wants) {
+    const typed = once.get(want.name) ?? "";
+    if (columns.has(want.name) || typed.trim() === "") continue;
+    const one = settled(want, typed, at.sheet, sheets);
+    if (typeof one === "string") return `${one}.`;
+    read.set(want.name, one);
+  }
+  return planned(wish, table, { columns, once: read });
+};
+
+/** "2, 3 and 7", a long list cut. */
+export const rowsInWords = (rows: readonly number[]): string =>
+  rows.length <= 6 ? rows.join(", ") : `${rows.slice(0, 5).join(", ")} and ${rows.length - 5} more`;
+
+const area = ({ at, formulas }: Planned): string =>
+  onSheet(at.sheet, areaName({ row: at.row, column: at.column, rows: formulas.length + 1, columns: 1 }));
+
+const look = async (workbook: Workbook, choice: ColumnChoice | undefined): Promise<Planned | string> =>
+  choice ? columnFor(choice, await workbook.read()) : "Look at a table first.";
+
+export const addColumn: Action<ColumnChoice | undefined> = {
+  key: "add-column",
+  label: "Add the column",
+  about:
+    "Writes a heading and a formula for each row into the next free column of your table, down to its last row. Nothing else changes.",
+  async describe(workbook, choice) {
+    const column = await look(workbook, choice);
+    return typeof column === "string"
+      ? { text: `${column} Nothing was changed.`, possible: false, ask: false }
+      : { text: `Writes "${column.heading}" into ${area(column)}.`, possible: true, ask: false };
+  },
+  async run(workbook, choice, options) {
+    const column = await look(workbook, choice);
+    if (typeof column === "string") throw new WorkbookError(`${column} Nothing was changed.`);
+    stopIfCancelled(options);
+    const { at, heading, formulas, format, empty } = column;
+    await workbook.write(
+      [
+        { ...at, cells: [[heading]] },
+        { ...at, row: at.row + 1, cells: formulas.map((formula) => [{ formula }]), ...(format ? { format } : {}) },
+      ],
+      options,
+    );
+    const stay = empty.length > 0 ? ` Empty until they can be answered: ${counted(empty.length, "row")}.` : "";
+    return {
+      text: `"${heading}" stands in ${area(column)}.${stay} For rows that you add below, fill the last formula down.`,
+    };
+  },
+};
