@@ -1,4 +1,4 @@
-import { cautions } from "../../functions/cautions";
+import { depthsFrom, down, underGround } from "./nativeClimateDepths";
 import { curves, curvesFrom, legend, rain, rainFrom, rainSummary, summary, WIDE } from "./nativeClimatePictures";
 import { cold, adjusted, here, own, records, year } from "./nativeClimateMonths";
 import { choices, OWN, ownPlace, place, stations, town } from "./nativeClimatePlaces";
@@ -107,8 +107,6 @@ const proxy = (row: 1 | 2) => {
 };
 const [firstProxy, secondProxy] = [proxy(1), proxy(2)];
 
-const underGround = words("underGround", [2, WIDE], cautions.bareGround);
-
 export const nativeClimate = page(
   {
     key: "nativeClimate",
@@ -148,6 +146,8 @@ export const nativeClimate = page(
   year,
   underGround,
   gap(1),
+  ...down,
+  gap(1),
   here,
   gap(1),
   title("How far each station can be trusted", WIDE),
@@ -170,4 +170,5 @@ export const nativeClimate = page(
   title("Under the pictures", WIDE),
   curvesFrom,
   rainFrom,
+  depthsFrom,
 );

@@ -72,6 +72,13 @@ const credit = (row: number, ...before: readonly string[]): string => {
 };
 const note = named("note.said");
 
+/** Where a year of one source comes from, inside a formula. */
+export const fromOf = {
+  estimate: `${note}&" ${cautions.estimatedSite}"`,
+  first: `${correctedTo(1)}&${credit(FIRST, '"-"')}`,
+  second: `${correctedTo(2)}&${credit(SECOND, '"-"')}`,
+} as const;
+
 /** Where the lines of the picture come from, and how they were corrected. */
 export const curvesFrom = words(
   "curvesFrom",

@@ -1,7 +1,8 @@
+import { cautions } from "../../functions/cautions";
 import { EXAMPLE } from "./shared/assemble";
 import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
-import { named, type Cell, type Column } from "./shared/names";
+import { named, namedColumn, type Cell, type Column } from "./shared/names";
 import { page } from "./shared/page";
 import { picture } from "./shared/picture";
 import { gap } from "./shared/region";
@@ -10,12 +11,12 @@ import { STATION_TERMS } from "./shared/scenario";
 import { datesIn } from "./shared/winterPlan";
 import { isoText, rounded } from "./shared/words";
 import { asked, food, WEEKS, whenReady } from "./yearPlanCare";
-import { limits, months, year } from "./yearPlanInputs";
+import { limits, months, NIGHTS_BY, year } from "./yearPlanInputs";
 
 /** More than a year of meals, one every three days. */
 const MEALS = 130;
 
-const { start, warmSet, coldSet, dayLeast, dayMost, nightLeast, nightMost, latitude, interval } = year;
+const { start, warmSet, coldSet, dayLeast, dayMost, nightLeast, nightMost, nightsFrom, latitude, interval } = year;
 const plan = datesIn(year);
 
 const { dry, wet, cold } = limits;
@@ -23,6 +24,12 @@ const explained = words(
   "explained",
   [2, 10],
   "While it feeds, day and night follow the home's curve within your limits, and moisture the rain there. From the last meal to the first the winter plan has its own set-points, light and moisture. A warm night is as warm as the day.",
+);
+
+const nightWords = words(
+  "nightWords",
+  [3, 10],
+  f`IF(${nightsFrom}="${NIGHTS_BY[1]}",IF(COUNT(${months.ground})<12,"Still needed for nights by the ground: its twelve lows. Until then they keep to your own limits alone.","Nights follow the ground's lows too, never past your own limits. ${cautions.bareGround}"),"Nights keep to your own limits alone.")`,
 );
 
 /** A whole year of months is needed for a curve. */
@@ -52,6 +59,25 @@ const coldLine = log("coldLine", WEEKS, {
     format: "tenth",
   },
 });
+
+/** The floor under the nights of the season, week by week. */
+const floor = log(
+  "floor",
+  WEEKS,
+  {
+    celsius: {
+      title: "Nights from",
+      unit: "°C",
+      spilled: whenReady(
+        [nightLeast],
+        `IF(AND(${nightsFrom}="${NIGHTS_BY[1]}",COUNT(${months.ground})=12),IF(${curve(months.ground, namedColumn("weeks.week"))}>${nightLeast},${curve(months.ground, namedColumn("weeks.week"))},${nightLeast}),IF(${namedColumn("weeks.week")}="","",${nightLeast}))`,
+      ),
+      format: "tenth",
+      note: "Your own limit by night, or the ground's low where that is higher and you follow it too.",
+    },
+  },
+  { titleLines: 2 },
+);
 
 const { moisture, nights, share: lightShare } = asked;
 
@@ -95,7 +121,7 @@ const weeks = log(
       spilled: ({ low, day }) =>
         whenReady(
           [low, day, nightLeast, nightMost],
-          `IF(${nights}="as the season",${held(low, nightLeast, nightMost)},${day})`,
+          `IF(${nights}="as the season",IF(${low}>${nightMost},${nightMost},IF(${low}>${floor.celsius},${low},IF(${floor.celsius}>${nightMost},${nightMost},${floor.celsius}))),${day})`,
         ),
       format: "tenth",
       note: "Warm until the gut is empty and for the first meals, in the plan its set-point, else the home's curve.",
@@ -159,16 +185,16 @@ export const yearPlan = page(
     name: "Year plan",
     sentence: "Fifty-two weeks: set-points, stage, light, moisture and meals.",
     cautions: ["coldKills", "noFoodInTheCold", "smoothCurve", "noVet"],
-    sources: ["histospline", "meeus", "practice"],
-    widths: [11, 8.5, 6.2, 7, 6.2, 7.3, 6.2, 6.2, 14.2, 11, 0.6, 12.4, 11.7, 4, 11, 9, 1, 29, 12, 16, 14, 25, 9],
+    sources: ["histospline", "meeus", "heatEquation", "practice"],
+    widths: [11, 8.5, 6.2, 7, 6.2, 7.3, 6.2, 6.2, 14.2, 11, 0.6, 12.4, 11.7, 4, 11, 9, 9, 1, 29, 12, 16, 14, 25, 9],
     cautionColumns: ["L", "M"],
     example: `${EXAMPLE} invented limits and plan; the station is real, terms at the foot.`,
     foot: [STATION_TERMS],
   },
   gap(1),
-  { A: [months, gap(2), limits, explained], F: [year] },
+  { A: [months, gap(2), limits, explained, nightWords], F: [year] },
   chart,
   summary,
   gap(1),
-  { A: [weeks], L: [food], O: [mealsOn], P: [coldLine], R: [asked] },
+  { A: [weeks], L: [food], O: [mealsOn], P: [coldLine], Q: [floor], S: [asked] },
 );

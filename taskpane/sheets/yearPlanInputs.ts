@@ -3,7 +3,7 @@ import { form } from "./shared/form";
 import { log } from "./shared/log";
 import { MONTHS } from "./shared/part";
 import { home, homeYear, planYear } from "./shared/scenario";
-import { date, LATITUDE, number, whole } from "./shared/takes";
+import { date, LATITUDE, number, oneOf, whole } from "./shared/takes";
 import { planDateFields } from "./shared/winterPlan";
 
 /** What the keeper fills in on the Year plan. */
@@ -41,11 +41,24 @@ export const months = log(
       format: "whole",
       takes: number([0, 3000]),
     },
+    ground: {
+      title: "Ground",
+      unit: "°C",
+      input: homeYear.groundLow,
+      from: "nativeClimate.year.groundLow",
+      format: "tenth",
+      takes: number([-60, 60]),
+      note: "Low of each month at the animal's depth, from the sheet Native climate, or none. It counts only where the nights are to follow it.",
+    },
   },
   {
+    titleLines: 2,
     note: "Highs and lows at the animal's elevation and rain, from the sheet Native climate. A cell may point there: type = and click its figure.",
   },
 );
+
+/** What keeps the nights from getting colder: the keeper's own limit, or the ground's low at the animal's depth too. */
+export const NIGHTS_BY = ["own limit", "ground too"] as const;
 
 const limit = (label: string, value: number) =>
   ({ label, needed: true, unit: "°C", value, format: "tenth", takes: number([0, 40]) }) as const;
@@ -69,6 +82,13 @@ export const year = form(
     dayMost: limit("By day at most", 27),
     nightLeast: limit("By night at least", 16),
     nightMost: limit("By night at most", 20),
+    nightsFrom: {
+      label: "Nights no colder than",
+      value: NIGHTS_BY[0],
+      role: "setting",
+      takes: oneOf(...NIGHTS_BY),
+      note: "own limit: the line above alone. ground too: also not below the ground's low at the animal's depth; your own limits stay.",
+    },
     latitude: {
       label: "Latitude for day length",
       needed: "Latitude",

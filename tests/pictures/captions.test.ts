@@ -12,6 +12,7 @@ import type { Chart, Series, Sheet } from "../../taskpane/sheets/sheet";
 import type { SheetContents } from "../../taskpane/workbook";
 import { networkAsShipped } from "../network";
 import { openWorkbook } from "../preview/engine";
+import { typedInto } from "../sheets/fill";
 
 jest.setTimeout(60_000);
 
@@ -34,6 +35,7 @@ const noPlace = { "place.latitude": null, "place.longitude": null };
 type Case = readonly [state: string, sheet: Sheet];
 const climates: readonly Case[] = [
   ["a number for a name, no band, no second station", filled(nativeClimate, { ...noBand, ...number })],
+  ["planned by a station", typedInto(nativeClimate, "choices.planBy", "first station")],
   ["a record of one's own, and none that the network knows", filled(nativeClimate, own)],
   // A station of another network than those that the estimate rests on.
   ["stations alone, one from elsewhere", filled(nativeClimate, { ...noPlace, "stations.name[2]": "Hanover, NH" })],
@@ -152,7 +154,10 @@ test("K between two lines are the differences that are drawn", () => {
 });
 
 describe("Native climate", () => {
-  const climate = (): readonly Read[] => all.filter(({ contents }) => contents.name.startsWith(nativeClimate.name));
+  const pictured = (): readonly Read[] => all.filter(({ contents }) => contents.name.startsWith(nativeClimate.name));
+  /** The year to plan by at some depths draws no place of its own: its caption speaks of the source chosen. */
+  const isDown = ({ chart }: Read): boolean => chart.title === "From the air down";
+  const climate = (): readonly Read[] => pictured().filter((read) => !isDown(read));
   const isDrawn = (read: Read, series: Series): boolean => figuresOf(read, series).length > 0;
   /** The place of a series, without what is said of its lines. */
   const placeOf = (read: Read, series: Series): string => nameOf(read, series).replace(/, (highs|lows).*$/, "");
@@ -190,7 +195,7 @@ describe("Native climate", () => {
       const isRain = read.chart.axis.startsWith("mm");
       const estimated = read.chart.series.some((series) => /^Estimate/.test(series.name) && isDrawn(read, series));
       const times = (words: RegExp): number => [...read.caption.matchAll(words)].length;
-      const rates = /highs are corrected at 6\.5 and (?:its )?lows at 4\.5 K per km/g;
+      const rates = /highs are corrected at 6\.5(?: K per km)? and (?:its )?lows at 4\.5 K per km/g;
       expect([read.state, times(rates)]).toEqual([read.state, isRain ? 0 : stations]);
       expect([read.state, times(/drawn as corrected to \d+ m/g)]).toEqual([read.state, isRain ? 0 : stations]);
       expect([read.state, times(/as recorded at \d+ m, not corrected/g)]).toEqual([read.state, isRain ? stations : 0]);
@@ -226,5 +231,25 @@ describe("Native climate", () => {
         keepers,
       ]);
     }
+  });
+
+  test("under the ground it credits the source that is planned by, how that was corrected, and what is not in it", () => {
+    const down = pictured().filter(isDown);
+    const told = down.filter((read) => figuresOf(read, read.chart.series[0] as Series).length > 0);
+    expect(told.length).toBeGreaterThan(1);
+    for (const read of down) {
+      expect(read.caption).toContain(cautions.bareGround);
+      const isTold = told.includes(read);
+      expect([read.state, read.caption.split(creditOf("climat")).length - 1]).toEqual([read.state, isTold ? 1 : 0]);
+      expect([read.state, read.caption.includes(cautions.estimatedSite)]).toEqual([
+        read.state,
+        isTold && !read.state.includes("by a station"),
+      ]);
+      expect([read.state, /highs are corrected at 6\.5/.test(read.caption)]).toEqual([
+        read.state,
+        isTold && read.state.includes("by a station"),
+      ]);
+    }
+    expect(down.some(({ state }) => state.includes("by a station"))).toBe(true);
   });
 });

@@ -1,3 +1,4 @@
+import { cautions } from "../../functions/cautions";
 import { isoOf, serialOfIso } from "../../functions/dates";
 import { care, phaseOn } from "../../functions/rules/stages";
 import { setPointOn, stageOn, type Plan } from "../../functions/shared/plan";
@@ -44,4 +45,34 @@ test("without all six dates nothing is told, and the sheet says why", async () =
     expect([name, new Set(reading.column(`weeks.${name}`).map((one) => one ?? ""))]).toEqual([name, new Set([""])]);
   }
   expect(reading.of("summary.said")).toMatch(/^Not all six dates of the winter plan are given/);
+});
+
+test("nights follow the ground's lows where that is wanted, never past the keeper's own limits, and without lows own limits hold", async () => {
+  const wanted = { "year.nightsFrom": "ground too", "year.nightLeast": 12, "year.nightMost": 17 } as const;
+  const nights = async (typed: Parameters<typeof filled>[1]) => {
+    const reading = await filled(yearPlan, typed);
+    expect(reading.errors()).toEqual([]);
+    const ofSeason = reading.column("care.nights").map((one) => one === "as the season");
+    const column = (name: string) =>
+      reading
+        .column(name)
+        .map(Number)
+        .filter((_, i) => ofSeason[i]);
+    return { reading, night: column("weeks.night"), low: column("weeks.low") };
+  };
+  const own = await nights({ ...wanted, "year.nightsFrom": "own limit" });
+  expect(own.night).toEqual(own.low.map((low) => Math.min(17, Math.max(12, low))));
+  expect(own.reading.of("nightWords.said")).toBe("Nights keep to your own limits alone.");
+
+  const ground = await nights(wanted);
+  expect(ground.night.every((night) => night >= 12 && night <= 17)).toBe(true);
+  // July: 12.5 °C in the air, 17.5 in the ground at mid-month.
+  expect([own.night[0], ground.night[0]]).toEqual([expect.closeTo(12.53, 1), expect.closeTo(16.73, 1)]);
+  expect(Math.max(...ground.night)).toBe(17);
+  expect(ground.night.filter((night, i) => night < (own.night[i] as number))).toEqual([]);
+  expect(ground.reading.of("nightWords.said")).toContain(cautions.bareGround);
+
+  const without = await nights({ ...wanted, "home.ground[3]": null });
+  expect(without.night).toEqual(own.night);
+  expect(without.reading.of("nightWords.said")).toMatch(/^Still needed for nights by the ground/);
 });
