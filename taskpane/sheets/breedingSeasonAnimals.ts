@@ -19,6 +19,7 @@ export const limits = form(
   {
     on: {
       label: "Checked on",
+      needed: "Day of the check",
       value: TODAY,
       across: 2,
       format: "date",
@@ -52,12 +53,14 @@ export const limits = form(
     },
     mode: {
       label: "Eggs or live young",
+      needed: true,
       value: "eggs",
       takes: oneOf("eggs", "live"),
       note: "eggs for layers, live for live-bearers.",
     },
     earliest: {
       label: "Days to laying or birth",
+      needed: "Days to laying or birth",
       value: 40,
       format: "whole",
       takes: whole([1, 400], "days"),
@@ -76,7 +79,7 @@ export const breeders = log(
   "animals",
   ANIMAL_ROWS,
   {
-    label: { title: "Animal", input: list.map(({ label }) => label) },
+    label: { title: "Animal", needed: "An animal", input: list.map(({ label }) => label) },
     sex: {
       title: "Sex",
       input: list.map(({ sex }) => sex),

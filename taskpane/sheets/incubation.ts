@@ -22,12 +22,20 @@ const own = form(
   {
     days: {
       label: "Days that your eggs took",
+      needed: true,
       value: clutch.baseDays,
       format: "whole",
       takes: whole([20, 200], "days"),
       note: "Of your own clutches of this kind, held steady.",
     },
-    temperature: { label: "at", unit: "°C", value: clutch.incubator, format: "tenth", takes: EGG_RANGE },
+    temperature: {
+      label: "at",
+      needed: "at which temperature",
+      unit: "°C",
+      value: clutch.incubator,
+      format: "tenth",
+      takes: EGG_RANGE,
+    },
     threshold: {
       label: "No growth below",
       unit: "°C",
@@ -132,8 +140,8 @@ const expected = (row: { readonly laid: RowCell; readonly days: RowCell }, part:
 };
 
 const clutches = log("clutches", CLUTCH_ROWS, {
-  clutch: { title: "Clutch", input: ["Juniper 2025", clutch.label] },
-  laid: { title: "Laid", input: [day("2025-06-24"), clutch.laid], format: "date", takes: date },
+  clutch: { title: "Clutch", needed: "A clutch", input: ["Juniper 2025", clutch.label] },
+  laid: { title: "Laid", needed: "Its day", input: [day("2025-06-24"), clutch.laid], format: "date", takes: date },
   eggs: { title: "Eggs", input: [6, clutch.eggs], format: "whole", takes: whole([1, 100], "eggs") },
   held: { title: "Held", unit: "°C", input: [clutch.incubator, clutch.incubator], format: "tenth", takes: EGG_RANGE },
   days: {

@@ -83,7 +83,7 @@ const glance = log(
 const note = words(
   "note",
   [6, WIDE],
-  f`IF(OR(${place.latitude}="",${place.longitude}="",${place.elevation}=""),"Still needed: latitude, longitude and elevation of the place.",IFERROR(VIV.SITENOTE(${place.latitude},${place.longitude},${place.elevation}),"No estimate here: fewer than three stations within 1000 km, or the sea. Name stations of your own choice, or write your own record."))`,
+  f`IF(OR(${place.latitude}="",${place.longitude}="",${place.elevation}=""),"",IFERROR(VIV.SITENOTE(${place.latitude},${place.longitude},${place.elevation}),"No estimate here: fewer than three stations within 1000 km, or the sea. Name stations of your own choice, or write your own record."))`,
 );
 const hemisphere = (name: Cell, { middle, latitude }: Source): string =>
   `IF(OR(COUNT(${String(middle)})<12,${latitude}=""),"",IF((AVERAGE(INDEX(${String(middle)},6),INDEX(${String(middle)},7),INDEX(${String(middle)},8))-AVERAGE(INDEX(${String(middle)},12),INDEX(${String(middle)},1),INDEX(${String(middle)},2)))*${latitude}<${figure(-23.5, "K")},${name}&": its warm half does not fit the sign of its latitude (south is negative). ",""))`;

@@ -3,7 +3,7 @@ import { ELEVATION, TEMPERATURE } from "../../functions/shared/limits";
 import { form } from "./shared/form";
 import { once } from "./shared/formula";
 import { log } from "./shared/log";
-import { through, type RowCell } from "./shared/names";
+import { namedColumn, through, type RowCell } from "./shared/names";
 import { home, lower, TOWN_STATION, upper } from "./shared/scenario";
 import { LATITUDE, LONGITUDE, number, oneOf, whole } from "./shared/takes";
 
@@ -13,12 +13,17 @@ export const OWN = "own";
 /** The sources that the year to plan by may be taken from. */
 export const SOURCES = ["estimate", "first station", "second station"] as const;
 
+/** Stations alone, corrected to the elevation, need no place. */
+const noPlaceNeeded = (): string => `${namedColumn("stations.name").at(1)}<>""`;
+
 export const place = form(
   "place",
   "Where the animal lives",
   {
     latitude: {
       label: "Lat. ° (south −)",
+      needed: "Latitude",
+      unless: noPlaceNeeded,
       value: home.latitude,
       from: "stationShortlist.home.latitude",
       format: "hundredth",
@@ -26,12 +31,21 @@ export const place = form(
     },
     longitude: {
       label: "Long. ° (west −)",
+      needed: "Longitude",
+      unless: noPlaceNeeded,
       value: home.longitude,
       from: "stationShortlist.home.longitude",
       format: "hundredth",
       takes: number(LONGITUDE, "°"),
     },
-    elevation: { label: "Elevation", unit: "m", value: home.elevation, format: "whole", takes: number(ELEVATION) },
+    elevation: {
+      label: "Elevation",
+      needed: true,
+      unit: "m",
+      value: home.elevation,
+      format: "whole",
+      takes: number(ELEVATION),
+    },
     bandLow: {
       label: "Lives from",
       unit: "m",

@@ -14,8 +14,15 @@ import { fastWords, hasPlan, winterPlan } from "./shared/winterPlan";
 import { rounded } from "./shared/words";
 
 const time = form("time", "The time", {
-  from: { label: "From", value: TODAY + 1, format: "date", takes: date },
-  until: { label: "Until", value: day("2027-06-30"), format: "date", takes: date, note: "Ten years at most." },
+  from: { label: "From", needed: true, value: TODAY + 1, format: "date", takes: date },
+  until: {
+    label: "Until",
+    needed: true,
+    value: day("2027-06-30"),
+    format: "date",
+    takes: date,
+    note: "Ten years at most.",
+  },
   ...mealLimitFields("Meal of body mass"),
 });
 const { from, until, mealShare, itemShare, leastShare } = time;
@@ -33,13 +40,19 @@ const [moved, into, out] = ["size", "in", "out"].map((one) => namedColumn(`log.$
 const [eaten, toCome] = ["size", "toCome"].map((one) => namedColumn(`eaters.${one}`));
 
 const sizes = log("sizes", 8, {
-  size: { title: "Size of prey", input: prey.map(([size]) => size) },
+  size: { title: "Size of prey", needed: "A size of prey", input: prey.map(([size]) => size) },
   toDo: {
     title: "What to do",
     each: ({ spare, toCome: due }) => once`IF(${due}=0,"None needed",IF(${spare}<0,"Buy "&-${spare},"Enough"))`,
     rules: [begins("Buy", "care"), says("Enough", "good")],
   },
-  grams: { title: "g each", input: prey.map(([, mass]) => mass), format: "tenth", takes: number([0.1, 5000], "g") },
+  grams: {
+    title: "g each",
+    needed: "g each",
+    input: prey.map(([, mass]) => mass),
+    format: "tenth",
+    takes: number([0.1, 5000], "g"),
+  },
   stock: {
     title: "In stock",
     each: ({ size }) => `=IF(${size}="","",SUMIFS(${into},${moved},${size})-SUMIFS(${out},${moved},${size}))`,
@@ -60,7 +73,7 @@ const itemMass = (size: Cell): string => `INDEX(${sizes.grams},MATCH(${size},${s
 const isKnown = (size: Cell): string => `COUNTIF(${sizes.size},${size})>0`;
 
 const eating = log("eaters", 15, {
-  who: { title: "Who eats", input: eaters.map(({ who }) => who) },
+  who: { title: "Who eats", needed: "Who eats", input: eaters.map(({ who }) => who) },
   size: { title: "Size of prey", input: eaters.map(({ size }) => size), note: "As it is called in the table above." },
   many: { title: "Animals", input: eaters.map(({ many }) => many), format: "whole", takes: whole([1, 500]) },
   body: {

@@ -15,7 +15,7 @@ export const pasted = log(
   "pasted",
   FRAMED,
   {
-    time: { title: "Time", input: shownRows.map(([time]) => time), format: "moment" },
+    time: { title: "Time", needed: "Readings", input: shownRows.map(([time]) => time), format: "moment" },
     celsius: { title: "°C", input: shownRows.map(([, celsius]) => celsius), format: "tenth" },
   },
   {
@@ -25,7 +25,7 @@ export const pasted = log(
 );
 
 const limit = (label: string, value: number) =>
-  ({ label, unit: "°C", wide: 3, value, format: "tenth", takes: number([-100, 150]) }) as const;
+  ({ label, needed: true, unit: "°C", wide: 3, value, format: "tenth", takes: number([-100, 150]) }) as const;
 export const limits = form(
   "limits",
   "Limits",

@@ -15,16 +15,25 @@ import { blanksKept } from "./shared/words";
 const ROWS = 12;
 
 const place = form("home", "The animal's home", {
-  bandLow: { label: "Lives from", unit: "m", value: home.bandLow, format: "whole", takes: number(ELEVATION) },
-  bandHigh: { label: "to", unit: "m", value: home.bandHigh, format: "whole", takes: number(ELEVATION) },
+  bandLow: {
+    label: "Lives from",
+    needed: "Elevation from",
+    unit: "m",
+    value: home.bandLow,
+    format: "whole",
+    takes: number(ELEVATION),
+  },
+  bandHigh: { label: "to", needed: "to", unit: "m", value: home.bandHigh, format: "whole", takes: number(ELEVATION) },
   latitude: {
     label: "Latitude, ° (south −)",
+    needed: "Latitude",
     value: home.latitude,
     format: "hundredth",
     takes: number(LATITUDE, "°"),
   },
   longitude: {
     label: "Longitude, ° (west −)",
+    needed: "Longitude",
     value: home.longitude,
     format: "hundredth",
     takes: number(LONGITUDE, "°"),

@@ -167,6 +167,17 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     }
   });
 
+  test("names each cell that is still needed, once cleared, and is silent while the example stands", () => {
+    const asks = sheet.blocks.find(({ rows }) => /"Still needed: "&TEXTJOIN/.test(String(rows[0]?.[0])));
+    if (!asks) return expect(["aboutThisWorkbook", "selfCheck"]).toContain(sheet.key);
+    expect(first.at(asks.at)).toBe("");
+    const named = [...String(empty.at(asks.at)).matchAll(/\(([A-Z]+\d+)\)/g)].map(([, at]) => at);
+    const blank = sheet.needed
+      .map(({ at }) => at.replace(/:.*/, ""))
+      .filter((at) => [null, ""].includes(empty.at(at) as null));
+    expect([named.length > 0, named]).toEqual([true, blank]);
+  });
+
   test("cleared, shows no error and no 0, and keeps its cautions", () => {
     expect(empty.errors()).toEqual([]);
     expect(zeros(empty)).toEqual([]);
