@@ -1,10 +1,8 @@
 import { Button } from "../components/Button";
 import { Input } from "../components/Input";
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "react";
-import { topics } from "../../functions/catalogue";
 import type { AnyDefinition, Example, Value } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
-import { referenceOf } from "../../functions/reference";
 import { sources, type Source } from "../../functions/sources";
 import { symbol } from "../../functions/units";
 import { signature, takesInWords } from "../../functions/words";
@@ -15,13 +13,14 @@ import { wishOf, type Wish } from "../columns/wish";
 import { wishes } from "../columns/wishes";
 import { Act } from "./Act";
 import { AddColumn } from "./AddColumn";
+import { usePane } from "./context";
+import { lastUsed, noteUsed } from "./lastUsed";
 import { OwnColumns } from "./OwnColumns";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
-import { search, type Found } from "./search";
+import { find } from "../search/find";
+import { functionItems, type FunctionItem, type Item } from "../search/items";
 
-const all: readonly Found[] = topics.flatMap(({ title, functions }) =>
-  functions.map((definition) => ({ definition: referenceOf(definition), topic: title })),
-);
+type Found = Pick<FunctionItem, "definition" | "topic">;
 
 /** What stands behind a source, in words that a keeper can weigh. */
 const statusWords: Readonly<Record<Source["status"], string>> = {
@@ -36,6 +35,8 @@ const statusWords: Readonly<Record<Source["status"], string>> = {
 const columnOf = (definition: AnyDefinition): Wish | undefined =>
   wishes.find(({ key }) => key === definition.name) ?? wishOf(definition);
 
+/** Functions that are named under a caution. */
+const CARRIERS = 6;
 const SHOWN_ROWS = 7;
 
 const valueWords = (value: Value): string =>
@@ -140,13 +141,50 @@ const Entry = ({
   );
 };
 
+/** A sheet or a caution among what was found. */
+const Other = ({
+  item,
+  onFunction,
+}: {
+  readonly item: Exclude<Item, FunctionItem>;
+  readonly onFunction: (name: string) => void;
+}) => {
+  const { open } = usePane();
+  if (item.kind === "sheet") {
+    return (
+      <button type="button" className="function" onClick={() => open("sheets", item.sheet.key)}>
+        <span className="name">{item.sheet.name}, a sheet</span> {item.sheet.sentence}
+      </button>
+    );
+  }
+  return (
+    <>
+      <Cautions of={[item.id]} />
+      <div className="row">
+        {item.functions.slice(0, CARRIERS).map((name) => (
+          <Button key={name} onClick={() => onFunction(name)}>
+            {name}
+          </Button>
+        ))}
+      </div>
+    </>
+  );
+};
+
+const counts = (found: readonly Item[]): string => {
+  const of = (kind: Item["kind"]): number => found.filter((item) => item.kind === kind).length;
+  const parts = [counted(of("function"), "function"), counted(of("sheet"), "sheet"), counted(of("caution"), "caution")];
+  return parts.filter((part) => !part.startsWith("0 ")).join(", ");
+};
+
 export default function Functions({ open }: { readonly open?: string }) {
   const [typed, setTyped] = useState("");
   const [chosen, setChosen] = useState<string | undefined>(open);
   const [column, setColumn] = useState<Wish | "any" | undefined>();
   const [last, setLast] = useState<string | undefined>();
   const wanted = useDeferredValue(typed);
-  const found = useMemo(() => search(all, wanted), [wanted]);
+  const isAsked = wanted.trim() !== "";
+  const found = useMemo<readonly Item[]>(() => (isAsked ? find(wanted) : functionItems), [wanted, isAsked]);
   const id = useId();
   useEffect(() => setChosen(open), [open]);
   // Back from an entry, the focus returns to where it was.
@@ -155,7 +193,7 @@ export default function Functions({ open }: { readonly open?: string }) {
   }, [chosen, last, id]);
 
   if (column) return <AddColumn wish={column === "any" ? undefined : column} onBack={() => setColumn(undefined)} />;
-  const entry = all.find(({ definition }) => definition.name === chosen);
+  const entry = functionItems.find(({ definition }) => definition.name === chosen);
   if (entry) {
     return (
       <Entry
@@ -168,12 +206,16 @@ export default function Functions({ open }: { readonly open?: string }) {
       />
     );
   }
-  const grouped = wanted.trim() === "";
+  const read = (name: string): void => {
+    noteUsed(name);
+    setChosen(name);
+  };
+  const used = isAsked ? [] : lastUsed();
   return (
     <>
       <Button onClick={() => setColumn("any")}>Add a column to your own table</Button>
       <Input
-        label="Find a function: name, word or purpose"
+        label="Find a function, a sheet or a caution: name, word or purpose"
         type="search"
         value={typed}
         onChange={setTyped}
@@ -182,20 +224,38 @@ export default function Functions({ open }: { readonly open?: string }) {
       <p className="count" role="status">
         {found.length === 0
           ? `Nothing found for "${wanted}". Try another word, such as "winter", "meal" or "egg".`
-          : `${found.length} of ${all.length} functions`}
+          : isAsked
+            ? `Found: ${counts(found)}`
+            : `${functionItems.length} functions`}
       </p>
+      {used.length > 0 && (
+        <p className="row">
+          Read last:
+          {used.map((name) => (
+            <Button key={name} onClick={() => read(name)}>
+              {name}
+            </Button>
+          ))}
+        </p>
+      )}
       <ul className="functions">
-        {found.map(({ definition, topic }, i) => (
-          <li key={definition.name}>
-            {grouped && found[i - 1]?.topic !== topic && <Title>{topic}</Title>}
-            <button
-              type="button"
-              id={`${id}-${definition.name}`}
-              className="function"
-              onClick={() => setChosen(definition.name)}
-            >
-              <span className="name">VIV.{definition.name}</span> {definition.summary}
-            </button>
+        {found.map((item, i) => (
+          <li key={item.id}>
+            {item.kind === "function" ? (
+              <>
+                {!isAsked && functionItems[i - 1]?.topic !== item.topic && <Title>{item.topic}</Title>}
+                <button
+                  type="button"
+                  id={`${id}-${item.id}`}
+                  className="function"
+                  onClick={() => read(item.definition.name)}
+                >
+                  <span className="name">VIV.{item.definition.name}</span> {item.definition.summary}
+                </button>
+              </>
+            ) : (
+              <Other item={item} onFunction={read} />
+            )}
           </li>
         ))}
       </ul>

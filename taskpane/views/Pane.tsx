@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useId, useState, useSyncExternalStore } from "react";
+import { lazy, Suspense, useCallback, useEffect, useId, useState, useSyncExternalStore } from "react";
 import type { SavedFile } from "../actions/savedFile";
 import type { Evaluate } from "../columns/expression";
 import type { Shipped } from "../shipped";
@@ -25,7 +25,7 @@ export type Theme = "light" | "dark" | "contrast";
 export interface Outside {
   readonly theme: Theme;
   readonly section: Section;
-  /** What to open within the section: a function's name. */
+  /** What to open within the section: a function's name, a sheet's key. */
   readonly item?: string;
 }
 
@@ -64,6 +64,7 @@ export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) 
   const id = useId();
   const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
   const [busy, setBusy] = useState(false);
+  const open = useCallback((section: Section, item?: string) => outside.set({ section, item }), [outside]);
   // A new section starts at its top.
   useEffect(() => {
     document.getElementById(`${id}-panel`)?.scrollTo(0, 0);
@@ -71,7 +72,7 @@ export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) 
 
   return (
     <div className="pane" data-theme={theme}>
-      <PaneProvider value={{ workbook, shipped, evaluate, theme, save, busy, setBusy }}>
+      <PaneProvider value={{ workbook, shipped, evaluate, open, theme, save, busy, setBusy }}>
         <Tabs
           id={id}
           tabs={sections}
@@ -89,7 +90,7 @@ export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) 
           <Safe>
             <Kept />
             <Suspense fallback={<p className="quiet">Loading …</p>}>
-              {section === "sheets" && <Sheets />}
+              {section === "sheets" && <Sheets open={item} />}
               {section === "places" && <Places />}
               {section === "functions" && <Functions open={item} />}
               {section === "readings" && <Readings />}

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { counted } from "../actions/action";
 import { clearAll } from "../actions/clearAll";
 import { clearExample } from "../actions/clearExample";
@@ -16,26 +16,33 @@ import { StartYear } from "./StartYear";
 import { useUnits } from "./useUnits";
 
 /** One sheet. Its cautions are one line until they are asked for, and stand in full once the sheet is inserted. */
-const SheetItem = ({ sheet }: { readonly sheet: Sheet }) => {
+const SheetItem = ({ sheet, sought }: { readonly sheet: Sheet; readonly sought: boolean }) => {
   const [open, setOpen] = useState(false);
   const units = useUnits();
+  const item = useRef<HTMLLIElement>(null);
+  // Found by a search: it comes into view, and what is read next begins there.
+  useEffect(() => {
+    if (!sought) return;
+    item.current?.scrollIntoView();
+    item.current?.focus();
+  }, [sought]);
   return (
-    <li className="item">
+    <li className="item" ref={item} tabIndex={sought ? -1 : undefined}>
       <div className="head">
         <Miniature sheet={sheet} />
         <div className="beside">
           <SmallTitle>{sheet.name}</SmallTitle>
           <Words>{sheet.sentence}</Words>
+          <Act
+            action={insertSheet}
+            choice={[inSystem(sheet, units)]}
+            name={`Insert ${sheet.name}`}
+            onDone={() => {
+              setOpen(true);
+            }}
+          />
         </div>
       </div>
-      <Act
-        action={insertSheet}
-        choice={[inSystem(sheet, units)]}
-        name={`Insert ${sheet.name}`}
-        onDone={() => {
-          setOpen(true);
-        }}
-      />
       <details
         open={open}
         onToggle={({ currentTarget }) => {
@@ -67,7 +74,7 @@ const Units = () => (
   </>
 );
 
-export default function Sheets() {
+export default function Sheets({ open }: { readonly open?: string }) {
   return (
     <>
       <Units />
@@ -78,7 +85,7 @@ export default function Sheets() {
           <Title>{group.title}</Title>
           <ul className="sheets">
             {group.sheets.map((sheet) => (
-              <SheetItem key={sheet.key} sheet={sheet} />
+              <SheetItem key={sheet.key} sheet={sheet} sought={sheet.key === open} />
             ))}
           </ul>
         </section>

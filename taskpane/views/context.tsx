@@ -1,7 +1,7 @@
 import { createContext, useContext } from "react";
 import type { Evaluate } from "../columns/expression";
 import type { SavedFile } from "../actions/savedFile";
-import type { Theme } from "./Pane";
+import type { Section, Theme } from "./Pane";
 import type { Shipped } from "../shipped";
 import type { Workbook } from "../workbook";
 
@@ -10,6 +10,8 @@ export interface PaneState {
   readonly shipped: Shipped;
   /** Answers a function as the sheet does. */
   readonly evaluate: Evaluate;
+  /** Turns to another section, and to an item of it. */
+  readonly open: (section: Section, item?: string) => void;
   readonly theme: Theme;
   /** Hands a file to the keeper. */
   readonly save: (file: SavedFile) => void | Promise<void>;

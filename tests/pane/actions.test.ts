@@ -21,8 +21,6 @@ import { paste } from "../../taskpane/sheets/readings";
 import { cellOf } from "../../taskpane/sheets/shared/page";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import { WorkbookError } from "../../taskpane/workbook";
-import { everydayWords } from "../../taskpane/views/everydayWords";
-import { search } from "../../taskpane/views/search";
 import { MemoryWorkbook } from "./memoryWorkbook";
 
 const coolingPlan = sheets.find(({ key }) => key === "coolingPlan") as Sheet;
@@ -433,51 +431,5 @@ describe("a workbook that fails at the n-th call, or a keeper who cancels, leave
     const before = workbook.snapshot();
     await expect(act(workbook, AbortSignal.abort())).rejects.toThrow("Cancelled. Nothing was changed.");
     expect(workbook.snapshot()).toEqual(before);
-  });
-});
-
-describe("search", () => {
-  const all = catalogue.map((definition) => ({ definition, topic: "" }));
-  const names = (typed: string) => search(all, typed).map(({ definition }) => definition.name);
-  test.each([
-    ["lapse", "LAPSE"],
-    ["=VIV.LAPSE", "LAPSE"],
-    ["viv.ramp", "RAMP"],
-    ["brumation", "RAMP"],
-    ["altitude", "LAPSE"],
-    ["mouse", "PREYRATIO"],
-    ["sunrise", "DAYLENGTH"],
-    ["köppen", "KOPPEN"],
-  ])("%s finds %s", (typed, name) => expect(names(typed)).toContain(name));
-  // What keepers typed in vain, and what they meant: among the first three.
-  test.each([
-    ["hibernate", "RAMPDATES"],
-    ["fridge", "RAMPDATES"],
-    ["refrigerator", "SETPOINT"],
-    ["how much food", "PREYMASS"],
-    ["how often to feed", "NEXTMEAL"],
-    ["photoperiod", "DAYLENGTH"],
-    ["ventilation", "BOXAIR"],
-    ["gravid", "CLUTCHRATIO"],
-    ["basking", "HOURCURVE"],
-    ["night drop", "FLUCTUATION"],
-    ["dry season", "DRYMONTH"],
-    ["wake up", "RAMPDATESTO"],
-    ["growth", "MASSTREND"],
-    ["eggs", "HATCHDATES"],
-    ["mouse", "PREYRATIO"],
-    ["csv", "DAYTABLE"],
-    ["won't eat", "REFUSALS"],
-    ["losing weight", "MASSLOSS"],
-  ])("%s finds %s early", (typed, name) => expect(names(typed).slice(0, 3)).toContain(name));
-  test("everyday words are those of functions that exist", () => {
-    for (const name of Object.keys(everydayWords)) expect(catalogue.map((one) => one.name)).toContain(name);
-  });
-  test("the name itself comes first", () => {
-    for (const { name } of catalogue) expect(names(name)[0]).toBe(name);
-  });
-  test("all for nothing typed, none for what is nowhere", () => {
-    expect(names("  ")).toHaveLength(catalogue.length);
-    expect(names("zzzz")).toEqual([]);
   });
 });

@@ -1,0 +1,111 @@
+/** What a keeper may type for a function or a sheet (by its key), beyond name and description; phrases are kept apart by commas. */
+export const everydayWords: Readonly<Record<string, string>> = {
+  RAMPDATES:
+    "hibernate, hibernation, brumation, brumate, hibernaculum, wintering, fridge, refrigerator, winter dates, overwinter, winter rest, start of winter, when does cooling begin, plan the winter",
+  RAMPDATESTO:
+    "hibernate, wake up, waking, spring date, end of winter, first meal, backwards from the first meal, end of hibernation",
+  RAMP: "hibernate, brumation, cool down, warm up, fridge, refrigerator, night drop, wake up, cooling schedule, week by week, temperature steps, lower the temperature",
+  SETPOINT:
+    "thermostat, fridge, refrigerator, night drop, winter temperature, hibernation temperature, what temperature today",
+  STAGE: "hibernation stage, winter stage, where am I in the winter",
+  RAMPCHECK:
+    "hibernate, brumation, check winter plan, is it safe, too fast, too cold, mistakes in the plan, dangerous plan",
+  MASSLOSS: "weight loss, losing weight, thin, lost weight, percent lost, underweight",
+  LOSSTREND:
+    "weight loss in hibernation, losing weight, winter weight, too much weight loss, where is the loss heading",
+  BOXAIR:
+    "ventilation, ventilate, air holes, oxygen, suffocate, open the box, carbon dioxide, co2, how long does the air last, airtight, sealed box",
+  OXYGENUSE: "oxygen, breathing, metabolism",
+  PREYMASS:
+    "how much food, prey size, mouse, mice, rat, rodent, food amount, portion, how big a mouse, how much to feed, feeding amount",
+  PREYRATIO:
+    "mouse, mice, rat, rodent, prey size, too big, portion, prey to body weight, percent of body weight, rat size",
+  PREYITEMS: "mouse, mice, pinkies, how many mice, rodent, portion, how many pinkies, how many rats, number of prey",
+  NEXTMEAL: "how often to feed, feeding interval, next feeding, when to feed, feeding schedule, next food, feed again",
+  MEALDATES:
+    "how often to feed, feeding schedule, feeding calendar, when to feed, dates of meals, calendar of feedings",
+  MEALCOUNT: "how much food, freezer, how many meals, frozen food, stock, number of mice a year, shopping, buy mice",
+  REFUSALS:
+    "not eating, refuses food, hunger strike, won't eat, off food, regurgitate, refusing, not hungry, skipped meals, brought up, vomiting, fasting",
+  MASSTREND: "growth, growing, weight trend, weight gain, body weight, gaining, losing, weekly gain, weigh",
+  GROWTHRATE: "growth, growing, weight gain, growth per day, how fast it grows",
+  SCALEDMASS:
+    "condition, thin, fat, obese, body condition, body condition score, overweight, underweight, length and weight",
+  AGE: "how old, birthday, birth date, how old is my snake, months old, date of birth",
+  HATCHDATES: "eggs, egg, incubator, hatching, when do eggs hatch, due date, when will they hatch, laid",
+  INCUBATIONDAYS: "eggs, egg, incubator, incubation temperature, how long to hatch, days in the incubator",
+  HATCHFORECAST: "eggs, egg, incubator, hatching, hatch forecast, hatching date from readings, egg temperature",
+  DEGREEDAYS: "eggs, development, thermal time",
+  CLUTCHRATIO: "eggs, egg, laying, gravid, clutch weight, egg mass, relative clutch mass",
+  PAIRINGCHECK:
+    "breeding, mating, pairing, gravid, pregnant, copulation, old enough to breed, heavy enough to breed, may I breed her, ready to breed",
+  DAYLENGTH:
+    "photoperiod, light, lamp, timer, lighting, sunrise, sunset, day and night, hours of light, light hours, lamp hours, day length, daylight, how long to leave the light on",
+  HOURCURVE:
+    "basking, thermostat, day and night, heat lamp, night drop, night temperature, daily temperature curve, hourly temperatures, hot spot, nightfall",
+  FLUCTUATION: "night drop, day and night, temperature swing, difference between day and night, daily swing",
+  LAPSE:
+    "altitude, height, mountain, weather station, colder with height, elevation correction, correct temperature for altitude",
+  DRYMONTH: "dry season, rainy season, rain, wet season, monsoon, dry months, arid",
+  KOPPEN: "climate type, biome, koeppen, climate zone, climate class",
+  DAYTABLE:
+    "csv, logger, sensor, data logger, thermometer, readings, highs and lows of each day, daily summary, import readings",
+  READINGGAPS: "logger, missing data, sensor, gap in the readings, battery empty, missing readings, holes",
+  TIMEOUTSIDE: "logger, too hot, too cold, alarm, hours above, hours below, overheated, time too hot",
+  TRACKING: "logger, thermostat check, is the fridge keeping the plan, plan against readings, set-point check",
+  DEWPOINT: "condensation, mould, moisture, damp",
+  VAPOURDEFICIT: "shed, shedding, dehydration, moisture, drying out, stuck shed, dry air, dryness",
+  HUMIDITYAFTER:
+    "moisture, damp, mist, misting, humidity, warm the air, humidity when heated, cooled air, condensation",
+  WATERINAIR: "moisture, damp, humidity",
+  STATIONRANK: "weather station, filter stations, choose station, nearest station",
+  WINTERREADY: "ready for winter, fit for hibernation, may it be cooled, healthy enough, vet check, pre-winter check",
+  WINTERSIGNS: "warning signs, something wrong in winter, box too warm, box too cold, alarm in winter, emergency",
+  OPENEVERY: "how often to open the box, air the box, airing, ventilation, vents",
+  STAGECARE: "what to do in winter, light in winter, water in winter, moisture in winter, soaking, bath",
+  ENDEARLY: "stop hibernation, wake it early, sick in winter, emergency warming, end winter early, warm up again",
+  DUE: "what to do today, to do, tasks, reminder, overdue, chores, today",
+  METABOLICLOSS: "expected weight loss, how much weight is lost asleep, fat burnt",
+  Q10RATE: "metabolic rate, digestion speed, temperature and metabolism, q10",
+  MEALCHECK: "is this meal safe, meal too large, too cold to digest, check a meal, regurgitation risk, overfeeding",
+  BIRTHDATES: "live bearing, livebearer, gestation, pregnant, due date, when are the young born, gravid, babies",
+  MEDIAN24: "average temperature, mean of the day, daily mean",
+  LAPSEBAND: "uncertainty of the correction, how sure, range",
+  LAPSEFIT: "own lapse rate, fit stations",
+  STATIONGAP: "how far is the station, height difference",
+  STATIONS: "nearest weather stations, find stations, weather data",
+  STATIONRECORD: "climate data, weather record, monthly temperatures of a station",
+  STATIONPLACE: "where is the station",
+  SITECLIMATE: "climate at the place, native climate, habitat climate, weather in the wild, home climate",
+  SITENOTE: "how good is the estimate",
+  PROXYNOTE: "caption for a post, explain the station",
+  UNDERGROUND: "burrow, soil temperature, ground temperature, below ground, depth, den, underground",
+  ONDATE: "temperature on a date",
+  DAILY: "temperature for each day, daily values",
+  COOLSPELL: "how long is winter, cold season, winter length in the wild, days below",
+  SEASONSHIFT: "southern hemisphere, turn the seasons, move the year, opposite season",
+  PRESSURE: "air pressure, high altitude air",
+  LATEST: "last weight, last entry, most recent, lookup, current weight, last meal",
+  ROLLCALL: "list of all animals, summary by animal, group by, overview of animals, count entries",
+  FIGURES: "words among numbers, text in a column of numbers, clean a column",
+  WEEKSBELOW: "weeks cold, weeks under a temperature, chilling weeks",
+  SOURCE: "where does this come from, reference, literature, citation, evidence",
+  CAUTION: "warning, danger, risk",
+  RELEASE: "version, update",
+  animals: "today, all animals, dashboard, overview, to do list, collection, inventory, list of snakes",
+  feedingLog: "feeding record, feeding diary, log meals, write down meals, feeding log, food diary",
+  weights: "weight log, weigh, scales, growth chart, weight chart, length, measure",
+  stationShortlist: "choose a station, best station, compare stations",
+  nativeClimate: "climate graph, climate chart, habitat, origin, wild, native climate, locality",
+  yearPlan: "annual plan, calendar, whole year, year plan, schedule, timetable, seasons",
+  coolingPlan:
+    "hibernation plan, brumation plan, winter plan, cooling, cool down, winter preparation, fridge plan, hibernate",
+  winterLog: "hibernation log, winter diary, weight in winter, fridge log, check in winter, box log",
+  breedingSeason: "breeding record, pairing log, mating, season, cycling, ovulation, clutches, gravid",
+  incubation: "eggs, incubator log, hatch, clutch, egg box",
+  hatchlings: "babies, neonates, young, first shed, first meal, offspring, newborn",
+  preyStock: "freezer, frozen mice, order mice, stock, buy food, shopping list, how many mice to buy, supplies",
+  readings: "logger, data logger, thermometer, import csv, sensor, temperature log",
+  selfCheck: "test, does it work, check the add-in, error, name error",
+  aboutThisWorkbook: "sources, credits, share, about, hand over, methods",
+};
