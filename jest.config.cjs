@@ -30,6 +30,7 @@ const esModules = [
   "delaunator",
   "robust-predicates",
   "binary-search-bounds",
+  "marked",
   "strip-bom",
   "uuid",
 ];

@@ -1,9 +1,8 @@
 import { topics, type Topic } from "../functions/catalogue";
 import type { Parameter } from "../functions/define";
-import { sources, type Source, type SourceKey } from "../functions/sources";
 import { symbol } from "../functions/units";
-import { limitsInWords, signature } from "../functions/words";
-import { heldAgainst } from "../functions/yardsticks";
+import { limitsInWords } from "../functions/words";
+import { fileOf, functionPath } from "../taskpane/handbook/paths";
 
 /** The longest description of a parameter that the platform's own schemas allow in every version. */
 export const MOST_LETTERS = 128;
@@ -35,9 +34,10 @@ const describe = (parameter: Parameter): string =>
 
 /**
  * The description of the functions that the platform reads. Every argument is `any` and `matrix`, so that blanks and
- * errors arrive as they are and ranges are spread in one place, by the boundary.
+ * errors arrive as they are and ranges are spread in one place, by the boundary. `handbook` is its address, without a slash
+ * at its end.
  */
-export const functionsJson = (from: readonly Topic[] = topics) => ({
+export const functionsJson = (handbook: string, from: readonly Topic[] = topics) => ({
   allowCustomDataForDataTypeAny: true,
   allowErrorForDataTypeAny: true,
   functions: from
@@ -46,6 +46,7 @@ export const functionsJson = (from: readonly Topic[] = topics) => ({
       id: definition.name,
       name: definition.name,
       description: definition.summary,
+      helpUrl: `${handbook}/${fileOf(functionPath(definition))}`,
       parameters: Object.entries(definition.parameters).map(([name, parameter]) => ({
         name,
         description: describe(parameter),
@@ -56,35 +57,3 @@ export const functionsJson = (from: readonly Topic[] = topics) => ({
       result: { type: "any", dimensionality: "matrix" },
     })),
 });
-
-const escaped = (words: string): string => words.replaceAll("|", "\\|");
-
-/** Where a source comes from, behind its words. A published one needs no remark. */
-const remarks: Record<Source["status"], string> = {
-  published: "",
-  recalled: " *Recalled, not read again.*",
-  practice: "",
-  definition: "",
-  measured: " *Worked out from open data for this project.*",
-};
-
-/** The reference of the README: a table for each topic, and the sources that its numbers stand for. */
-export const referenceTable = (from: readonly Topic[] = topics): string => {
-  const filled = from.filter(({ functions }) => functions.length > 0);
-  const used = [...new Set(filled.flatMap(({ functions }) => functions.flatMap(({ sources: keys }) => keys)))];
-  const number = (key: SourceKey): number => used.indexOf(key) + 1;
-  const tables = filled.map(({ title, functions }) =>
-    [
-      `### ${title}`,
-      "",
-      "| Function | Answers | Sources | Held against |",
-      "| --- | --- | --- | --- |",
-      ...functions.map(
-        (definition) =>
-          `| \`${signature(definition)}\` | ${escaped(definition.summary)} | ${definition.sources.map(number).join(", ")} | ${escaped(heldAgainst(definition.name))} |`,
-      ),
-    ].join("\n"),
-  );
-  const cited = used.map((key, i) => `${i + 1}. ${sources[key].text}${remarks[sources[key].status]}`);
-  return [...tables, `### Sources\n\n${cited.join("\n")}`].join("\n\n");
-};

@@ -12,6 +12,8 @@ export interface PaneOptions {
   readonly theme: Theme;
   readonly shipped: Shipped;
   readonly evaluate: Evaluate;
+  /** Where the handbook stands, from the page that shows the pane, with a slash at its end. */
+  readonly handbook: string;
   /** The section shown first; "sheets" where none is named. */
   readonly section?: Section;
   /** Hands a file to the keeper; a browser's download where none is given. */
@@ -34,6 +36,7 @@ export const mountPane = (element: HTMLElement, workbook: Workbook, options: Pan
       workbook={workbook}
       shipped={options.shipped}
       evaluate={options.evaluate}
+      handbook={options.handbook}
       outside={outside}
       save={options.save ?? saveByLink}
     />,

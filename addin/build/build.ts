@@ -7,6 +7,7 @@ import { faultsOf } from "../../manifest/check";
 import { fill } from "../../manifest/fill";
 import { commands } from "../excel/commands";
 import { functionsJson } from "../metadata";
+import { writeHandbook } from "./handbook";
 import { page } from "./page";
 import { filesIn } from "./sizes";
 import { excel, preview } from "./webpack.config";
@@ -39,7 +40,8 @@ const run = async () => {
   writeFileSync(join(dist, "preview", "index.html"), pageOf("preview/index.html", grid));
 
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
-  writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(), null, 1));
+  writeFileSync(join(dist, "functions.json"), JSON.stringify(functionsJson(`${site}/handbook`), null, 1));
+  writeHandbook(root, join(dist, "handbook"));
   cpSync(join(root, "manifest", "icons"), join(dist, "icons"), { recursive: true });
   // Beside each page, because a page reads it from its own address.
   for (const folder of [dist, join(dist, "preview")]) {

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { createServer, type ServerResponse } from "node:http";
 import { join } from "node:path";
 import { context, build, type BuildOptions, type Plugin } from "esbuild";
+import { handbookFiles } from "../handbook/make";
 import { page } from "./page";
 
 /**
@@ -68,6 +69,7 @@ const shelf = (wanted: ReadonlySet<string>): string => {
 
 const files = new Map<string, string>();
 const listening = new Set<ServerResponse>();
+let handbook: ReturnType<typeof handbookFiles> = new Map();
 
 const RELOAD = 'new EventSource("/changes").onmessage = () => location.reload();';
 
@@ -107,7 +109,8 @@ const start = async (): Promise<void> => {
   await own.rebuild();
   await own.watch();
 
-  const types = { js: "text/javascript", css: "text/css" };
+  const types = { html: "text/html", js: "text/javascript", css: "text/css", webp: "image/webp", txt: "text/plain" };
+  const typeOf = (name: string): string => types[name.slice(name.lastIndexOf(".") + 1) as keyof typeof types];
   createServer(({ url = "/" }, response) => {
     const name = new URL(url, "http://localhost").pathname.slice(1);
     if (name === "changes") {
@@ -122,13 +125,22 @@ const start = async (): Promise<void> => {
       response.end(page(template, ["packages.css", "own.css", "packages.js", "own.js", "reload.js"]));
       return;
     }
+    if (name.startsWith("handbook/")) {
+      // Its written pages are read anew with each page that is asked for; for its code this has to be started again.
+      if (name.endsWith(".html")) handbook = handbookFiles(root);
+      const file = handbook.get(name.slice("handbook/".length));
+      if (file === undefined) return void response.writeHead(404).end("not here");
+      response.setHeader("content-type", typeOf(name));
+      response.end(file);
+      return;
+    }
     if (/^network\/[\w.-]+$/.test(name)) {
       response.end(readFileSync(join(root, "functions", name)));
       return;
     }
     const text = name === "reload.js" ? RELOAD : files.get(name);
     if (text === undefined) return void response.writeHead(404).end("not here");
-    response.setHeader("content-type", types[name.endsWith(".css") ? "css" : "js"]);
+    response.setHeader("content-type", typeOf(name));
     response.end(text);
   }).listen(port, "127.0.0.1", () => console.log(`The preview is at http://localhost:${port}/ (Ctrl+C ends it).`));
 };

@@ -35,7 +35,12 @@ const theme = () =>
     { contrast: contrast.matches, dark: dark.matches },
   );
 
-const pane = mountPane(element("pane"), excelWorkbook, { theme: theme(), shipped, evaluate });
+const pane = mountPane(element("pane"), excelWorkbook, {
+  theme: theme(),
+  shipped,
+  evaluate,
+  handbook: "handbook/",
+});
 const retheme = (): void => pane.setTheme(theme());
 contrast.addEventListener("change", retheme);
 dark.addEventListener("change", retheme);

@@ -8,6 +8,7 @@ import { inSystem } from "../../taskpane/sheets/shared/systems";
 import { mannerOf } from "../../taskpane/text/mannerOf";
 import { evaluate } from "../boundary/evaluate";
 import { shipped } from "../network/shipped";
+import { HANDBOOK, showHelp } from "./help";
 import { keepWorkbook } from "./keep";
 import { setManner } from "./manner";
 import { showManner } from "./mannerMenu";
@@ -59,7 +60,7 @@ const start = async (): Promise<void> => {
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void keeping.now();
   });
-  const pane = mountPane(element("pane"), workbook, { theme: theme(), shipped, evaluate });
+  const pane = mountPane(element("pane"), workbook, { theme: theme(), shipped, evaluate, handbook: HANDBOOK });
   for (const query of [dark, contrast]) {
     query.addEventListener("change", () => {
       engine.api.toggleDarkMode(dark.matches);
@@ -69,6 +70,7 @@ const start = async (): Promise<void> => {
   setManner(mannerOf(navigator.language));
   showManner(engine, element("manner"));
   showProblems(engine, element("problem"));
+  showHelp(engine, element("help") as HTMLAnchorElement);
   sayUnderPointer(engine);
   // For the browser's console, and for tests: a grid that is drawn has no cells to look for in the page.
   Object.assign(window, { workbook });

@@ -1,5 +1,6 @@
 import { isUtf8 } from "node:buffer";
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/catalogue";
 import { isoOf } from "../../functions/dates";
@@ -8,13 +9,16 @@ import { nativeFormulas } from "../../taskpane/native/native";
 import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
 import { formWords, guessForm } from "../../taskpane/text/guessForm";
 import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/readTable";
+import { pagesOf } from "../../taskpane/handbook/pages";
+import { asText } from "../handbook/text";
+import { writtenIn } from "../handbook/written";
 import { cellDataOf } from "../preview/cellData";
 import { startHeadless } from "../preview/headless";
 import { evaluateFormulas, type FormulaCell } from "../preview/formulas";
 
 const USAGE =
   "give a formula: npm run -s formula -- [--csv FILE [--dates day-month-year] [--decimal comma]] [--json] [--native] " +
-  "'=VIV.LAPSE(24,300,1400)', or - to read one a line";
+  "'=VIV.LAPSE(24,300,1400)', or - to read one a line; or --help NAME for a page of the handbook";
 
 /** Far more rows than a year of readings has, and few enough that a formula over a whole column stays quick. */
 const ROWS = 131_072;
@@ -86,6 +90,7 @@ const OPTIONS = {
   decimal: { type: "string" },
   json: { type: "boolean" },
   native: { type: "boolean" },
+  help: { type: "boolean" },
 } as const;
 
 const options = () => {
@@ -156,8 +161,34 @@ const nativeAnswers = (formulas: readonly string[]): Answered => {
   return { out: `${lines.join("\n")}\n`, failed };
 };
 
+/** The page of a function, by its name with or without the prefix, or another page of the handbook by its path or title. */
+const helpOn = (names: readonly string[]): Answered => {
+  const pages = pagesOf(writtenIn(join(__dirname, "..", "..")));
+  const plain = (name: string): string =>
+    name
+      .trim()
+      .toLowerCase()
+      .replace(/^=?viv\./, "");
+  const found = (names.length === 0 ? ["functions/index"] : names).map((name) => {
+    const page = pages.find(({ path, title }) =>
+      [path, path.split("/").at(-1) ?? "", title].some((one) => plain(one) === plain(name)),
+    );
+    if (!page) {
+      throw new InputError(
+        `the handbook has no page ${name}: give the name of a function or of a sheet, or ${pages
+          .filter(({ path }) => !path.includes("/"))
+          .map(({ path }) => path)
+          .join(", ")}`,
+      );
+    }
+    return asText(page);
+  });
+  return { out: found.join("\n"), failed: false };
+};
+
 const run = async (): Promise<Answered> => {
   const { values, positionals } = options();
+  if (values.help) return helpOn(positionals);
   const formulas = formulasOf(positionals);
   if (values.native) return nativeAnswers(formulas);
   const dateOrder = oneOf(ORDERS, "dates", values.dates);

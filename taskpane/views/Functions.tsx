@@ -2,34 +2,26 @@ import { Button } from "../components/Button";
 import { Input } from "../components/Input";
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from "react";
 import type { AnyDefinition, Example, Value } from "../../functions/define";
+import { giveWords, resultWords, shapeWords, sourceWords } from "../../functions/entryWords";
 import { formulaOf } from "../../functions/formula";
-import { sources, type Source } from "../../functions/sources";
-import { symbol } from "../../functions/units";
-import { signature, takesInWords } from "../../functions/words";
+import { signature } from "../../functions/words";
 import { heldAgainst } from "../../functions/yardsticks";
 import { counted } from "../actions/action";
 import { insertFormula } from "../actions/insertFormula";
 import { wishOf, type Wish } from "../columns/wish";
 import { wishes } from "../columns/wishes";
+import { functionPath } from "../handbook/paths";
 import { Act } from "./Act";
 import { AddColumn } from "./AddColumn";
 import { usePane } from "./context";
 import { lastUsed, noteUsed } from "./lastUsed";
 import { OwnColumns } from "./OwnColumns";
+import { HandbookLink } from "./HandbookLink";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
 import { find } from "../search/find";
 import { functionItems, type FunctionItem, type Item } from "../search/items";
 
 type Found = Pick<FunctionItem, "definition" | "topic">;
-
-/** What stands behind a source, in words that a keeper can weigh. */
-const statusWords: Readonly<Record<Source["status"], string>> = {
-  published: "Published",
-  recalled: "From memory, not looked up",
-  practice: "Common practice, no source",
-  definition: "By definition",
-  measured: "Worked out for this add-in",
-};
 
 /** The column that a function can be: as keepers ask for it, or else as it is defined. */
 const columnOf = (definition: AnyDefinition): Wish | undefined =>
@@ -50,21 +42,6 @@ const answerWords = ({ gives, rows }: Example): string => {
   const more = (rows ?? given.length) - lines.length;
   return [...lines, ...(more > 0 ? [`and ${counted(more, "more row")}`] : [])].join("\n");
 };
-
-/** "Answers": what comes out, with its unit. */
-const resultWords = ({ result }: AnyDefinition): readonly string[] =>
-  result.columns.map(({ name, unit, about }) => {
-    const sign = symbol(unit);
-    return `${name ? `${name}: ` : ""}${about}${sign ? `, ${sign}` : ""}`;
-  });
-
-const shapeWords = ({ result }: AnyDefinition): string =>
-  ({
-    cell: "One cell for each cell given.",
-    columns: `${result.columns.length} cells side by side.`,
-    list: "As many cells as were given.",
-    table: "Rows below one another, without headings.",
-  })[result.shape];
 
 const Entry = ({
   definition,
@@ -91,16 +68,7 @@ const Entry = ({
           <div key={name}>
             <dt>{name}</dt>
             <dd>
-              {parameter.about}.{" "}
-              <span className="quiet">
-                Give {takesInWords(parameter)}.
-                {parameter.reads === "cell" &&
-                  parameter.limits &&
-                  !parameter.limits.plausibility &&
-                  parameter.kind !== "date" &&
-                  " Nothing outside these is taken."}
-                {parameter.optional && ` May be left out${parameter.without ? `: then ${parameter.without}` : ""}.`}
-              </span>
+              {parameter.about}. <span className="quiet">{giveWords(parameter)}</span>
             </dd>
           </div>
         ))}
@@ -127,16 +95,16 @@ const Entry = ({
       ))}
       <SmallTitle>Where it comes from</SmallTitle>
       {definition.sources.map((key) => {
-        const source: Source = sources[key];
-        const said = source.text.startsWith(statusWords[source.status]);
+        const { status, text } = sourceWords(key);
         return (
           <Words key={key}>
-            {!said && <strong>{statusWords[source.status]}. </strong>}
-            {source.text}
+            {status !== "" && <strong>{status}. </strong>}
+            {text}
           </Words>
         );
       })}
       <Words quiet>Its figures are held against: {heldAgainst(definition.name)}.</Words>
+      <HandbookLink path={functionPath(definition)}>VIV.{definition.name} in the handbook</HandbookLink>
     </article>
   );
 };

@@ -56,11 +56,12 @@ interface PaneProps {
   readonly workbook: Workbook;
   readonly shipped: Shipped;
   readonly evaluate: Evaluate;
+  readonly handbook: string;
   readonly outside: OutsideStore;
   readonly save: (file: SavedFile) => void | Promise<void>;
 }
 
-export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) => {
+export const Pane = ({ workbook, shipped, evaluate, handbook, outside, save }: PaneProps) => {
   const id = useId();
   const { theme, section, item } = useSyncExternalStore(outside.subscribe, outside.get);
   const [busy, setBusy] = useState(false);
@@ -72,7 +73,7 @@ export const Pane = ({ workbook, shipped, evaluate, outside, save }: PaneProps) 
 
   return (
     <div className="pane" data-theme={theme}>
-      <PaneProvider value={{ workbook, shipped, evaluate, open, theme, save, busy, setBusy }}>
+      <PaneProvider value={{ workbook, shipped, evaluate, handbook, open, theme, save, busy, setBusy }}>
         <Tabs
           id={id}
           tabs={sections}

@@ -8,7 +8,9 @@ import type { Sheet } from "../sheets/sheet";
 import { Select } from "../components/Select";
 import { inSystem } from "../sheets/shared/systems";
 import { chooseUnits } from "../units";
+import { sheetPath } from "../handbook/paths";
 import { Act } from "./Act";
+import { HandbookLink } from "./HandbookLink";
 import { LinkSheets } from "./LinkSheets";
 import { Miniature } from "./Miniature";
 import { Cautions, SmallTitle, Title, Words } from "./Parts";
@@ -52,6 +54,7 @@ const SheetItem = ({ sheet, sought }: { readonly sheet: Sheet; readonly sought: 
         <summary>{counted(sheet.cautions.length, "caution")}</summary>
         <Cautions of={sheet.cautions} />
       </details>
+      <HandbookLink path={sheetPath(sheet)}>{sheet.name} in the handbook</HandbookLink>
     </li>
   );
 };

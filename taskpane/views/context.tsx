@@ -12,6 +12,8 @@ export interface PaneState {
   readonly evaluate: Evaluate;
   /** Turns to another section, and to an item of it. */
   readonly open: (section: Section, item?: string) => void;
+  /** Where the handbook stands, with a slash at its end. */
+  readonly handbook: string;
   readonly theme: Theme;
   /** Hands a file to the keeper. */
   readonly save: (file: SavedFile) => void | Promise<void>;

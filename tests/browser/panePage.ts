@@ -40,6 +40,7 @@ if (!element) throw new Error("the page has no #pane");
 const pane = mountPane(element, workbook, {
   shipped,
   evaluate,
+  handbook: "handbook/",
   theme: (asked.get("theme") ?? "light") as Theme,
   section: (asked.get("section") ?? "sheets") as Section,
   save: (file) => void saved.push(file),

@@ -106,6 +106,7 @@ describe("on a wide screen", () => {
     await page.getByText("Dates and set-points of a slow, even change").first().waitFor();
     await page.keyboard.type("MP(", { delay: 40 });
     await page.getByText("[step]").first().waitFor();
+    await page.getByRole("link", { name: "VIV.RAMP in the handbook" }).waitFor();
     await page.keyboard.type("DATE(2026,10,5),24,8,42)", { delay: 20 });
     // The engine looks for suggestions after each letter, and an Enter in that moment is theirs.
     await page.waitForTimeout(600);
@@ -123,6 +124,12 @@ describe("on a wide screen", () => {
     );
     await select(page, "Sheet1", 0, 5);
     await page.getByText("F1 #VALUE!: temperature holds 'x': give a number from -90 to 60 °C").waitFor();
+    const [help] = await Promise.all([
+      page.waitForEvent("popup"),
+      page.getByRole("link", { name: "VIV.LAPSE in the handbook" }).click(),
+    ]);
+    await help.waitForSelector("h1:text-is('VIV.LAPSE')");
+    await help.close();
   });
 
   test("a station's elevation that is typed changes the adjusted months, and the picture", async () => {

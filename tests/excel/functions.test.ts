@@ -105,7 +105,7 @@ const examples = catalogue.flatMap((definition) =>
 describe("through the platform's own runtime", () => {
   test("every function of functions.json has code behind it, and no other", () => {
     expect(runtime.associated().sort()).toEqual(
-      functionsJson()
+      functionsJson("https://example.org/handbook")
         .functions.map(({ id }) => id)
         .sort(),
     );

@@ -1,10 +1,8 @@
 import Ajv from "ajv";
-import { functionsJson, MOST_LETTERS, referenceTable } from "../../addin/metadata";
-import { catalogue, topics } from "../../functions/catalogue";
-import { sources } from "../../functions/sources";
-import { yardsticksOf } from "../../functions/yardsticks";
+import { functionsJson, MOST_LETTERS } from "../../addin/metadata";
+import { catalogue } from "../../functions/catalogue";
 
-const json = functionsJson();
+const json = functionsJson("https://example.org/almanac/handbook");
 
 /**
  * The keys of the platform's documentation of the custom-functions JSON, and the lengths of its unified-manifest
@@ -31,12 +29,13 @@ const schema = {
       items: {
         type: "object",
         additionalProperties: false,
-        required: ["id", "name", "description", "parameters", "result"],
+        required: ["id", "name", "description", "helpUrl", "parameters", "result"],
         properties: {
           // Letters and digits alone: a dot becomes an underscore in a saved file.
           id: text(3, 64, "^[A-Z][A-Z0-9]*$"),
           name: text(3, 64, "^[A-Z][A-Z0-9]*$"),
           description: text(1, 128),
+          helpUrl: text(1, 2048, "^https://"),
           parameters: {
             type: "array",
             maxItems: 20,
@@ -106,36 +105,5 @@ describe("functions.json", () => {
     expect(changed({ description: "x".repeat(129) })).not.toEqual([]);
     expect(changed({ volatile: true })).not.toEqual([]);
     expect(errorsOf({ ...json, allowErrorForDataTypeAny: false })).not.toEqual([]);
-  });
-});
-
-describe("the reference of the README", () => {
-  const table = referenceTable();
-  test("has every function under its topic, with what it is held against", () => {
-    for (const { title, functions } of topics.filter((topic) => topic.functions.length > 0)) {
-      expect(table).toContain(`### ${title}`);
-      for (const { name } of functions) {
-        const line = table.split("\n").find((row) => row.startsWith(`| \`VIV.${name}(`));
-        expect(line).toBeDefined();
-        for (const { against } of yardsticksOf(name)) expect(line).toContain(against.replaceAll("|", "\\|"));
-      }
-    }
-  });
-  test("every row has as many cells as the heading, and every number stands for a source", () => {
-    const rows = table.split("\n").filter((row) => row.startsWith("|"));
-    for (const row of rows) expect(row.replaceAll("\\|", "").split("|")).toHaveLength(6);
-    const listed = [...table.matchAll(/^(\d+)\. /gm)].map(([, number]) => Number(number));
-    const used = rows.flatMap((row) =>
-      (/\| ([\d, ]+) \|/.exec(row)?.[1] ?? "").split(", ").filter(Boolean).map(Number),
-    );
-    expect(listed).toEqual(listed.map((_, i) => i + 1));
-    expect(new Set(used)).toEqual(new Set(listed));
-  });
-  test("says of a source that is only recalled that it is", () => {
-    const recalled = Object.values(sources).filter(({ status }) => (status as string) === "recalled");
-    for (const { text: words } of recalled) {
-      const line = table.split("\n").find((row) => row.includes(words));
-      if (line) expect(line).toContain("Recalled, not read again");
-    }
   });
 });

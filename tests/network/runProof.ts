@@ -1,6 +1,8 @@
-/** npm run proof: the leave-one-out table over every station from 500 m, as the README shows it. */
-import { readFileSync } from "node:fs";
+/** npm run proof: leave-one-out over every station from 500 m, as a table, and into the file from which the handbook draws it. */
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { formatted } from "../../addin/build/formatted";
+import type { Left, LeftOut } from "../../functions/network/leaveOneOut";
 import { openNetwork } from "../../functions/network/open";
 import type { Station } from "../../functions/network/station";
 import { regionOf } from "../../addin/build/stations/rates";
@@ -12,18 +14,28 @@ const high = network.stations.filter(({ elevation }) => elevation >= 500);
 const { residuals, rain, humidity, none } = prove(network, high);
 
 const percent = (part: number): string => `${(100 * part).toFixed(0)} %`;
+const rounded = (value: number): number => Number(value.toFixed(2));
+const lines: LeftOut[] = [];
 const line = (what: string, of: (station: Station) => boolean): void => {
-  const cells = (["high", "low"] as const).flatMap((kind) => {
+  const [highs, lows] = (["high", "low"] as const).map((kind): Left => {
     const own: readonly Residual[] = residuals.filter((one) => one.kind === kind && of(one.station));
-    return [
-      `${rms(own.map(({ off }) => off)).toFixed(2)}, ${median(own.map(({ off }) => Math.abs(off))).toFixed(2)} K, ${percent(share(own.map(({ isInside }) => isInside)))}`,
-      rms(own.map(({ nearest }) => nearest)).toFixed(2),
-      `${rms(own.map(({ lapse }) => lapse)).toFixed(2)}, ${percent(share(own.map(({ isInLapse }) => isInLapse)))}`,
-    ];
-  });
-  console.log(
-    `| ${what} | ${new Set(residuals.map(({ station }) => station).filter(of)).size} | ${cells.join(" | ")} |`,
-  );
+    return {
+      off: rounded(rms(own.map(({ off }) => off))),
+      median: rounded(median(own.map(({ off }) => Math.abs(off)))),
+      inside: rounded(share(own.map(({ isInside }) => isInside))),
+      nearest: rounded(rms(own.map(({ nearest }) => nearest))),
+      lapseBand: rounded(rms(own.map(({ lapse }) => lapse))),
+      insideLapseBand: rounded(share(own.map(({ isInLapse }) => isInLapse))),
+    };
+  }) as [Left, Left];
+  const number = new Set(residuals.map(({ station }) => station).filter(of)).size;
+  lines.push({ stations: what, number, highs, lows });
+  const cells = [highs, lows].flatMap((one) => [
+    `${one.off.toFixed(2)}, ${one.median.toFixed(2)} K, ${percent(one.inside)}`,
+    one.nearest.toFixed(2),
+    `${one.lapseBand.toFixed(2)}, ${percent(one.insideLapseBand)}`,
+  ]);
+  console.log(`| ${what} | ${number} | ${cells.join(" | ")} |`);
 };
 
 console.log(
@@ -45,3 +57,4 @@ const mean = (pairs: readonly (readonly [number, number])[], i: 0 | 1): string =
 console.log(`\nRain: off by ${mean(rain, 0)} mm a month on average (nearest station ${mean(rain, 1)}).`);
 console.log(`Relative humidity: ${mean(humidity, 0)} points (nearest station ${mean(humidity, 1)}).`);
 console.log(`${none} stations without an estimate: beyond 80°, or too far from others.`);
+void formatted(lines).then((text) => writeFileSync(join(__dirname, "../../functions/network/leaveOneOut.json"), text));

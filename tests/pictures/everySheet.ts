@@ -1,18 +1,18 @@
-import { execFileSync, spawn } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import { mkdirSync, readdirSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { chromium, type Browser } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { takeHandbook } from "./handbook";
+import { DRAWN, root, served } from "./served";
 
 /**
  * A picture of every sheet for a reviewer, filled and cleared, light and dark, beside those of the commit that was
- * pictured before: `npm run pictures`, or `npm run pictures -- coolingPlan weights` for some.
+ * pictured before: `npm run pictures`, or `npm run pictures -- coolingPlan weights` for some. `npm run pictures -- handbook`
+ * takes those of the handbook that are stale.
  */
-const root = join(__dirname, "..", "..");
 const folder = join(root, "reports", "pictures");
-const PORT = "4175";
 const SIZE = { width: 1500, height: 1500 };
-const DRAWN = 1500; // ms: the grid says that it is ready before its last chart stands
 
 const chosen = process.argv.slice(2);
 const keys = sheets.map(({ key }) => key).filter((key) => chosen.length === 0 || chosen.includes(key));
@@ -42,28 +42,9 @@ const run = async (): Promise<void> => {
   const [before] = readdirSync(folder)
     .filter((name) => name !== commit && statSync(join(folder, name)).isDirectory())
     .sort((one, other) => statSync(join(folder, other)).mtimeMs - statSync(join(folder, one)).mtimeMs);
-  const server = spawn(process.execPath, ["--import", "tsx", "addin/build/dev.ts"], {
-    cwd: root,
-    env: { ...process.env, PORT },
-    stdio: ["ignore", "pipe", "inherit"],
-  });
-  try {
-    const address = await new Promise<string>((resolve, reject) => {
-      server.stdout.on("data", (words: Buffer) => {
-        const found = /http:\/\/\S+/.exec(words.toString());
-        if (found) resolve(found[0]);
-      });
-      server.once("exit", () => reject(new Error("the preview ended before it said its address")));
-    });
-    const browser = await chromium.launch({
-      executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-      args: ["--no-sandbox"],
-    });
+  await served(async (browser, address) => {
     await Promise.all(["light", "dark"].map((scheme) => take(browser, address, join(folder, commit), scheme)));
-    await browser.close();
-  } finally {
-    server.kill();
-  }
+  });
   const names = keys.flatMap((key) => looks.map(({ scheme, state }) => `${key}-${state}-${scheme}`));
   const commits = [...(before === undefined ? [] : [before]), commit];
   const style = "<style>body{font:14px system-ui}div{display:flex;gap:8px}figure{margin:0}</style>";
@@ -75,7 +56,7 @@ const run = async (): Promise<void> => {
   console.log(`${names.length} pictures; look at ${file}`);
 };
 
-run().catch((error: unknown) => {
+(chosen.includes("handbook") ? takeHandbook(chosen.includes("all")) : run()).catch((error: unknown) => {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;
 });

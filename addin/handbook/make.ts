@@ -1,0 +1,57 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { buildSync } from "esbuild";
+import { leaveOneOut } from "../../functions/network/leaveOneOut";
+import { VERSION } from "../../functions/release";
+import { leaveOneOutDrawing } from "../../taskpane/handbook/leaveOneOutDrawing";
+import { PARTS, pagesOf } from "../../taskpane/handbook/pages";
+import { fileOf } from "../../taskpane/handbook/paths";
+import { themeBlock, tokensIn } from "../build/themes";
+import { entriesOf } from "./entries";
+import { htmlOf } from "./html";
+import { picturesIn } from "./pictures";
+import { licencesOf, writtenIn } from "./written";
+
+const search = (): string => {
+  const [script] = buildSync({
+    entryPoints: [join(__dirname, "search.ts")],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: "iife",
+    target: "es2022",
+  }).outputFiles;
+  return script?.text ?? "";
+};
+
+const styles = (): string => {
+  const own = readFileSync(join(__dirname, "handbook.css"), "utf8");
+  const tokens = tokensIn(own);
+  return [
+    themeBlock(":root", "light", tokens),
+    `@media screen and (prefers-color-scheme: dark) {\n${themeBlock(":root", "dark", tokens)}\n}`,
+    own,
+  ].join("\n");
+};
+
+/** Every file of the handbook, by its path there. */
+export const handbookFiles = (root: string): ReadonlyMap<string, string | Uint8Array> => {
+  const pages = pagesOf(writtenIn(root));
+  const { sizeOf, files } = picturesIn(root);
+  const drawn = {
+    "drawn/leave-one-out": leaveOneOutDrawing(
+      leaveOneOut,
+      "Root mean square error of the estimate and of the nearest station, highs and lows, by region",
+    ),
+  };
+  return new Map<string, string | Uint8Array>([
+    ...pages.map(
+      (page) => [fileOf(page.path), htmlOf(page, { parts: PARTS, version: VERSION }, { sizeOf, drawn })] as const,
+    ),
+    ["handbook.css", styles()],
+    ["search.js", search()],
+    ["entries.js", `window.handbookEntries=${JSON.stringify(entriesOf(pages))};`],
+    ["licences.txt", licencesOf(root)],
+    ...files,
+  ]);
+};

@@ -1,0 +1,34 @@
+import { spawn } from "node:child_process";
+import { join } from "node:path";
+import { chromium, type Browser } from "playwright-core";
+
+export const root = join(__dirname, "..", "..");
+const PORT = "4175";
+/** ms: the grid says that it is ready before its last chart stands. */
+export const DRAWN = 1500;
+
+/** The preview served from the source and a browser, while `use` takes its pictures. */
+export const served = async (use: (browser: Browser, address: string) => Promise<void>): Promise<void> => {
+  const server = spawn(process.execPath, ["--import", "tsx", "addin/build/dev.ts"], {
+    cwd: root,
+    env: { ...process.env, PORT },
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  try {
+    const address = await new Promise<string>((resolve, reject) => {
+      server.stdout.on("data", (words: Buffer) => {
+        const found = /http:\/\/\S+/.exec(words.toString());
+        if (found) resolve(found[0]);
+      });
+      server.once("exit", () => reject(new Error("the preview ended before it said its address")));
+    });
+    const browser = await chromium.launch({
+      executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+      args: ["--no-sandbox"],
+    });
+    await use(browser, address);
+    await browser.close();
+  } finally {
+    server.kill();
+  }
+};
