@@ -1,42 +1,90 @@
-import { cautions } from "../../functions/cautions";
+import { cautions, type CautionKey } from "../../functions/cautions";
 import { isoOf, serialOf } from "../../functions/dates";
+import { figure } from "../pictures/cells";
 import { EXAMPLE } from "../sheets/shared/assemble";
-import type { Chart, Sheet } from "../sheets/sheet";
-import type { SheetContents } from "../workbook";
+import type { Chart, Series, Sheet, Told } from "../sheets/sheet";
+import type { CellState, SheetContents } from "../workbook";
 import { valuesOf } from "./template";
 
-type Pictured = Pick<Chart, "title" | "summary" | "provenance" | "cautions">;
+type Cells = readonly (readonly CellState[])[];
 
 /** The words of a cell; an error has none. */
-const wordsOf = (contents: Pick<SheetContents, "cells">, cell: string): string => {
-  const [[value] = []] = valuesOf(contents.cells, cell);
+export const wordsOf = (cells: Cells, cell: string | undefined): string => {
+  const [[value] = []] = cell === undefined ? [] : valuesOf(cells, cell);
   return typeof value === "string" && !value.startsWith("#") ? value.trim() : "";
 };
 
 /** The first sentence of the line that says what the example is made of, while it stands on the sheet. */
-const exampleIn = ({ cells }: Pick<SheetContents, "cells">): string => {
+export const exampleIn = ({ cells }: Pick<SheetContents, "cells">): string => {
   const line = cells.slice(0, 8).find(([first]) => typeof first?.value === "string" && first.value.startsWith(EXAMPLE));
   return String(line?.[0]?.value ?? "").split(/(?<=\.) /)[0] ?? "";
 };
 
+const rangesOf = (series: Series): readonly string[] =>
+  series.draw === "band" ? [series.low, series.high] : [series.values];
+const isDrawn = (series: Series, cells: Cells): boolean =>
+  rangesOf(series).some((range) =>
+    valuesOf(cells, range)
+      .flat()
+      .some((cell) => !Number.isNaN(figure(cell))),
+  );
+
+/** What a caption is made of, besides what the figures say themselves. */
+export interface Captioned {
+  readonly title: string;
+  readonly said: readonly string[];
+  /** What is told of the figures that are drawn, in words. */
+  readonly told: readonly {
+    readonly from: readonly string[];
+    readonly credit: string;
+    readonly caution?: CautionKey;
+  }[];
+  readonly cautions: readonly CautionKey[];
+  readonly today: Date;
+}
+
 /**
- * What travels with a picture: what was drawn, from which stations, how corrected and whose records they are, what to be
- * careful of, and when.
+ * What travels with a picture: what is drawn, from which stations, how corrected and whose records they are, what to be
+ * careful of, and when. Nothing is said twice.
  */
+export const caption = ({ title, said, told, cautions: keys, today }: Captioned): string => {
+  const parts: string[] = [];
+  const say = (words: string): void => {
+    const part = words.trim();
+    if (part !== "" && !parts.some((before) => before.includes(part.replace(/\.$/, "")))) parts.push(part);
+  };
+  for (const words of [title, ...said]) say(words);
+  for (const { from } of told) from.forEach(say);
+  for (const { credit } of told) credit.split("; ").forEach(say);
+  for (const key of [...told.flatMap(({ caution }) => caution ?? []), ...keys]) say(cautions[key]);
+  say(`Drawn ${isoOf(serialOf(today))}.`);
+  return parts.map((part) => (/[.!?]$/.test(part) ? part : `${part}.`)).join(" ");
+};
+
+/** What a sheet tells of figures, in words. */
+export const toldIn = (
+  cells: Cells,
+  { from, credit, caution: key }: Told,
+  ...more: readonly (string | undefined)[]
+) => ({
+  from: [from, ...more].map((cell) => wordsOf(cells, cell)),
+  credit: wordsOf(cells, credit),
+  ...(key === undefined ? {} : { caution: key }),
+});
+
+/** The caption of a chart: of its series only what is drawn. */
 export const captionOf = (
-  picture: Pictured,
+  chart: Pick<Chart, "title" | "summary" | "series" | "cautions">,
   template: Pick<Sheet, "cautions">,
   contents: Pick<SheetContents, "cells">,
   today: Date,
 ): string =>
-  [
-    picture.title,
-    exampleIn(contents),
-    wordsOf(contents, picture.summary),
-    ...(picture.provenance ?? []).map((cell) => wordsOf(contents, cell)),
-    ...(picture.cautions ?? template.cautions.slice(0, 1)).map((key) => cautions[key]),
-    `Drawn ${isoOf(serialOf(today))}.`,
-  ]
-    .filter((part) => part !== "")
-    .map((part) => (/[.!?]$/.test(part) ? part : `${part}.`))
-    .join(" ");
+  caption({
+    title: chart.title,
+    said: [exampleIn(contents), wordsOf(contents.cells, chart.summary)],
+    told: chart.series
+      .filter((series) => isDrawn(series, contents.cells))
+      .map((series) => toldIn(contents.cells, series)),
+    cautions: chart.cautions ?? template.cautions.slice(0, 1),
+    today,
+  });

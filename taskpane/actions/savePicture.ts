@@ -1,82 +1,78 @@
-import { sheets as templates } from "../sheets/catalogue";
-import type { Chart } from "../sheets/sheet";
-import { WorkbookError, type SheetContents, type Workbook } from "../workbook";
+import { WorkbookError, type Workbook } from "../workbook";
+import type { Paper } from "../pictures/save";
 import { stopIfCancelled, type Action } from "./action";
-import { captionOf } from "./caption";
+import { picturesIn } from "./picturesIn";
 import { fileName } from "./saveFile";
 import type { SavedFile } from "./savedFile";
-import { recognise, valuesOf } from "./template";
+
+export type PictureKind = "png" | "svg";
 
 export interface PictureChoice {
   readonly sheet: string;
-  /** The chart's title. */
-  readonly chart: string;
-  readonly kind: "png" | "svg";
+  /** What it is called among the pictures of its sheet. */
+  readonly picture: string;
+  readonly kind: PictureKind;
+  readonly paper: Paper;
   readonly document: Document;
   readonly save: (file: SavedFile) => void | Promise<void>;
   /** The day on which it is saved. */
   readonly today: Date;
 }
 
-/** The charts that can be drawn of a sheet; none where its cells have been moved about, and so hold other things. */
-export const chartsOf = (contents: SheetContents): readonly Chart[] => {
-  const known = recognise(contents, templates);
-  return known?.inPlace ? known.template.charts : [];
-};
-
-/** Every sheet of the workbook with its charts. */
+/** Every sheet of the workbook with its pictures. */
 export const picturesOf = async (
   workbook: Workbook,
-): Promise<readonly { readonly sheet: string; readonly chart: string }[]> =>
+): Promise<readonly { readonly sheet: string; readonly picture: string }[]> =>
   (await workbook.read()).flatMap((contents) =>
-    chartsOf(contents).map(({ title }) => ({ sheet: contents.name, chart: title })),
+    picturesIn(contents).map(({ name }) => ({ sheet: contents.name, picture: name })),
   );
 
-const find = async (workbook: Workbook, { sheet, chart }: Pick<PictureChoice, "sheet" | "chart">) => {
+const find = async (workbook: Workbook, { sheet, picture }: Pick<PictureChoice, "sheet" | "picture">) => {
   const [contents] = await workbook.read([sheet]);
-  const template = contents && recognise(contents, templates)?.template;
-  return { contents, template, found: contents && chartsOf(contents).find(({ title }) => title === chart) };
+  return contents && picturesIn(contents).find(({ name }) => name === picture);
+};
+
+/** A drawn picture as a file, with its caption below. */
+export const pictureFile = async (
+  picture: SVGSVGElement,
+  caption: string,
+  title: string,
+  { kind, paper }: Pick<PictureChoice, "kind" | "paper">,
+): Promise<SavedFile> => {
+  const { pngBytes, svgText } = await import("../pictures/save");
+  const name = fileName(title, kind);
+  return kind === "svg"
+    ? { name, type: "image/svg+xml", bytes: svgText(picture, caption, paper) }
+    : { name, type: "image/png", bytes: await drawn(() => pngBytes(picture, caption, paper)) };
 };
 
 export const savePicture: Action<PictureChoice> = {
   key: "save-picture",
   label: "Save picture",
-  about: "Saves a chart with its caption: from which stations, how corrected, what to be careful of, and when.",
+  about:
+    "Saves a picture with its caption: from which stations, how corrected, whose records, what to be careful of, and when.",
   async describe(workbook, choice) {
-    const { found } = await find(workbook, choice);
-    return found
+    return (await find(workbook, choice))
       ? {
-          text: `Saves "${choice.chart}" of "${choice.sheet}". The workbook does not change.`,
+          text: `Saves "${choice.picture}" of "${choice.sheet}". The workbook does not change.`,
           possible: true,
           ask: false,
         }
       : {
-          text: `"${choice.sheet}" has no such chart any more, or its cells have been moved.`,
+          text: `"${choice.sheet}" has no such picture any more, or its cells have been moved.`,
           possible: false,
           ask: false,
         };
   },
   async run(workbook, choice, options) {
-    const { contents, template, found } = await find(workbook, choice);
-    if (!contents || !template || !found)
-      throw new WorkbookError("There is no such chart any more. Nothing was saved.");
-    const [{ draw }, { pngBytes, svgText }] = await Promise.all([
-      import("../pictures/draw"),
-      import("../pictures/save"),
-    ]);
+    const found = await find(workbook, choice);
+    if (!found) throw new WorkbookError("There is no such picture any more. Nothing was saved.");
+    const picture = await found.draw(choice.document);
     stopIfCancelled(options);
-    const picture = draw(found, (range) => valuesOf(contents.cells, range), choice.document, {
-      width: 960,
-      height: 540,
-    });
-    const caption = captionOf(found, template, contents, choice.today);
-    const name = fileName(`${choice.sheet} - ${choice.chart}`, choice.kind);
-    const file: SavedFile =
-      choice.kind === "svg"
-        ? { name, type: "image/svg+xml", bytes: svgText(picture, caption) }
-        : { name, type: "image/png", bytes: await drawn(() => pngBytes(picture, caption)) };
+    const caption = found.caption(choice.today);
+    const file = await pictureFile(picture, caption, `${choice.sheet} - ${choice.picture}`, choice);
     await choice.save(file);
-    return { text: `"${name}" is saved where your browser or program puts downloads. Its caption: ${caption}` };
+    return { text: `"${file.name}" is saved where your browser or program puts downloads. Its caption: ${caption}` };
   },
 };
 

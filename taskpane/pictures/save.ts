@@ -1,27 +1,40 @@
-/** Room for the caption under the picture, in pixels of the picture. */
-const LINE = 16;
-const LETTER = 6.4;
+import { LETTER, TEXT } from "./style";
 
-const lines = (caption: string, width: number): readonly string[] => {
-  const most = Math.floor((width - 16) / LETTER);
-  return caption.split(/\s+/).reduce<string[]>((rows, word) => {
+/** px left free beside the words, where the picture says nothing of it. */
+const EDGE = 8;
+
+/** On which paper a picture is saved, whatever the page looks like. Tones have 3 to 1 against both. */
+export const PAPERS = {
+  light: { paper: "#ffffff", ink: "#000000" },
+  dark: { paper: "#292929", ink: "#ffffff" },
+} as const;
+export type Paper = keyof typeof PAPERS;
+
+/** Words in lines of so many letters; a word that is longer has a line of its own. */
+const lines = (caption: string, most: number): readonly string[] =>
+  caption.split(/\s+/).reduce<string[]>((rows, word) => {
     const last = rows.at(-1);
     if (last !== undefined && last.length + 1 + word.length <= most) rows[rows.length - 1] = `${last} ${word}`;
     else rows.push(word);
     return rows;
   }, []);
-};
 
 /**
- * A drawn picture as an SVG file's text, black on white whatever the page looks like, with its caption below. What was
- * corrected, and from which stations, must travel with a picture that is passed on.
+ * A drawn picture as an SVG file's text with its caption below. What was corrected, and from which stations, must travel
+ * with a picture that is passed on.
  */
-export const svgText = (picture: SVGSVGElement, caption: string): string => {
+export const svgText = (picture: SVGSVGElement, caption: string, on: Paper = "light"): string => {
   const document = picture.ownerDocument;
-  const width = Number(picture.getAttribute("width"));
-  const height = Number(picture.getAttribute("height"));
-  const words = caption.trim() === "" ? [] : lines(caption.trim(), width);
-  const tall = height + (words.length > 0 ? words.length * LINE + 8 : 0);
+  const { paper, ink } = PAPERS[on];
+  const [width, height, size] = ["width", "height", "font-size"].map((key) => Number(picture.getAttribute(key))) as [
+    number,
+    number,
+    number,
+  ];
+  const [line, edge] = [Math.round(size * 1.35), Number(picture.getAttribute("data-edge") ?? EDGE)];
+  const words =
+    caption.trim() === "" ? [] : lines(caption.trim(), Math.floor((width - 2 * edge) / (size * (LETTER / TEXT))));
+  const tall = height + (words.length > 0 ? words.length * line + edge : 0);
 
   const copy = picture.cloneNode(true) as SVGSVGElement;
   copy.removeAttribute("style");
@@ -29,20 +42,22 @@ export const svgText = (picture: SVGSVGElement, caption: string): string => {
     xmlns: "http://www.w3.org/2000/svg",
     height: tall,
     viewBox: `0 0 ${width} ${tall}`,
-    color: "#000000",
+    color: ink,
   })) {
     copy.setAttribute(key, String(value));
   }
-  const paper = document.createElementNS("http://www.w3.org/2000/svg", "rect");
-  for (const [key, value] of Object.entries({ width, height: tall, fill: "#ffffff" }))
-    paper.setAttribute(key, String(value));
-  copy.querySelector("defs")?.after(paper);
-  for (const [i, line] of words.entries()) {
+  const sheet = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+  for (const [key, value] of Object.entries({ width, height: tall, fill: paper }))
+    sheet.setAttribute(key, String(value));
+  copy.querySelector("defs")?.after(sheet);
+  // What words stand on, so that no line runs through them.
+  for (const under of copy.querySelectorAll("[data-part=paper]")) under.setAttribute("fill", paper);
+  for (const [i, told] of words.entries()) {
     const text = document.createElementNS("http://www.w3.org/2000/svg", "text");
-    text.setAttribute("x", "8");
+    text.setAttribute("x", String(edge));
     text.setAttribute("text-anchor", "start");
-    text.setAttribute("y", String(height + LINE * (i + 1) - 2));
-    text.textContent = line;
+    text.setAttribute("y", String(height + line * (i + 1) - 2));
+    text.textContent = told;
     copy.append(text);
   }
   return new (document.defaultView as Window & typeof globalThis).XMLSerializer().serializeToString(copy);
@@ -52,10 +67,15 @@ export const svgText = (picture: SVGSVGElement, caption: string): string => {
  * The same as a PNG file's bytes, `scale` pixels to one of the picture's.
  * Rejects with an Error whose message is for the keeper where the browser cannot draw it.
  */
-export const pngBytes = async (picture: SVGSVGElement, caption: string, scale = 2): Promise<Uint8Array> => {
+export const pngBytes = async (
+  picture: SVGSVGElement,
+  caption: string,
+  on: Paper = "light",
+  scale = 2,
+): Promise<Uint8Array> => {
   const document = picture.ownerDocument;
   const image = document.createElement("img");
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svgText(picture, caption))}`;
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svgText(picture, caption, on))}`;
   try {
     await image.decode();
   } catch {

@@ -7,3 +7,10 @@ export const signs = ["▼", "●", "◆", "■", "▲"] as const;
 export const TEXT = 12; // px
 export const LETTER = 6.4; // px, the mean width of a letter at that size in the system's font
 export const LINE = 14; // px
+
+/** px that words take at a size, on average; bold ones are wider. */
+export const widthOf = (words: string, size: number, isBold = false): number =>
+  words.length * size * (LETTER / TEXT) * (isBold ? 1.15 : 1);
+/** Letters that fit. */
+export const lettersIn = (width: number, size: number, isBold = false): number =>
+  Math.max(6, Math.floor(width / widthOf("x", size, isBold)));

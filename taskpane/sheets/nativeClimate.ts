@@ -1,5 +1,18 @@
 import { depthsFrom, down, underGround } from "./nativeClimateDepths";
-import { curves, curvesFrom, legend, rain, rainFrom, rainSummary, summary, WIDE } from "./nativeClimatePictures";
+import {
+  credits,
+  curves,
+  firstProxy,
+  how,
+  legend,
+  rain,
+  rainHow,
+  rainSummary,
+  secondProxy,
+  summary,
+  WIDE,
+  years,
+} from "./nativeClimatePictures";
 import { cold, adjusted, here, own, records, year } from "./nativeClimateMonths";
 import { choices, OWN, ownPlace, place, stations, town } from "./nativeClimatePlaces";
 import { INVENTED_WITH_RECORDS } from "./shared/assemble";
@@ -96,17 +109,6 @@ const misfit = words(
     .map((source, i) => hemisphere(names[i] as Cell, source))
     .join("&")}`,
 );
-const proxy = (row: 1 | 2) => {
-  const [elevation, km] = [stations.elevation, stations.km].map((one) => one.at(row));
-  const name = legend.name.at(row + 1);
-  return words(
-    `proxy${row}`,
-    [3, WIDE],
-    f`IF(OR(${name}="",${String(elevation)}="",${place.bandLow}="",${place.bandHigh}=""),"",VIV.PROXYNOTE(${name},${String(elevation)},${place.bandLow},${place.bandHigh},${String(km)},"high","low"))`,
-  );
-};
-const [firstProxy, secondProxy] = [proxy(1), proxy(2)];
-
 export const nativeClimate = page(
   {
     key: "nativeClimate",
@@ -129,6 +131,7 @@ export const nativeClimate = page(
     ],
     widths: WIDTHS,
     cautionColumns: ["L", "M"],
+    years,
     example: INVENTED_WITH_RECORDS,
   },
   glance,
@@ -166,9 +169,8 @@ export const nativeClimate = page(
   cold,
   gap(1),
   legend,
-  gap(1),
-  title("Under the pictures", WIDE),
-  curvesFrom,
-  rainFrom,
+  how,
+  rainHow,
+  credits,
   depthsFrom,
 );

@@ -7,6 +7,7 @@ import { log } from "./shared/log";
 import { named, type Column } from "./shared/names";
 import { picture } from "./shared/picture";
 import { words } from "./shared/running";
+import type { Year } from "./sheet";
 import { isoText, rounded } from "./shared/words";
 
 /** Columns of running words and pictures. */
@@ -22,6 +23,7 @@ const { latitude, longitude, elevation } = place;
 const noPlace = `OR(${latitude}="",${longitude}="",${elevation}="")`;
 
 const sources = [stations.name.at(1), stations.name.at(2), town.name.at(1)];
+const SOURCE_NAMES = ["Estimate", "1st station", "2nd station", "Your town"];
 const nameOf = (row: number): string =>
   row === 1 ? `IF(${elevation}="","","Estimate, "&${elevation}&" m")` : called(sources[row - 2]);
 const creditOf = (row: number): string =>
@@ -29,9 +31,9 @@ const creditOf = (row: number): string =>
     ? `IF(${noPlace},"",IFERROR(VIV.SITENOTE(${latitude},${longitude},${elevation},"","credit"),""))`
     : credited(sources[row - 2]);
 
-/** The words beside the lines and under the pictures: a place is called by its name. */
+/** The words beside the lines: a place is called by its name. */
 export const legend = log("legend", 1 + sources.length, {
-  source: { title: "In the pictures", label: ["Estimate", "1st station", "2nd station", "Your town"] },
+  source: { title: "In the pictures", label: SOURCE_NAMES },
   name: { title: "Called", wide: 3, each: ({ name }) => f`${nameOf(name.row)}` },
   highs: {
     title: "Highs",
@@ -43,14 +45,34 @@ export const legend = log("legend", 1 + sources.length, {
     wide: 3,
     each: ({ name }) => f`IF(${name}="","",${name}&", lows${name.row === 1 ? ": nine months in ten" : ""}")`,
   },
-  credit: { title: "Credit", skip: 1, each: ({ name }) => f`${creditOf(name.row)}` },
 });
-const [ESTIMATE, FIRST, SECOND] = [1, 2, 3] as const;
+const [ESTIMATE, FIRST, SECOND, TOWN] = [1, 2, 3, 4] as const;
 
-/** Whether twelve figures are there to be drawn, inside a formula. */
-const drawn = (column: unknown): string => `COUNT(${String(column)})=12`;
-/** Words while a column is drawn, inside a formula. */
-const where = (column: unknown, said: string): string => `IF(${drawn(column)},${said},"")`;
+/** The elevation of a source's own figures. */
+const heights = [stations.elevation.at(1), stations.elevation.at(2), town.elevation.at(1)];
+const heightOf = (row: number): string => rounded(String(heights[row - 2]), 0);
+const isKnown = (row: number): string =>
+  `AND(${legend.name.at(row)}<>"",ISNUMBER(${String(heights[row - 2])}),ISNUMBER(${elevation}))`;
+const howOf = (row: number): string =>
+  row === ESTIMATE
+    ? `IF(${elevation}="","",${elevation}&" m, estimated from the stations around")`
+    : row === TOWN
+      ? `IF(${isKnown(row)},${heightOf(row)}&" m, as it stands","")`
+      : `IF(${isKnown(row)},"corrected from "&${heightOf(row)}&" to "&${elevation}&" m","")`;
+const rainOf = (row: number): string =>
+  row === ESTIMATE
+    ? `IF(${elevation}="","","Its rain is worked out from that of the stations around.")`
+    : `IF(${isKnown(row)},"Rain of "&${legend.name.at(row)}&" as recorded at "&${heightOf(row)}&" m, not corrected.","")`;
+
+/** A line a source, all over the page: the captions take it from here. */
+const lineEach = (name: string, heading: string, of: (row: number) => string) =>
+  log(name, 1 + sources.length, {
+    source: { title: heading, label: SOURCE_NAMES },
+    words: { title: null, wide: WIDE - 1, each: ({ words: { row } }) => f`${of(row)}` },
+  });
+export const how = lineEach("how", "Under the pictures", howOf);
+export const rainHow = lineEach("rainHow", "Of the rain", rainOf);
+export const credits = lineEach("credits", "Whose records", creditOf);
 
 export const summary = words(
   "summary",
@@ -58,40 +80,26 @@ export const summary = words(
   f`IF(COUNT(${year.middle})<12,"","At "&${elevation}&" m, by the "&${choices.planBy}&IF(${choices.planBy}="${SOURCES[1]}"," ("&${legend.name.at(FIRST)}&")",IF(${choices.planBy}="${SOURCES[2]}"," ("&${legend.name.at(SECOND)}&")",""))&": daily highs of "&${rounded(`MAX(${year.high})`)}&" °C in the warmest month, daily lows of "&${rounded(`MIN(${year.low})`)}&" °C in the coldest, on average"&IF(${choices.cold}="","","; in "&COUNTIF(${year.low},"<"&${choices.cold})&" months the lows are below "&${choices.cold}&" °C on average")&IF(ISNUMBER(${named("glance.here[3]")}),". Half-way between highs and lows, it is colder than that from "&${isoText("⟦glance.here[3]⟧")}&" to "&${isoText("⟦glance.here[4]⟧")},"")&".")`,
 );
 
-/** How a station was corrected: its own sentence, or where the band is not given the plain fact. */
-const correctedTo = (row: 1 | 2): string => {
-  const proxy = named(`proxy${row}.said`);
+/** What is said of a station's lines: its own sentence, or where the band is not given the plain fact. */
+const proxy = (row: 1 | 2) => {
+  const [high, km] = [row === 1 ? adjusted.firstHigh : adjusted.secondHigh, stations.km.at(row)];
   const name = legend.name.at(row + 1);
-  const above = rounded(`${stations.elevation.at(row)}`, 0);
-  return `IF(${proxy}="",${name}&", "&${above}&" m: highs are corrected at ${RATES.high} K per km and lows at ${RATES.low} K per km",LEFT(${proxy},LEN(${proxy})-1))&"; drawn as corrected to "&${elevation}&" m. "`;
+  const height = stations.elevation.at(row);
+  const sentence = `VIV.PROXYNOTE(${name},${height},${place.bandLow},${place.bandHigh},${km},"high","low")`;
+  const fact = `${name}&", "&${rounded(`${height}`, 0)}&" m: its highs are corrected at ${RATES.high} K per km and its lows at ${RATES.low} K per km."`;
+  return words(
+    `proxy${row}`,
+    [3, WIDE],
+    f`IF(COUNT(${high})<12,"",IF(OR(${place.bandLow}="",${place.bandHigh}="",${km}=""),${fact},${sentence})&" Corrected to "&${elevation}&" m.")`,
+  );
 };
-/** A credit, where it has not been given before. */
-const credit = (row: number, ...before: readonly string[]): string => {
-  const cell = legend.credit.at(row);
-  return `IF(${cell}="","",IF(ISNUMBER(FIND(${cell},${before.map(String).join("&")})),"",${cell}&". "))`;
-};
-const note = named("note.said");
+export const [firstProxy, secondProxy] = [proxy(1), proxy(2)];
 
-/** Where a year of one source comes from, inside a formula. */
-export const fromOf = {
-  estimate: `${note}&" ${cautions.estimatedSite}"`,
-  first: `${correctedTo(1)}&${credit(FIRST, '"-"')}`,
-  second: `${correctedTo(2)}&${credit(SECOND, '"-"')}`,
+const estimated = {
+  from: `${named("note.said")}`,
+  credit: `${credits.words.at(ESTIMATE)}`,
+  caution: "estimatedSite",
 } as const;
-
-/** Where the lines of the picture come from, and how they were corrected. */
-export const curvesFrom = words(
-  "curvesFrom",
-  [5, WIDE],
-  f`${[
-    where(here.high, `${note}&" ${cautions.estimatedSite} "`),
-    where(adjusted.firstHigh, `${correctedTo(1)}&${credit(FIRST, where(here.high, `${note}`))}`),
-    where(
-      adjusted.secondHigh,
-      `${correctedTo(2)}&${credit(SECOND, where(here.high, `${note}`), where(adjusted.firstHigh, `${legend.credit.at(FIRST)}`))}`,
-    ),
-  ].join("&")}`,
-);
 export const curves = picture([16, WIDE], {
   title: "The year where the animal lives",
   along: `${year.month}`,
@@ -104,6 +112,7 @@ export const curves = picture([16, WIDE], {
       low: `${here.highLeast}`,
       high: `${here.highMost}`,
       likely: `${here.high}`,
+      ...estimated,
     },
     {
       draw: "band",
@@ -112,31 +121,29 @@ export const curves = picture([16, WIDE], {
       low: `${here.lowLeast}`,
       high: `${here.lowMost}`,
       likely: `${here.low}`,
+      ...estimated,
     },
     ...(
       [
-        ["1st station", FIRST, adjusted.firstHigh, adjusted.firstLow],
-        ["2nd station", SECOND, adjusted.secondHigh, adjusted.secondLow],
+        [FIRST, firstProxy, adjusted.firstHigh, adjusted.firstLow],
+        [SECOND, secondProxy, adjusted.secondHigh, adjusted.secondLow],
       ] as const
-    ).flatMap(
-      ([name, row, high, low]) =>
-        [
-          { draw: "line", name: `${name}, highs`, nameFrom: `${legend.highs.at(row)}`, values: `${high}` },
-          { draw: "line", name: `${name}, lows`, nameFrom: `${legend.lows.at(row)}`, values: `${low}` },
-        ] as const,
-    ),
+    ).flatMap(([row, proxy, high, low]) => {
+      const told = { from: `${proxy.said}`, credit: `${credits.words.at(row)}` };
+      const name = SOURCE_NAMES[row - 1] ?? "";
+      return [
+        { draw: "line", name: `${name}, highs`, nameFrom: `${legend.highs.at(row)}`, values: `${high}`, ...told },
+        { draw: "line", name: `${name}, lows`, nameFrom: `${legend.lows.at(row)}`, values: `${low}`, ...told },
+      ] as const;
+    }),
     { draw: "threshold", name: "Cold", values: `${cold.threshold}` },
   ],
   summary: `${summary.said}`,
-  provenance: [`${curvesFrom.said}`],
   cautions: ["proxy"],
 });
 
 const rainWords = (row: number, rain: Column): string =>
-  where(
-    rain,
-    `${legend.name.at(row)}&": "&${rounded(`SUM(${rain})`, 0, "mm")}&" mm a year, driest "&INDEX(${year.month},MATCH(MIN(${rain}),${rain},0))&". "`,
-  );
+  `IF(COUNT(${rain})<12,"",${legend.name.at(row)}&": "&${rounded(`SUM(${rain})`, 0, "mm")}&" mm a year, driest "&INDEX(${year.month},MATCH(MIN(${rain}),${rain},0))&". ")`;
 const rains = [
   [ESTIMATE, here.rain],
   [FIRST, records.firstRain],
@@ -147,35 +154,55 @@ export const rainSummary = words(
   [2, WIDE],
   f`${rains.map(([row, rain]) => rainWords(row, rain)).join("&")}`,
 );
-/** Rain is drawn as it was recorded. */
-export const rainFrom = words(
-  "rainFrom",
-  [4, WIDE],
-  f`${[
-    where(here.rain, `"The estimate is worked out from the stations around. "&${credit(ESTIMATE, `"-"`)}`),
-    ...[FIRST, SECOND].map((row) => {
-      const rain = row === FIRST ? records.firstRain : records.secondRain;
-      const before = rains
-        .slice(0, row - 1)
-        .map(([earlier, figures]) => where(figures, `${legend.credit.at(earlier)}`));
-      return where(
-        rain,
-        `${legend.name.at(row)}&" as recorded at "&${rounded(`${stations.elevation.at(row - 1)}`, 0)}&" m, not corrected. "&${credit(row, ...before)}`,
-      );
-    }),
-  ].join("&")}`,
-);
 export const rain = picture([12, WIDE], {
   title: "Rain and melted snow, as recorded and as estimated",
   along: `${year.month}`,
   axis: "mm a month",
   series: rains.map(([row, values]) => ({
     draw: "bar",
-    name: row === ESTIMATE ? "Estimate" : row === FIRST ? "1st station" : "2nd station",
+    name: SOURCE_NAMES[row - 1] ?? "",
     nameFrom: `${legend.name.at(row)}`,
     values: `${values}`,
+    from: `${rainHow.words.at(row)}`,
+    credit: `${credits.words.at(row)}`,
   })),
   summary: `${rainSummary.said}`,
-  provenance: [`${rainFrom.said}`],
   cautions: ["stationNetwork"],
 });
+
+/** What is told of the year of one source, inside a formula. */
+export const fromOf = {
+  estimate: `${named("note.said")}&" ${cautions.estimatedSite}"`,
+  first: `${firstProxy.said}&" "&${credits.words.at(FIRST)}&"."`,
+  second: `${secondProxy.said}&" "&${credits.words.at(SECOND)}&"."`,
+} as const;
+
+/** The years that are pictured whole: the animal's home first, what may stand beside it after it. */
+const kinds = [
+  [ESTIMATE, here.high, here.low, here.rain, estimated],
+  [FIRST, adjusted.firstHigh, adjusted.firstLow, records.firstRain, { from: `${firstProxy.said}` }],
+  [SECOND, adjusted.secondHigh, adjusted.secondLow, records.secondRain, { from: `${secondProxy.said}` }],
+  [TOWN, records.townHigh, records.townLow, records.townRain, {}],
+] as const;
+export const years: readonly Year[] = kinds.map(([row, high, low, rain, told]) => ({
+  title: row === ESTIMATE ? "Where the animal lives" : (SOURCE_NAMES[row - 1] ?? ""),
+  ...(row === ESTIMATE ? {} : { nameFrom: `${legend.name.at(row)}` }),
+  subtitle: `${how.words.at(row)}`,
+  lines:
+    row === ESTIMATE
+      ? [
+          { name: "daily highs", likely: `${high}`, least: `${here.highLeast}`, most: `${here.highMost}` },
+          { name: "daily lows", likely: `${low}`, least: `${here.lowLeast}`, most: `${here.lowMost}` },
+        ]
+      : [
+          { name: "daily highs", likely: `${high}` },
+          { name: "daily lows", likely: `${low}` },
+        ],
+  cold: `${choices.cold}`,
+  counted: "lows",
+  rain: `${rain}`,
+  rainFrom: `${rainHow.words.at(row)}`,
+  credit: `${credits.words.at(row)}`,
+  cautions: ["proxy"],
+  ...told,
+}));

@@ -43,6 +43,8 @@ export interface Sheet {
   /** Heights of rows that hold more than one line, in lines of text; rows count from 1. */
   readonly lines: readonly { readonly row: number; readonly lines: number }[];
   readonly charts: readonly Chart[];
+  /** The first that has figures is pictured by itself; the others may stand beside it. */
+  readonly years?: readonly Year[];
   /** Rows and columns that stay in view. */
   readonly freeze: { readonly rows: number; readonly columns: number };
 }
@@ -112,17 +114,26 @@ export interface ColourRule {
   readonly look: Look;
 }
 
+/** What a caption says of figures, where they are drawn: cells of words, and a caution. */
+export interface Told {
+  /** How they were come by: from which stations, and how corrected. */
+  readonly from?: string;
+  /** Whose records they are, on which terms. */
+  readonly credit?: string;
+  readonly caution?: CautionKey;
+}
+
 /**
  * One row or column of figures in a chart. A band fills between `low` and `high`, about a line that is `likely` where
  * it has one; ticks mark the rows where `at` is true or above 0. `nameFrom` is a cell whose words name it; `name` stands where that is blank, or cannot be followed.
  */
-export type Series = { readonly name: string; readonly nameFrom?: string } & (
-  | { readonly draw: "line" | "bar"; readonly values: string }
-  | { readonly draw: "band"; readonly low: string; readonly high: string; readonly likely?: string }
-  | { readonly draw: "ticks"; readonly values: string }
-  | { readonly draw: "stages"; readonly values: string }
-  | { readonly draw: "threshold"; readonly values: string }
-);
+export type Series = Told & { readonly name: string; readonly nameFrom?: string } & (
+    | { readonly draw: "line" | "bar"; readonly values: string }
+    | { readonly draw: "band"; readonly low: string; readonly high: string; readonly likely?: string }
+    | { readonly draw: "ticks"; readonly values: string }
+    | { readonly draw: "stages"; readonly values: string }
+    | { readonly draw: "threshold"; readonly values: string }
+  );
 
 export interface Chart {
   readonly title: string;
@@ -134,8 +145,35 @@ export interface Chart {
   readonly series: readonly Series[];
   /** A cell whose formula says in words what the chart shows, for a screen reader and for the picture's caption. */
   readonly summary: string;
-  /** Cells whose words say from which stations the figures come and how they were corrected; they go into the picture's caption. */
-  readonly provenance?: readonly string[];
   /** What a reader of the picture alone has to know; the sheet's first caution where nothing is said. */
+  readonly cautions?: readonly CautionKey[];
+}
+
+/**
+ * A whole year that a sheet holds, for pictures of it: a strip, a ring, or one of two side by side. Ranges are of twelve
+ * months, or of the days that stand `along`.
+ */
+export interface Year extends Told {
+  /** What it is called, and the cell whose words name the place instead. */
+  readonly title: string;
+  readonly nameFrom?: string;
+  /** A cell of words under the title. */
+  readonly subtitle?: string;
+  readonly along?: string;
+  /** The warmer line first. */
+  readonly lines: readonly {
+    readonly name: string;
+    readonly likely: string;
+    readonly least?: string;
+    readonly most?: string;
+  }[];
+  /** The cell of what is called cold, and which days are counted below it. */
+  readonly cold?: string;
+  readonly counted?: string;
+  /** mm in each of twelve months; how it was come by stands apart where it differs. */
+  readonly rain?: string;
+  readonly rainFrom?: string;
+  /** The six dates of the winter plan. */
+  readonly plan?: string;
   readonly cautions?: readonly CautionKey[];
 }

@@ -188,6 +188,19 @@ export const yearPlan = page(
     sources: ["histospline", "meeus", "heatEquation", "practice"],
     widths: [11, 8.5, 6.2, 7, 6.2, 7.3, 6.2, 6.2, 14.2, 11, 0.6, 12.4, 11.7, 4, 11, 9, 9, 1, 29, 12, 16, 14, 25, 9],
     cautionColumns: ["L", "M"],
+    years: [
+      {
+        title: "The year by the plan",
+        along: `${weeks.week}`,
+        lines: [
+          { name: "set-point by day", likely: `${day}` },
+          { name: "set-point by night", likely: `${night}` },
+        ],
+        cold: `${cold}`,
+        plan: `${plan}`,
+        cautions: ["coldKills", "noFoodInTheCold"],
+      },
+    ],
     example: `${EXAMPLE} invented limits and plan; the station is real, terms at the foot.`,
     foot: [STATION_TERMS],
   },

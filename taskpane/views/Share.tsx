@@ -22,7 +22,12 @@ const kinds = [
   ["svg", "SVG, for print"],
 ] as const;
 
-/** The sheets of the workbook and their charts, looked at anew when the pane is turned to. */
+const papers = [
+  ["light", "Light"],
+  ["dark", "Dark"],
+] as const;
+
+/** The sheets of the workbook and their pictures, looked at anew when the pane is turned to. */
 const useContents = () => {
   const { workbook, busy } = usePane();
   const [names, setNames] = useState<readonly string[]>([]);
@@ -52,6 +57,7 @@ export default function Share() {
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [picked, setPicked] = useState(0);
   const [kind, setKind] = useState<(typeof kinds)[number][0]>("png");
+  const [paper, setPaper] = useState<(typeof papers)[number][0]>("light");
   const [file, setFile] = useState<OpenedFile | undefined>();
 
   // What was said of freezing no longer holds once the formulas are back, and the other way round.
@@ -149,23 +155,25 @@ export default function Share() {
         />
       </section>
       <section className="part">
-        <SmallTitle>Picture of a chart</SmallTitle>
+        <SmallTitle>A picture</SmallTitle>
         <Words>{savePicture.about}</Words>
         {picture ? (
           <>
             <div className="fields">
               <Select
-                label="Chart"
+                label="Picture"
                 value={pictures.indexOf(picture)}
-                options={pictures.map(({ sheet, chart }, i) => [i, `${sheet}: ${chart}`] as const)}
+                options={pictures.map((one, i) => [i, `${one.sheet}: ${one.picture}`] as const)}
                 onChoose={(number = 0) => setPicked(number)}
+                wide
               />
               <Select label="As" value={kind} options={kinds} onChoose={(one = "png") => setKind(one)} />
+              <Select label="Paper" value={paper} options={papers} onChoose={(one = "light") => setPaper(one)} />
             </div>
-            <Act action={savePicture} choice={{ ...picture, kind, save, document, today: new Date() }} />
+            <Act action={savePicture} choice={{ ...picture, kind, paper, save, document, today: new Date() }} />
           </>
         ) : (
-          <Words quiet>No sheet with a chart is in this workbook. Insert one from Sheets.</Words>
+          <Words quiet>No sheet with a picture is in this workbook. Insert one from Sheets.</Words>
         )}
       </section>
 

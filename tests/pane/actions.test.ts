@@ -12,7 +12,8 @@ import { reenter } from "../../taskpane/actions/reenter";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
 import { fileName, saveFile } from "../../taskpane/actions/saveFile";
 import type { SavedFile } from "../../taskpane/actions/savedFile";
-import { chartsOf, picturesOf, savePicture } from "../../taskpane/actions/savePicture";
+import { picturesIn } from "../../taskpane/actions/picturesIn";
+import { picturesOf, savePicture } from "../../taskpane/actions/savePicture";
 import { areaOf } from "../../taskpane/actions/place";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
@@ -261,15 +262,19 @@ describe("pictures", () => {
     await insertSheet.run(workbook, [coolingPlan]);
     expect(coolingPlan.charts.length).toBeGreaterThan(0);
     expect(await picturesOf(workbook)).toEqual(
-      coolingPlan.charts.map(({ title }) => ({ sheet: coolingPlan.name, chart: title })),
+      [...coolingPlan.charts.map(({ title }) => title), "The year as a strip", "The year as a ring"].map((picture) => ({
+        sheet: coolingPlan.name,
+        picture,
+      })),
     );
     const contents = (await workbook.read([coolingPlan.name]))[0];
     if (!contents) throw new Error("no sheet");
-    expect(chartsOf({ ...contents, cells: [contents.cells[0] ?? [], [], ...contents.cells.slice(1)] })).toEqual([]);
+    expect(picturesIn({ ...contents, cells: [contents.cells[0] ?? [], [], ...contents.cells.slice(1)] })).toEqual([]);
     const gone = {
       sheet: coolingPlan.name,
-      chart: "none",
+      picture: "none",
       kind: "svg",
+      paper: "light",
       document: {} as Document,
       save: () => Promise.resolve(),
       today: new Date(0),

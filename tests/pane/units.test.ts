@@ -6,7 +6,6 @@ import { linkedCells, tabsOf } from "../../taskpane/actions/links";
 import { linkLines, linkSheets } from "../../taskpane/actions/linkSheets";
 import { areaOf } from "../../taskpane/actions/place";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
-import { chartsOf } from "../../taskpane/actions/savePicture";
 import { startYear, usualSheets, type YearForm } from "../../taskpane/actions/startYear";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
@@ -58,7 +57,7 @@ test("a chart of an imperial sheet is told in its units", async () => {
   const workbook = new MemoryWorkbook(() => [[1]]);
   await workbook.insert([ours(plan)]);
   const [contents] = await workbook.read();
-  expect(contents && chartsOf(contents).map(({ axis }) => axis)).toEqual(["°F"]);
+  expect(contents && recognise(contents, sheets)?.template.charts.map(({ axis }) => axis)).toEqual(["°F"]);
 });
 
 test("what is linked across the systems is converted, and a figure that is not follows nothing", async () => {

@@ -1,15 +1,22 @@
 import { cautions } from "../../functions/cautions";
-import { serialOfIso } from "../../functions/dates";
+import { coolSpell } from "../../functions/climate/coolSpell";
+import { isoOf, serialOfIso } from "../../functions/dates";
 import { creditOf, networkKeys } from "../../functions/network/networks";
 import { captionOf } from "../../taskpane/actions/caption";
+import { picturesIn } from "../../taskpane/actions/picturesIn";
 import { recognise, valuesOf } from "../../taskpane/actions/template";
 import { figure, word } from "../../taskpane/pictures/cells";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
+import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { filled } from "../../taskpane/sheets/filled";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
+import { cellOf } from "../../taskpane/sheets/shared/page";
+import { inSystem } from "../../taskpane/sheets/shared/systems";
+import { yearPlan } from "../../taskpane/sheets/yearPlan";
 import type { Chart, Series, Sheet } from "../../taskpane/sheets/sheet";
 import type { SheetContents } from "../../taskpane/workbook";
+import { call } from "../call";
 import { networkAsShipped } from "../network";
 import { openWorkbook } from "../preview/engine";
 import { typedInto } from "../sheets/fill";
@@ -20,7 +27,7 @@ jest.setTimeout(60_000);
 
 const own = {
   "stations.name[1]": "own",
-  "stations.name[2]": "Xanadu Peak",
+  "stations.name[2]": null,
   "ownPlace.name": "Ridge hut (invented)",
   "ownPlace.elevation": 1400,
   "ownPlace.latitude": 40.9,
@@ -36,16 +43,16 @@ type Case = readonly [state: string, sheet: Sheet];
 const climates: readonly Case[] = [
   ["a number for a name, no band, no second station", filled(nativeClimate, { ...noBand, ...number })],
   ["planned by a station", typedInto(nativeClimate, "choices.planBy", "first station")],
-  ["a record of one's own, and none that the network knows", filled(nativeClimate, own)],
+  ["a record of one's own", filled(nativeClimate, own)],
   // A station of another network than those that the estimate rests on.
   ["stations alone, one from elsewhere", filled(nativeClimate, { ...noPlace, "stations.name[2]": "Hanover, NH" })],
 ];
 const drawnOn = sheets.filter(({ charts }) => charts.length > 0);
-/** Each in a workbook of its own: one of all would be too slow to work out beside other work. */
+/** Several workbooks: one of all would be too slow to work out beside other work. */
 const workbooks: readonly (readonly Case[])[] = [
-  drawnOn.map((sheet) => ["example", sheet] as const),
+  [...drawnOn.map((sheet) => ["example", sheet] as const), ["example in °F", inSystem(coolingPlan, "imperial")]],
   drawnOn.map((sheet) => ["cleared", cleared(sheet)] as const),
-  climates,
+  ...climates.map((one) => [one]),
 ];
 
 interface Read {
@@ -55,15 +62,19 @@ interface Read {
   readonly caption: string;
 }
 const all: Read[] = [];
+const sheetsRead: { readonly state: string; readonly contents: SheetContents }[] = [];
+const TODAY = new Date(2026, 10, 26);
+const HOLES = /#[A-Z]|undefined|NaN|\.\.| \.|,,| ,|  |\.;|(?:^|\. )own,/;
 beforeAll(async () => {
   for (const cases of workbooks) {
     const { workbook, close } = openWorkbook();
     try {
       const read = await workbook.read(await workbook.insert(cases.map(([, sheet]) => sheet)));
       for (const [i, contents] of read.entries()) {
+        sheetsRead.push({ state: `${contents.name}, ${cases[i]?.[0]}`, contents });
         const known = recognise(contents, sheets);
         for (const chart of known?.template.charts ?? []) {
-          const caption = captionOf(chart, known?.template as Sheet, contents, new Date(2026, 10, 26));
+          const caption = captionOf(chart, known?.template as Sheet, contents, TODAY);
           all.push({ state: `${contents.name}, ${cases[i]?.[0]}: ${chart.title}`, chart, contents, caption });
         }
       }
@@ -98,7 +109,7 @@ test("a caption is whole sentences with the title, a caution and the day, withou
     expect(`${state}: ${caption}`).toContain(`${chart.title}. `);
     expect(Object.values(cautions).some((caution) => caption.includes(caution))).toBe(true);
     expect(caption).toMatch(/ Drawn 2026-11-26\.$/);
-    expect(`${state}: ${caption}`).not.toMatch(/#[A-Z]|undefined|NaN|\.\.| \.|,,| ,|  |\.;|(?:^|\. )own,/);
+    expect(`${state}: ${caption}`).not.toMatch(HOLES);
   }
 });
 
@@ -153,6 +164,85 @@ test("K between two lines are the differences that are drawn", () => {
   }
 });
 
+describe("a year as a strip, as a ring and beside another", () => {
+  const offered = () =>
+    sheetsRead.flatMap(({ state, contents }) =>
+      picturesIn(contents)
+        .filter(({ name }) => /^(The year as|Side by side)/.test(name))
+        .map(({ name, caption }) => ({ state: `${state}: ${name}`, contents, caption: caption(TODAY) })),
+    );
+
+  test("is offered where there are figures, and never of a cleared sheet", () => {
+    const names = new Set(offered().map(({ state }) => state));
+    for (const sheet of ["Native climate, example", "Year plan, example", "Cooling plan, example"])
+      for (const form of ["strip", "ring"]) expect(names).toContain(`${sheet}: The year as a ${form}`);
+    expect([...names].filter((name) => name.includes("cleared"))).toEqual([]);
+    expect(names).toContain("Native climate, example: Side by side: Where the animal lives and Navacerrada, Spain");
+  });
+
+  test("its caption is whole sentences with a caution and the day, and says that the example is invented", () => {
+    for (const { state, caption } of offered()) {
+      expect(`${state}: ${caption}`).not.toMatch(HOLES);
+      expect([state, caption]).toEqual([state, expect.stringMatching(/^.* Example: .*invented.* Drawn 2026-11-26\.$/)]);
+      const dangers = /^(Year|Cooling) plan/.test(state) ? [cautions.coldKills, cautions.noFoodInTheCold] : [cautions.proxy];
+      for (const danger of dangers) expect(caption).toContain(danger);
+    }
+  });
+
+  test("days are counted on average, and as COOLSPELL counts them", () => {
+    const found = offered().find(({ state }) => state === "Native climate, example: The year as a strip");
+    const lows = valuesOf(found?.contents.cells ?? [], cellOf(nativeClimate, "here.low")).flat() as number[];
+    const [[, , days] = []] = call(
+      coolSpell,
+      lows.map((low) => [low]),
+      10,
+      2026,
+    );
+    expect(found?.caption).toContain(
+      `${String(days)} days with lows below 10 °C on average; single days and nights differ.`,
+    );
+  });
+
+  test("speaks of °F where its sheet does", () => {
+    const found = offered().find(({ state }) => state.includes("in °F: The year as a ring"));
+    expect(found?.caption).toContain("Set-point from 46.4 to 75.2 °F over the year."); // 8 and 24 °C
+  });
+
+  test("stages begin and end on the dates of the plan", () => {
+    for (const [sheet, template, name] of [
+      ["Year plan", yearPlan, "year."],
+      ["Cooling plan", coolingPlan, "dates."],
+    ] as const) {
+      const found = offered().find(({ state }) => state === `${sheet}, example: The year as a ring`);
+      const on = (date: string, before = 0): string => {
+        const [[day] = []] = valuesOf(found?.contents.cells ?? [], cellOf(template, `${name}${date}`));
+        const { 1: month, 2: of } = /-(\d\d)-(\d\d)/.exec(isoOf(Number(day) - before)) ?? [];
+        return `${Number(of)} ${["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"][Number(month) - 1]}`;
+      };
+      expect(found?.caption).toContain(`Clearing from ${on("lastMeal")} to ${on("coolingStarts", 1)}`);
+      expect(found?.caption).toContain(`Cold from ${on("intoTheCold")} to ${on("warmingStarts", 1)}`);
+      expect(found?.caption).toContain(`Settling from ${on("warmAgain")} to ${on("firstMeal", 1)}`);
+      expect(found?.caption).toContain(`Feeding from ${on("firstMeal")} to ${on("lastMeal", 1)}`);
+    }
+  });
+
+  test("each place is told of where it is drawn: how it was come by, and on which terms", () => {
+    for (const { state, caption } of offered().filter(({ state }) => state.startsWith("Native climate"))) {
+      const [title = ""] = caption.split(". ");
+      for (const place of ["Navacerrada, Spain", "Segovia, Spain", "Hanover, NH", "Ridge hut (invented)"])
+        expect([state, place, caption.replace(/the nearest .*? of this elevation\./, "").includes(place)]).toEqual([
+          state,
+          place,
+          title.includes(place),
+        ]);
+      const terms = /Datenbasis|NOAA|keeper's own record/;
+      expect([state, terms.test(caption)]).toEqual([state, true]);
+      expect([state, caption.includes(creditOf("noaa"))]).toEqual([state, title.includes("Hanover")]);
+      if (/ and Hanover/.test(state)) expect(caption).toMatch(/Hanover, NH.*?, \d+ m, as it stands|corrected from \d+/);
+    }
+  });
+});
+
 describe("Native climate", () => {
   const pictured = (): readonly Read[] => all.filter(({ contents }) => contents.name.startsWith(nativeClimate.name));
   /** The year to plan by at some depths draws no place of its own: its caption speaks of the source chosen. */
@@ -175,7 +265,7 @@ describe("Native climate", () => {
       const rest = read.caption.replace(/the nearest .*? of this elevation\./, "");
       const drawn = read.chart.series.filter((series) => series.nameFrom && isDrawn(read, series));
       const places = new Set(drawn.map((series) => placeOf(read, series)).filter((name) => !/^Estimate/.test(name)));
-      for (const name of ["Navacerrada, Spain", "Segovia, Spain", "Hanover, NH", "Ridge hut (invented)", "Xanadu Peak"])
+      for (const name of ["Navacerrada, Spain", "Segovia, Spain", "Hanover, NH", "Ridge hut (invented)"])
         expect([read.state, name, rest.includes(name)]).toEqual([
           read.state,
           name,
@@ -197,9 +287,9 @@ describe("Native climate", () => {
       const times = (words: RegExp): number => [...read.caption.matchAll(words)].length;
       const rates = /highs are corrected at 6\.5(?: K per km)? and (?:its )?lows at 4\.5 K per km/g;
       expect([read.state, times(rates)]).toEqual([read.state, isRain ? 0 : stations]);
-      expect([read.state, times(/drawn as corrected to \d+ m/g)]).toEqual([read.state, isRain ? 0 : stations]);
+      expect([read.state, times(/ Corrected to \d+ m\./g)]).toEqual([read.state, isRain ? 0 : stations]);
       expect([read.state, times(/as recorded at \d+ m, not corrected/g)]).toEqual([read.state, isRain ? stations : 0]);
-      expect([read.state, times(/Estimated from \d+ weather stations|The estimate is worked out/g)]).toEqual([
+      expect([read.state, times(/Estimated from \d+ weather stations|Its rain is worked out/g)]).toEqual([
         read.state,
         estimated ? 1 : 0,
       ]);
@@ -215,7 +305,7 @@ describe("Native climate", () => {
         drawn.flatMap((series) => {
           const name = placeOf(read, series);
           if (/^Estimate/.test(name)) return ["climat"]; // that is what the Sierra's estimate rests on
-          const station = network.find(name);
+          const station = name.startsWith("Ridge hut") ? {} : network.find(name);
           return "network" in station ? [station.network] : [];
         }),
       );

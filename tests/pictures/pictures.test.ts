@@ -1,6 +1,10 @@
 import type { Browser, Page } from "playwright-core";
 import { climate, rain, unfilled, winter, type Case } from "./charts";
 import { openPage } from "./inBrowser";
+import { cajon, planned, sierra } from "./years";
+import { dailyOf } from "../../taskpane/pictures/year/daily";
+import { homeYear } from "../../taskpane/sheets/shared/scenario";
+import { coldDays, STARTS, type DrawnYear } from "../../taskpane/pictures/year/drawnYear";
 
 /** The pictures in the browser that will show them: shapes are counted and measured there. */
 let browser: Browser;
@@ -228,6 +232,121 @@ test("saved as PNG it is twice the size, with ink on white, and more of it with 
   expect(seen.sizes[1]?.[1]).toBeGreaterThan(720);
   expect(seen.corner).toEqual([255, 255, 255, 255]);
   expect(seen.ink).toBeGreaterThan(200);
+});
+
+describe("the year", () => {
+  /** What `script` answers of a strip or a ring of a year, or of two side by side. */
+  const pictured = <T>(form: "strip" | "ring" | "pair", year: unknown, script: string): Promise<T> =>
+    page.evaluate(`(() => {
+      const year = JSON.parse(${JSON.stringify(JSON.stringify(year))}, (_, value) => (value === null ? NaN : value));
+      const picture = pictures.${form}(year, document);
+      document.body.replaceChildren(picture);
+      return (${script})(picture);
+    })()`);
+
+  test("a day's curve is the months': the days of each average to it (histospline, Boneva et al. 1971)", () => {
+    const daily = dailyOf(homeYear.high);
+    for (const [month, mean] of homeYear.high.entries()) {
+      const days = daily.slice(STARTS[month], STARTS[month + 1]);
+      expect(days.reduce((sum, value) => sum + value, 0) / days.length).toBeCloseTo(mean, 9);
+    }
+    expect(dailyOf([1, 2, 3]).every(Number.isNaN)).toBe(true);
+  });
+
+  test("the winter stands in the middle in both hemispheres, and every figure at its height", async () => {
+    const seen = (year: DrawnYear) =>
+      pictured<{ months: string[]; lowest: number; middle: number; zero: number; ten: number; low: number }>(
+        "strip",
+        year,
+        `(svg) => {
+        const texts = [...svg.querySelectorAll("text")];
+        const months = texts.map((text) => text.textContent).filter((text) => /^(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)$/.test(text));
+        const line = [...svg.querySelectorAll("[data-part=line]")].at(-1);
+        const points = line.getAttribute("d").slice(1).split("L").map((pair) => pair.split(",").map(Number));
+        const lowest = points.reduce((best, point) => (point[1] > best[1] ? point : best));
+        const [from, to] = [points[0][0], points.at(-1)[0]];
+        const level = (label) => { const box = texts.find((text) => text.textContent === label).getAttribute("y"); return Number(box) - 24 * 0.35; };
+        return { months, lowest: (lowest[0] - from) / (to - from), middle: points.length, zero: level("0"), ten: level("10"), low: lowest[1] };
+      }`,
+      );
+    for (const [year, first] of [
+      [sierra, "Jul"],
+      [cajon, "Jan"],
+    ] as const) {
+      const { months, lowest, zero, ten, low } = await seen(year);
+      expect(months).toHaveLength(12);
+      expect(months[0]).toBe(first);
+      expect(Math.abs(lowest - 0.5)).toBeLessThan(0.1);
+      const celsius = ((zero - low) / (zero - ten)) * 10;
+      expect(Math.abs(celsius - Math.min(...(year.lines[1]?.likely ?? [])))).toBeLessThan(0.05);
+    }
+  });
+
+  test("rain and stages stand under the same months: October's rain below the word, the cold from its date", async () => {
+    const { word, rain, stage, column } = await pictured<Record<"word" | "rain" | "stage" | "column", number>>(
+      "strip",
+      planned,
+      `(svg) => {
+      const middle = (element) => { const box = element.getBoundingClientRect(); return (box.left + box.right) / 2; };
+      const october = [...svg.querySelectorAll("text")].find((text) => text.textContent === "Oct");
+      const bars = [...svg.querySelectorAll("[data-part=rain]")];
+      const tallest = bars.reduce((best, bar) => (Number(bar.getAttribute("height")) > Number(best.getAttribute("height")) ? bar : best));
+      const cold = [...svg.querySelectorAll("text")].find((text) => text.textContent === "Cold");
+      const november = [...svg.querySelectorAll("text")].find((text) => text.textContent === "Nov");
+      const stages = [...svg.querySelectorAll("[data-part=stage]")].find((one) => { const box = one.getBoundingClientRect(); const x = middle(cold); return box.left < x && x < box.right; });
+      return { word: middle(october), rain: middle(tallest), stage: stages.getBoundingClientRect().left - middle(november), column: bars[0].getBoundingClientRect().width };
+    }`,
+    );
+    expect(Math.abs(word - rain)).toBeLessThan(column * 0.2);
+    expect(Math.abs(stage)).toBeLessThan(4); // 16 November is the middle of the month
+  });
+
+  test.each([
+    ["strip", sierra],
+    ["strip", planned],
+    ["ring", planned],
+    ["ring", cajon],
+    ["pair", [planned, cajon]],
+  ] as const)("no word of a %s covers another or leaves it, and none needs colour", async (form, year) => {
+    const { clashes, ids, dashes } = await pictured<{ clashes: string[]; ids: number; dashes: string[] }>(
+      form,
+      year,
+      `(svg) => {
+      const page = svg.getBoundingClientRect();
+      // Of turned words the middle lines are compared, not the boxes about them.
+      const all = [...svg.querySelectorAll("text")].map((text) => [text.textContent, text.getBoundingClientRect(), text.hasAttribute("transform")]);
+      const clashes = all.filter(([, box]) => box.left < page.left - 1 || box.right > page.right + 1 || box.bottom > page.bottom + 1).map(([text]) => text + " is cut off");
+      const flat = all.filter(([, , isTurned]) => !isTurned);
+      flat.forEach(([text, a], i) => flat.slice(i + 1).forEach(([other, b]) => {
+        if (a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 6 && b.top < a.bottom - 6) clashes.push(text + " covers " + other);
+      }));
+      const dashes = [...svg.querySelectorAll("[data-part=line]")].map((line) => line.getAttribute("stroke-dasharray"));
+      return { clashes, ids: svg.querySelectorAll("title, desc").length, dashes: [...new Set(dashes)] };
+    }`,
+    );
+    expect(clashes).toEqual([]);
+    expect(ids).toBe(2);
+    expect(dashes).toHaveLength(2);
+  });
+
+  test("the days are counted on average, in the picture and in its words", async () => {
+    const words = await pictured<string>(
+      "ring",
+      sierra,
+      `(svg) => [...svg.querySelectorAll("text")].map((text) => text.textContent).join(" ")`,
+    );
+    expect(words).toContain(`${coldDays(sierra)} days with lows below 10 °C on average`);
+    expect(await pictured<string>("strip", planned, `(svg) => svg.querySelector("desc").textContent`)).not.toContain(
+      "on average",
+    );
+  });
+
+  test("on dark paper ink and paper change places, in the file itself", async () => {
+    const text = await pictured<string>("ring", sierra, `(svg) => pictures.svgText(svg, "A caption.", "dark")`);
+    expect(text).toMatch(/color="#ffffff"/);
+    expect(text).toMatch(/<rect [^>]*fill="#292929"/);
+    expect(text).not.toMatch(/<script|<style|href=|@import/);
+  });
 });
 
 test("the page's strict policy had nothing to refuse", () => expect(refused).toEqual([]));

@@ -1,6 +1,6 @@
 import { cautions } from "../../../functions/cautions";
 import { sources } from "../../../functions/sources";
-import type { Sheet } from "../sheet";
+import type { Sheet, Year } from "../sheet";
 import { addressOf, areaOf, columnLetters, columnNumber, fixed } from "./address";
 import { areaOfBlock, heading, text, together, type Part } from "./part";
 
@@ -15,6 +15,8 @@ export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sour
   readonly footColumn?: string;
   /** Says that its figures stand in the units of their sources, whatever its keeper works in. */
   readonly metricOnly?: true;
+  /** Whole years that are pictured. */
+  readonly years?: readonly Year[];
   /** More lines for the foot, such as the terms of data. */
   readonly foot?: readonly string[];
 };
@@ -159,6 +161,7 @@ export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
     system: "metric",
     freeze: { rows: 1, columns: 0 },
     places: {},
+    ...(about.years ? { years: about.years } : {}),
     ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),
   };
 };

@@ -44,6 +44,16 @@ const stacked = (
   return { placed, next };
 };
 
+/** Data with its names replaced by addresses, whatever the texts are for: only names are written between such brackets. */
+const withRanges = <T>(data: T, range: (text: string) => string): T =>
+  typeof data === "string"
+    ? (range(data) as T)
+    : Array.isArray(data)
+      ? (data.map((one: unknown) => withRanges(one, range)) as T)
+      : typeof data === "object" && data !== null
+        ? (Object.fromEntries(Object.entries(data).map(([key, value]) => [key, withRanges(value, range)])) as T)
+        : data;
+
 /** Every text of a part with its names replaced: formulas keep their dollar signs, ranges have none. */
 const resolved = (part: Required<Part>, places: Places): Required<Part> => {
   const range = (text: string): string => withAddresses(text, places, true);
@@ -57,23 +67,7 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
     needed: part.needed.map((one) => (one.unless ? { ...one, unless: formula(one.unless) } : one)),
     links: part.links.map(({ by, ...link }) => (by ? { ...link, by: addressIn(places, by) } : link)),
     rules: part.rules.map((rule) => ({ ...rule, when: formula(rule.when) })),
-    charts: part.charts.map((chart) => ({
-      ...chart,
-      along: range(chart.along),
-      summary: range(chart.summary),
-      ...(chart.provenance ? { provenance: chart.provenance.map(range) } : {}),
-      series: chart.series.map((one) => ({
-        ...one,
-        ...(one.nameFrom === undefined ? {} : { nameFrom: range(one.nameFrom) }),
-        ...(one.draw === "band"
-          ? {
-              low: range(one.low),
-              high: range(one.high),
-              ...(one.likely === undefined ? {} : { likely: range(one.likely) }),
-            }
-          : { values: range(one.values) }),
-      })),
-    })),
+    charts: withRanges(part.charts, range),
   };
 };
 
@@ -103,7 +97,9 @@ export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const places: Places = Object.fromEntries(all);
   if (Object.keys(places).length < all.length) throw new Error(`${about.name} has two cells of one name`);
   const body = together(...placed.map(({ at, region }) => region.build(at)));
-  return drawnOf({ ...assemble(about, resolved(body, places)), places }, about.metricOnly ? ["metric"] : systems);
+  const sheet = assemble(about, resolved(body, places));
+  const years = sheet.years && withRanges(sheet.years, (text) => withAddresses(text, places, true));
+  return drawnOf({ ...sheet, places, ...(years ? { years } : {}) }, about.metricOnly ? ["metric"] : systems);
 };
 
 /** The address of a name on a sheet: "animal.start" is a cell, "log.mass" a column, "log.mass[3]" its third cell. */

@@ -1,0 +1,86 @@
+import { figure } from "../pictures/cells";
+import { readYear } from "../pictures/year/readYear";
+import { yearWords } from "../pictures/year/yearWords";
+import { sheets as templates } from "../sheets/catalogue";
+import type { Sheet, Year } from "../sheets/sheet";
+import type { SheetContents } from "../workbook";
+import { caption, captionOf, exampleIn, toldIn, wordsOf } from "./caption";
+import { recognise, valuesOf } from "./template";
+
+/** A picture that a sheet offers. */
+export interface Offered {
+  /** What it is called among the pictures of its sheet. */
+  readonly name: string;
+  readonly draw: (document: Document) => Promise<SVGSVGElement>;
+  readonly caption: (today: Date) => string;
+}
+
+/** px of a chart that is saved. */
+const CHART = { width: 960, height: 540 };
+
+const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] => {
+  const { cells } = contents;
+  const read = (range: string): readonly (readonly unknown[])[] => valuesOf(cells, range);
+  const isThere = ({ lines }: Year): boolean =>
+    lines.every(({ likely }) => read(likely).some((row) => row.some((cell) => !Number.isNaN(figure(cell)))));
+  const [main, ...others] = (template.years ?? []).filter(isThere);
+  if (!main) return [];
+  const nameOf = (year: Year): string => wordsOf(cells, year.nameFrom) || year.title;
+  /** The year's figures; a ring has no room for rain. */
+  const figuresOf = (year: Year, form?: "ring") => ({
+    ...readYear(year, read, template.system),
+    ...(form ? { rain: [] } : {}),
+  });
+  const captioned = (years: readonly Year[], form?: "ring") => (today: Date) =>
+    caption({
+      title: years.map(nameOf).join(" and "),
+      said: [
+        exampleIn(contents),
+        ...years.flatMap((year) => {
+          const how = wordsOf(cells, year.subtitle);
+          const words = yearWords(figuresOf(year, form));
+          return [`${years.length > 1 ? `${nameOf(year)}, ` : ""}${how}`.replace(/, $/, ""), words];
+        }),
+      ],
+      told: years.map((year) => {
+        const { rain } = figuresOf(year, form);
+        return toldIn(cells, year, rain.length > 0 ? year.rainFrom : undefined);
+      }),
+      cautions: years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
+      today,
+    });
+  const drawing = () => import("../pictures/year/strip");
+  return [
+    {
+      name: "The year as a strip",
+      draw: async (document) => (await drawing()).strip(figuresOf(main), document),
+      caption: captioned([main]),
+    },
+    {
+      name: "The year as a ring",
+      draw: async (document) => (await import("../pictures/year/ring")).ring(figuresOf(main, "ring"), document),
+      caption: captioned([main], "ring"),
+    },
+    ...others.map((other): Offered => ({
+      name: `Side by side: ${nameOf(main)} and ${nameOf(other)}`,
+      draw: async (document) => (await drawing()).pair([figuresOf(main), figuresOf(other)], document),
+      caption: captioned([main, other]),
+    })),
+  ];
+};
+
+/** The pictures that can be drawn of a sheet; none where its cells have been moved about, and so hold other things. */
+export const picturesIn = (contents: SheetContents): readonly Offered[] => {
+  const known = recognise(contents, templates);
+  if (!known?.inPlace) return [];
+  const { template } = known;
+  return [
+    ...template.charts.map((chart): Offered => ({
+      name: chart.title,
+      draw: async (document) =>
+        (await import("../pictures/draw")).draw(chart, (range) => valuesOf(contents.cells, range), document, CHART),
+      caption: (today) => captionOf(chart, template, contents, today),
+    })),
+    ...yearsIn(template, contents),
+  ];
+};
