@@ -184,7 +184,9 @@ describe("a year as a strip, as a ring and beside another", () => {
     for (const { state, caption } of offered()) {
       expect(`${state}: ${caption}`).not.toMatch(HOLES);
       expect([state, caption]).toEqual([state, expect.stringMatching(/^.* Example: .*invented.* Drawn 2026-11-26\.$/)]);
-      const dangers = /^(Year|Cooling) plan/.test(state) ? [cautions.coldKills, cautions.noFoodInTheCold] : [cautions.proxy];
+      const dangers = /^(Year|Cooling) plan/.test(state)
+        ? [cautions.coldKills, cautions.noFoodInTheCold]
+        : [cautions.proxy];
       for (const danger of dangers) expect(caption).toContain(danger);
     }
   });
