@@ -26,6 +26,12 @@ const here = form("here", ["In this spreadsheet"], {
     note: 'The cell to the right is left blank on purpose. Old builds of the spreadsheet hand a function 0 for a blank cell: there, never call a function without IF(A1="","",...) around it. These sheets always do.',
   },
   leftBlank: {},
+  // 15 °C at sea level are 8.5 °C at 1000 m in the standard atmosphere; a foot is 0.3048 m.
+  units: {
+    wide: 2,
+    label: "°F and feet are",
+    value: f`IF(ABS(VIV.LAPSE(59,0,1000/0.3048,"","imperial")-47.3)<1E-9,"read as such: good","not read: report it")`,
+  },
 });
 
 const mend = words(
