@@ -1,7 +1,8 @@
 import { VERSION } from "../../functions/release";
 import { ELEVATION } from "../../functions/shared/limits";
+import { setPointFields } from "./shared/commonFields";
 import { form } from "./shared/form";
-import { once } from "./shared/formula";
+import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
@@ -10,6 +11,8 @@ import { title, words } from "./shared/running";
 import { lower, STATION_TERMS, TODAY, town, TOWN_TERMS, upper } from "./shared/scenario";
 import { either } from "./shared/systems";
 import { date, number } from "./shared/takes";
+import { datesIn, hasPlan, planDateFields } from "./shared/winterPlan";
+import { isoText } from "./shared/words";
 
 const WIDTHS = [25, 11, 11, 22, 16, 1, 13, 12] as const;
 const LEFT = 5;
@@ -34,6 +37,27 @@ const workbook = form("workbook", "This workbook", {
     rules: [begins("another", "care")],
   },
 });
+
+const today = form(
+  "today",
+  "Today's plan",
+  {
+    on: { label: "On", value: TODAY, format: "date", takes: date, from: "animals.reminders.today" },
+    ...planDateFields(),
+    ...setPointFields("coolingPlan.plan", 1, false),
+  },
+  { across: 1 },
+);
+const dates = datesIn(today);
+const isReady = `AND(${today.on}<>"",${hasPlan(dates)})`;
+const asks = (title: string, part: number): string =>
+  `"${title}: "&INDEX(VIV.STAGECARE(${today.on},${dates}),1,${part})&". "`;
+/** For who winters by it; an animal that does not is told on the sheet Today. */
+const planned = words(
+  "planned",
+  [10, 3],
+  f`IF(${isReady},"For animals that winter by this plan, on "&${isoText(`${today.on}`)}&": "&VIV.STAGE(${today.on},${dates})&". "&IF(OR(${today.warmSet}="",${today.coldSet}=""),"",IF(VIV.STAGE(${today.on},${dates})="Feeding","","Set-point "&ROUND(VIV.SETPOINT(${today.on},${dates},${today.warmSet},${today.coldSet}),1)&" °C. "))&${[asks("Food", 1), asks("Light", 2), asks("Moisture", 3), asks("Nights", 4), asks("Soaking", 5)].join("&")}&"What each animal needs today stands on the sheet Today.","No whole plan, or no day: what is done today is not told here.")`,
+);
 
 /** What somebody reads who opens the workbook without the add-in. */
 const reading = [
@@ -93,13 +117,15 @@ export const aboutThisWorkbook = page(
     key: "aboutThisWorkbook",
     name: "About this workbook",
     sentence: "What was used, by whom and where it comes from, for a reader without the add-in.",
-    cautions: ["noVet", "proxy"],
-    sources: ["definition"],
+    cautions: ["noVet", "noFoodInTheCold", "proxy"],
+    sources: ["practice", "definition"],
     widths: WIDTHS,
     cautionColumns: ["G", "H"],
     foot: [STATION_TERMS, TOWN_TERMS],
   },
   workbook,
+  gap(1),
+  { A: [today], C: [planned] },
   gap(1),
   title("To read it", LEFT),
   ...reading.map((line, i) => words(`reading${i + 1}`, [i === reading.length - 1 ? 3 : 2, LEFT], line)),

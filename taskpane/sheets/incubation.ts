@@ -1,5 +1,5 @@
 import { EGGS_DEADLY, EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
-import { daily } from "./incubationReadings";
+import { daily, temperatures } from "./incubationReadings";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
@@ -173,6 +173,8 @@ export const incubation = page(
   summary,
   gap(1),
   clutches,
-  gap(2),
+  gap(1),
+  ...temperatures,
+  gap(1),
   daily,
 );

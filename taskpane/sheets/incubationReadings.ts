@@ -1,11 +1,14 @@
-import { EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
-import { once } from "./shared/formula";
+import { EGGS_DEADLY, EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
+import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
 import { named } from "./shared/names";
-import { saysSomething } from "./shared/rules";
+import { picture } from "./shared/picture";
+import { begins, over, saysSomething, under } from "./shared/rules";
+import { words } from "./shared/running";
 import { clutch } from "./shared/scenario";
 import { figure } from "./shared/systems";
 import { date, HUMIDITY, number } from "./shared/takes";
+import { isoText, rounded } from "./shared/words";
 
 /** A reading a day for as long as cool eggs take: more than the sixty rows of other logs. */
 const ROWS = 90;
@@ -39,6 +42,7 @@ const readings = swings.map(([high, low], i) => ({
   humidity: i % 4 === 0 ? 90 : null,
 }));
 
+const deadly = `"Deadly over ${EGGS_DEADLY} °C: ask a vet"`;
 const tooHigh = `"Over ${EGGS_MOST} °C: look at the incubator"`;
 const tooLow = `"Under ${EGGS_LEAST} °C: look at the incubator"`;
 /** What the incubator showed, day by day. */
@@ -57,8 +61,16 @@ export const daily = log("log", ROWS, {
     format: "tenth",
     takes: number([-10, 60]),
     note: "Of the eggs, not of the room.",
+    rules: [over(figure(EGGS_DEADLY, "°C"), "stop"), over(figure(EGGS_MOST, "°C"), "care")],
   },
-  low: { title: "Low", input: readings.map(({ low }) => low), format: "tenth", takes: number([-10, 60], "°C") },
+  low: {
+    title: "Low",
+    unit: "°C",
+    input: readings.map(({ low }) => low),
+    format: "tenth",
+    takes: number([-10, 60]),
+    rules: [under(figure(EGGS_LEAST, "°C"), "cold")],
+  },
   mid: {
     title: "Mid",
     unit: "°C",
@@ -84,7 +96,31 @@ export const daily = log("log", ROWS, {
     title: "What stands out",
     wide: 3,
     each: ({ on, high, low }) =>
-      `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},"")))`,
-    rules: [saysSomething("care")],
+      `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_DEADLY, "°C")},${deadly},IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},""))))`,
+    rules: [begins("Deadly", "stop"), saysSomething("care")],
   },
+  least: { title: "Least °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_LEAST, "°C")})`, format: "tenth" },
+  most: { title: "Most °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_MOST, "°C")})`, format: "tenth" },
 });
+
+const { on, high, low } = daily;
+const said = words(
+  "temperatures",
+  [2, 11],
+  f`IF(OR(COUNT(${on})=0,COUNT(${high})=0,COUNT(${low})=0),"",COUNT(${on})&" readings from "&${isoText(`MIN(${on})`)}&" to "&${isoText(`MAX(${on})`)}&": "&${rounded(`MIN(${low})`)}&" to "&${rounded(`MAX(${high})`)}&" °C. Above ${EGGS_MOST} °C: "&COUNTIF(${high},">${figure(EGGS_MOST, "°C")}")&" of them; below ${EGGS_LEAST} °C: "&COUNTIF(${low},"<${figure(EGGS_LEAST, "°C")}")&".")`,
+);
+/** What the eggs had, between what they take well. */
+export const temperatures = [
+  picture([12, 11], {
+    title: "Temperature of the eggs",
+    along: `${on}`,
+    axis: "°C",
+    series: [
+      { draw: "band", name: "Low to high", low: `${low}`, high: `${high}` },
+      { draw: "threshold", name: `Most, ${EGGS_MOST} °C`, values: `${daily.most}` },
+      { draw: "threshold", name: `Least, ${EGGS_LEAST} °C`, values: `${daily.least}` },
+    ],
+    summary: `${said.said}`,
+  }),
+  said,
+] as const;

@@ -73,3 +73,23 @@ test("a peak that the middle of the day hides takes the date, and the sheet says
     "Mine: 34.4 °C were reached. Above 34 °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",
   );
 });
+
+test("what eggs take badly is said of the day it was read, a deadly heat before all else, and drawn between its limits", async () => {
+  const free = freeRow(incubation, "log");
+  const days = [
+    { high: 34.1, low: 26 },
+    { high: 34, low: 26 },
+    { high: 31, low: 23 },
+    { high: 26, low: 22.9 },
+  ].map((one, i) => ({ on: `2026-08-0${6 + i}`, ...one }));
+  const reading = await filled(incubation, rows("log", free, days));
+  expect(reading.column("log.standsOut").slice(free - 1, free + 3)).toEqual([
+    "Deadly over 34 °C: ask a vet",
+    "Over 31 °C: look at the incubator",
+    "",
+    "Under 23 °C: look at the incubator",
+  ]);
+  expect(reading.of("temperatures.said")).toMatch(/22\.9 to 34\.1 °C\. Above 31 °C: 3 of them; below 23 °C: 1\.$/);
+  expect([reading.of(`log.least[${free}]`), reading.of(`log.most[${free}]`)]).toEqual([23, 31]);
+  expect(reading.of(`log.most[${free + 4}]`)).toBe("");
+});

@@ -71,6 +71,12 @@ test("the example: days, gap, a blank that is no 0, hours too warm", async () =>
   expect(reading.of("days.off[1]")).toBeCloseTo((reading.of("days.mean[1]") as number) - (24 - (16 / 42) * 7), 9);
 });
 
+test("the limits are drawn along the days that were read, and not past them", async () => {
+  const reading = await filled(readings, { "limits.low": 18.5, "limits.high": null });
+  expect(reading.column("bounds.low").slice(4, 8)).toEqual([18.5, 18.5, "", ""]);
+  expect(new Set(reading.column("bounds.high"))).toEqual(new Set([""]));
+});
+
 test("time outside the limits is that of straight lines between readings", async () => {
   const noon = day("2026-10-20") + 0.5;
   // 18 to 24 °C in two hours and back: above 23 for a sixth of each leg, 20 minutes; then 20 to 16: below 18 for an hour.
