@@ -15,6 +15,6 @@ test("today's plan is told in the rules' words, and a plan that is not whole is 
   );
   const summer = await filled(aboutThisWorkbook, { "today.on": "2026-08-01" });
   expect(summer.of("planned.said")).toMatch(/on 2026-08-01: Feeding\. Food: as usual/);
-  for (const typed of [{ "today.firstMeal": null }, { "today.on": null }])
-    expect((await filled(aboutThisWorkbook, typed)).of("planned.said")).toMatch(/^No whole plan, or no day/);
+  for (const name of ["today.firstMeal", "today.on"])
+    expect((await filled(aboutThisWorkbook, { [name]: null })).of("planned.said")).toMatch(/^No whole plan, or no day/);
 });
