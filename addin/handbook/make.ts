@@ -12,14 +12,17 @@ import { htmlOf } from "./html";
 import { picturesIn } from "./pictures";
 import { licencesOf, writtenIn } from "./written";
 
-const search = (): string => {
+/** A script of this folder as one file. */
+const scriptOf = (name: string, define: Record<string, string> = {}): string => {
   const [script] = buildSync({
-    entryPoints: [join(__dirname, "search.ts")],
+    entryPoints: [join(__dirname, name)],
     bundle: true,
     minify: true,
     write: false,
     format: "iife",
     target: "es2022",
+    charset: "utf8",
+    define,
   }).outputFiles;
   return script?.text ?? "";
 };
@@ -49,8 +52,8 @@ export const handbookFiles = (root: string): ReadonlyMap<string, string | Uint8A
       (page) => [fileOf(page.path), htmlOf(page, { parts: PARTS, version: VERSION }, { sizeOf, drawn })] as const,
     ),
     ["handbook.css", styles()],
-    ["search.js", search()],
-    ["entries.js", `window.handbookEntries=${JSON.stringify(entriesOf(pages))};`],
+    ["search.js", scriptOf("search.ts")],
+    ["found.js", scriptOf("found.ts", { ENTRIES: JSON.stringify(entriesOf(pages)) })],
     ["licences.txt", licencesOf(root)],
     ...files,
   ]);

@@ -1,11 +1,4 @@
-import { find, type Entry } from "./find";
-
-declare global {
-  interface Window {
-    /** The pages that can be found: a script of its own, because most readers never search. */
-    handbookEntries?: readonly Entry[];
-  }
-}
+import type {} from "./found";
 
 /** Search for a page of the handbook. It works from a folder too, where a page may fetch nothing but scripts. */
 const MOST = 12;
@@ -27,19 +20,19 @@ if (place) {
 
   const show = (): void => {
     found.replaceChildren();
-    if (input.value.trim() === "" || !window.handbookEntries) return;
-    const pages = find(window.handbookEntries, input.value).slice(0, MOST);
+    if (input.value.trim() === "" || !window.handbookSearch) return;
+    const pages = window.handbookSearch(input.value).slice(0, MOST);
     if (pages.length === 0) {
       found.textContent = `Nothing found for "${input.value}". Try another word, such as "winter", "meal" or "egg".`;
       return;
     }
     const list = document.createElement("ul");
-    for (const { file, title, about } of pages) {
+    for (const { id, title, summary } of pages) {
       const link = document.createElement("a");
-      link.href = `${top}${file}`;
+      link.href = `${top}${id}`;
       link.textContent = title;
       const words = document.createElement("span");
-      words.textContent = about;
+      words.textContent = summary;
       const item = document.createElement("li");
       item.append(link, words);
       list.append(item);
@@ -51,7 +44,7 @@ if (place) {
     "focus",
     () => {
       const script = document.createElement("script");
-      script.src = `${top}entries.js`;
+      script.src = `${top}found.js`;
       script.addEventListener("load", show);
       document.head.append(script);
     },

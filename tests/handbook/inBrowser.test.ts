@@ -69,7 +69,7 @@ test("the search leads by keyboard from one page to another, and is as clean as 
   await page.emulateMedia({ colorScheme: "dark" });
   await page.goto(`${SITE}sheets/coolingPlan.html`);
   await page.getByLabel("Search the handbook").fill("oxygen");
-  await page.getByRole("link", { name: "VIV.BOXAIR", exact: true }).waitFor();
+  await page.locator("#found").getByRole("link", { name: "VIV.BOXAIR", exact: true }).waitFor();
   expect(await faults()).toEqual([]);
   const [first] = await page.locator("#found a").allTextContents();
   await page.keyboard.press("Enter");

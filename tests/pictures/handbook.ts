@@ -7,12 +7,12 @@ import { sheets } from "../../taskpane/sheets/catalogue";
 import { DRAWN, root, served } from "./served";
 
 /** Small enough that a page with ten of them stays light, large enough that its words can be read. */
-const QUALITY = 35;
+const QUALITY = 30;
 const SHEET = { width: 1060, height: 1040 };
 const PART = { width: 1000, height: 700 };
 const PAGE = { width: 940, height: 560 };
 /** Of the pane a page that is taller shows more. */
-const TALL = { width: 940, height: 760 };
+const TALL = { width: 940, height: 700 };
 
 interface Clip {
   readonly x: number;

@@ -225,8 +225,18 @@ test("--native prints a formula in functions that every spreadsheet has, or says
   });
 });
 
+test("--help prints pages of the handbook as text: functions by their names, others by their paths or titles", () => {
+  const { out, code } = formula(["--help", "viv.lapse", "winter-trouble", "Cooling plan"]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^VIV\.LAPSE\n\n {4}VIV\.LAPSE\(temperature, /);
+  expect(out).toContain("\n\nCALL A REPTILE VET NOW\n\n");
+  expect(out).toContain("\n\nCooling plan\n\n");
+  expect(out).not.toMatch(/\]\(|\*\*|\\[|*_]|&\w+;/);
+});
+
 test.each([
   ["nothing at all", [], "give a formula"],
+  ["a page that is not there", ["--help", "x"], "the handbook has no page x: give the name of a function"],
   ["a formula without =", ["VIV.LAPSE(1,2,3)"], "is no formula: start it with ="],
   ["a formula that is not whole", ["=1", "=VIV.LAPSE(20,"], "=VIV.LAPSE(20, cannot be read"],
   ["an option that is not there", ["--cvs", "x", "=1"], "--cvs"],
