@@ -8,14 +8,14 @@ import type { Station } from "./station";
  */
 export const FORMAT = "vivarium-almanac-stations-1";
 
-/** By what a figure is multiplied to be whole. */
+/** By what a figure is multiplied to be whole, and between what it lies anywhere on earth: beyond, the file is damaged. */
 const SERIES = [
-  ["high", 10],
-  ["low", 10],
-  ["vapour", 10],
-  ["rain", 1],
-  ["rainDays", 1],
-] as const satisfies readonly (readonly [keyof Station, number])[];
+  ["high", 10, [-90, 60]],
+  ["low", 10, [-90, 60]],
+  ["vapour", 10, [0, 100]],
+  ["rain", 1, [0, 12_500]],
+  ["rainDays", 1, [0, 31]],
+] as const satisfies readonly (readonly [keyof Station, number, readonly [number, number]])[];
 const PLACE = 100;
 
 type Line = readonly [
@@ -62,6 +62,13 @@ export const writeStations = (stations: readonly Station[], made: string): strin
 const isNumbers = (value: unknown, length: number): value is readonly number[] =>
   Array.isArray(value) && value.length === length && value.every((one) => typeof one === "number");
 
+const isWithin = (value: unknown, [least, most]: readonly [number, number]): boolean =>
+  typeof value === "number" && value >= least && value <= most;
+
+/** m, somewhat beyond the lowest and the highest place on land. */
+const LAND = [-500, 9000] as const;
+const YEARS = [0, 300] as const;
+
 /** The stations of a file; undefined where it is damaged, or of another format. */
 export const readStations = (text: string): readonly Station[] | undefined => {
   let file: unknown;
@@ -78,26 +85,34 @@ export const readStations = (text: string): readonly Station[] | undefined => {
   const read: Station[] = [];
   for (const line of stations as readonly Line[]) {
     if (!Array.isArray(line) || line.length !== 8 + SERIES.length) return undefined;
-    const [network, , , country, latitude, longitude, elevation] = line as Line;
+    const [network, id, name, country, latitude, longitude, elevation, years] = line as Line;
     const isWhole =
+      Number.isInteger(network) &&
       keys[network] !== undefined &&
+      typeof id === "string" &&
+      typeof name === "string" &&
       typeof countries[country] === "string" &&
-      Number.isFinite(latitude) &&
-      Number.isFinite(longitude) &&
-      Number.isFinite(elevation) &&
-      SERIES.every((_, i) => (line[8 + i] === null ? i > 1 : isNumbers(line[8 + i], 12)));
+      isWithin(latitude, [-90 * PLACE, 90 * PLACE]) &&
+      isWithin(longitude, [-180 * PLACE, 180 * PLACE]) &&
+      isWithin(elevation, LAND) &&
+      (years === null || isWithin(years, YEARS)) &&
+      SERIES.every(([, scale, ends], i) => {
+        const steps = line[8 + i];
+        if (steps === null) return i > 1; // a station without temperatures is none
+        return isNumbers(steps, 12) && unpacked(steps, scale).every((value) => isWithin(value, ends));
+      });
     if (!isWhole) return undefined;
     const series = (i: number): readonly number[] =>
       unpacked(line[8 + i] as readonly number[] | null, SERIES[i]?.[1] ?? 1);
     read.push({
       network: keys[network] as NetworkKey,
-      id: line[1],
-      name: line[2],
+      id,
+      name,
       country: countries[country] as string,
       latitude: latitude / PLACE,
       longitude: longitude / PLACE,
       elevation,
-      years: line[7] ?? NaN,
+      years: years ?? NaN,
       high: series(0),
       low: series(1),
       vapour: series(2),

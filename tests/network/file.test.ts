@@ -52,6 +52,20 @@ describe("damaged", () => {
     ["a month that is text", () => changed(({ stations: [line] }) => void ((line?.[9] as unknown[])[3] = "4"))],
     ["a station without its highs", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 8: null }))],
     ["a country that is not there", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 3: 9999 }))],
+    [
+      "a network that is no number",
+      () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 0: "__proto__" })),
+    ],
+    ["an identifier that is no text", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 1: 1001 }))],
+    ["a name that is no text", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 2: null }))],
+    ["a place beyond the pole", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 4: 9100 }))],
+    [
+      "a place beyond the date line",
+      () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 5: -18_100 })),
+    ],
+    ["a place above all summits", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 6: 9100 }))],
+    ["years without number", () => changed(({ stations: [line] }) => Object.assign(line ?? [], { 7: -1 }))],
+    ["a low of no place on earth", () => changed(({ stations: [line] }) => void ((line?.[9] as number[])[3] = 9999))],
     ["a line too short", () => changed(({ stations: [line] }) => line?.pop())],
   ])("%s is refused as a whole", (_, damaged) => {
     expect(readStations(damaged())).toBeUndefined();

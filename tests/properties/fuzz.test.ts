@@ -6,11 +6,21 @@ import { Problem } from "../../functions/problem";
 import type { Unit } from "../../functions/units";
 import { parametersOf } from "./arbitraries";
 import { fuzz } from "./fuzz";
+import { hostileCsvs, hostileNetworks, hostileWorkbooks } from "./hostileFiles";
 
 test("ten thousand hostile calls are answered in a form that a sheet can show", () => {
   const seed = Number(process.env.FUZZ_SEED ?? Date.now() % 2 ** 31);
-  expect({ seed, ...fuzz(10_000, seed) }).toEqual({ seed, cases: expect.any(Number) as number });
+  expect({ seed, ...fuzz(10_000, seed) }).toEqual({ seed, tried: expect.any(Number) as number });
 }, 120_000);
+
+test.each([
+  ["network", 500, hostileNetworks],
+  ["CSV", 150, hostileCsvs],
+  [".xlsx", 150, hostileWorkbooks],
+] as const)("spoilt files: %s", async (_, runs, check) => {
+  const seed = Number(process.env.FUZZ_SEED ?? Date.now() % 2 ** 31);
+  expect({ seed, ...(await check(runs, seed)) }).toEqual({ seed, tried: runs });
+});
 
 const LONG = 100_000;
 const ODD = [null, 1, "x", 46_000, new SheetError("#DIV/0!"), true, -0, 1e300, "", "2026-01-01"];
@@ -76,6 +86,16 @@ describe("a hundred thousand rows, or a long column", () => {
   test.each(all.filter(([, definition]) => takesLists(definition)))("%s takes lists with odd cells", (_, definition) =>
     expectShowable(evaluate(definition, longCall(definition, true)).cells),
   );
+
+  const ofMany = all.filter(([, { forEach }]) => forEach !== undefined);
+  test.each(ofMany)("%s takes a long table of many, its names odd here and there", (_, definition) => {
+    const rows = LONG / 50; // each animal's rows are worked out
+    const columns = longCall(definition, false).map((list) => (Array.isArray(list) ? list.slice(0, rows) : list));
+    const nameAt = (i: number): unknown => (i % EVERY === 0 ? ODD[i % ODD.length] : `Animal ${i % 20}`);
+    const names = Array.from({ length: rows }, (_, i) => [nameAt(i)]);
+    const wanted = [...Array.from({ length: 20 }, (_, i) => [`animal ${i}`]), ...ODD.map((odd) => [odd]), ["nobody"]];
+    expectShowable(evaluate(definition, [...columns, names, wanted]).cells);
+  });
 
   // A hundred thousand minutes and a silent day reach into 71 days; temperatures without a time are one row more.
   test.each([

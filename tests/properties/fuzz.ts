@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { SheetError } from "../../addin/boundary/cell";
 import { evaluate } from "../../addin/boundary/evaluate";
 import { catalogue } from "../../functions/catalogue";
-import { Problem } from "../../functions/problem";
 import { argumentsWithin, parametersOf } from "./arbitraries";
+import { wrongWith } from "./wrong";
 
 /** What no keeper types, and some host some day hands over. */
 const hostileCell = fc.oneof(
@@ -85,35 +85,11 @@ const hostile: fc.Arbitrary<unknown> = fc.oneof(
   { weight: 2, arbitrary: hostileBlock },
 );
 
-/** One answer, held against what a spreadsheet can show; the words of what is wrong, or nothing. */
-const wrongWith = (
-  args: readonly unknown[],
-  name: string,
-  cells: readonly (readonly unknown[])[],
-): string | undefined => {
-  const width = cells[0]?.length ?? 0;
-  if (cells.length === 0 || width === 0) return `${name} answered nothing`;
-  for (const row of cells) {
-    if (row.length !== width) return `${name} answered a ragged block`;
-    for (const cell of row) {
-      const fine =
-        cell instanceof Problem
-          ? cell.message.length > 3 && !cell.message.includes("was not made for")
-          : typeof cell === "number"
-            ? Number.isFinite(cell)
-            : typeof cell === "string" || typeof cell === "boolean";
-      if (!fine)
-        return `${name} answered ${cell instanceof Problem ? cell.message : String(cell)} to ${fc.stringify(args)}`;
-    }
-  }
-  return undefined;
-};
-
 /**
  * Hostile cells through every function: an argument or several of an otherwise fitting call are replaced.
- * Answers the number of cases run and the first thing wrong, shrunk; the seed repeats a run.
+ * Answers the number of calls tried and the first thing wrong, shrunk; the seed repeats a run.
  */
-export const fuzz = (cases: number, seed: number): { readonly cases: number; readonly wrong?: string } => {
+export const fuzz = (cases: number, seed: number): { readonly tried: number; readonly wrong?: string } => {
   const each = Math.ceil(cases / catalogue.length);
   for (const [i, definition] of catalogue.entries()) {
     const count = parametersOf(definition).length;
@@ -135,10 +111,10 @@ export const fuzz = (cases: number, seed: number): { readonly cases: number; rea
     if (outcome.failed) {
       const error = outcome.errorInstance;
       return {
-        cases: i * each + outcome.numRuns,
+        tried: i * each + outcome.numRuns,
         wrong: `${definition.name}: ${error instanceof Error ? error.message : String(error)}; ${fc.stringify(outcome.counterexample)}`,
       };
     }
   }
-  return { cases: each * catalogue.length };
+  return { tried: each * catalogue.length };
 };

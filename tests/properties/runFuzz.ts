@@ -1,7 +1,9 @@
 import { parseArgs } from "node:util";
+import "../faults";
 import { fuzz } from "./fuzz";
+import { hostileCsvs, hostileNetworks, hostileWorkbooks, type Outcome } from "./hostileFiles";
 
-/** A million hostile calls, for a nightly run: `npm run fuzz -- --seed 7 --cases 1000000`. */
+/** A million hostile calls and fifty thousand spoilt files, for a nightly run: `npm run fuzz -- --seed 7 --cases 1000000`. */
 const { values } = parseArgs({
   options: {
     seed: { type: "string", default: String(Date.now() % 2 ** 31) },
@@ -9,8 +11,28 @@ const { values } = parseArgs({
   },
 });
 const seed = Number(values.seed);
-console.log(`Seed ${seed}`);
-const started = performance.now();
-const { cases, wrong } = fuzz(Number(values.cases), seed);
-console.log(`${cases} calls in ${((performance.now() - started) / 1000).toFixed(0)} s: ${wrong ?? "nothing wrong"}`);
-if (wrong !== undefined) process.exitCode = 1;
+const cases = Number(values.cases);
+/** A file costs as much as so many calls. */
+const CALLS_A_FILE = 60;
+const files = Math.ceil(cases / CALLS_A_FILE);
+
+const all: readonly (readonly [what: string, () => Outcome | Promise<Outcome>])[] = [
+  ["calls", () => fuzz(cases, seed)],
+  ["network files", () => hostileNetworks(files, seed)],
+  ["CSV files", () => hostileCsvs(files, seed)],
+  [".xlsx files", () => hostileWorkbooks(files, seed)],
+];
+
+const run = async (): Promise<void> => {
+  console.log(`Seed ${seed}`);
+  for (const [what, check] of all) {
+    const started = performance.now();
+    const { tried, wrong } = await check();
+    const seconds = ((performance.now() - started) / 1000).toFixed(0);
+    const memory = Math.round(process.memoryUsage().rss / 1e6);
+    console.log(`${tried} ${what} in ${seconds} s, ${memory} MB held: ${wrong ?? "nothing wrong"}`);
+    if (wrong !== undefined) process.exitCode = 1;
+  }
+};
+
+void run();
