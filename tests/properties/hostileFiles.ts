@@ -21,7 +21,7 @@ export interface Outcome {
   readonly wrong?: string;
 }
 
-const outcomeOf = ({ failed, numRuns, errorInstance, counterexample }: fc.RunDetails<unknown>): Outcome =>
+const outcomeOf = <T>({ failed, numRuns, errorInstance, counterexample }: fc.RunDetails<T>): Outcome =>
   failed
     ? { tried: numRuns, wrong: `${String(errorInstance)}; ${fc.stringify(counterexample).slice(0, 2000)}` }
     : { tried: numRuns };
