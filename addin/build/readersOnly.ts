@@ -59,6 +59,8 @@ const strip = (program: Program, file: string, isWanted: (name: string) => boole
         (definition as { properties: unknown[] }).properties = (definition.properties as Node[]).filter(
           ({ key }) => !isNode(key) || key.type !== "Identifier" || isWanted(String(key.value)),
         );
+        // With nothing but its twin it is no definition any more: what completes definitions is not asked.
+        if (!isWanted("parameters")) Object.assign(node, { type: "ParenthesisExpression", expression: definition });
       }
     }
     for (const part of Object.values(node)) walk(part);
