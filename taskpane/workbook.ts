@@ -100,6 +100,8 @@ export interface Options {
   readonly progress?: (share: number) => void;
   /** Aborting rejects with a WorkbookError, and leaves the workbook as it was. */
   readonly signal?: AbortSignal;
+  /** Told, in words, what the program refused to draw on a sheet that it has inserted all the same. */
+  readonly missing?: (words: string) => void;
 }
 
 export interface CellPlace {

@@ -37,11 +37,12 @@ const install = (folder, what) => {
   writeFileSync(stamp, lock);
 };
 
-/** Of the vendor's package one file in a hundred is wanted: the runtime that the tests drive. */
+/** Of the vendor's package few files in a hundred are wanted: the runtime and the client that the tests drive. */
+const DRIVEN = /^(custom-functions-runtime.*|office\.js|excel-mac-16\.00\.js|en-us|telemetry)$/;
 const lighten = () => {
   const dist = join(tests, "node_modules", "@microsoft", "office-js", "dist");
   for (const name of existsSync(dist) ? readdirSync(dist) : []) {
-    if (!name.startsWith("custom-functions-runtime")) rmSync(join(dist, name), { recursive: true });
+    if (!DRIVEN.test(name)) rmSync(join(dist, name), { recursive: true });
   }
 };
 

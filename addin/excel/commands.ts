@@ -15,20 +15,24 @@ type Notice = (words: string) => void;
 export const command =
   (key: string, workbook: Workbook, notice: Notice) =>
   async (event: { readonly completed: () => void }): Promise<void> => {
+    // A ribbon button has no place for words of its own.
+    const say = async (words: string): Promise<void> => {
+      notice(words);
+      await Office.addin.showAsTaskpane().catch(() => undefined);
+    };
     try {
       notice("");
       // The sheets come when they are wanted: a workbook that is opened waits for the functions only.
       const { insertSheet } = await import("../../taskpane/actions/insertSheet");
       const { sheets } = await import(/* webpackChunkName: "sheets" */ "../../taskpane/sheets/catalogue");
       const { inSystem } = await import(/* webpackChunkName: "sheets" */ "../../taskpane/sheets/shared/systems");
-      await insertSheet.run(
+      const { text, left = [] } = await insertSheet.run(
         workbook,
         sheets.filter((sheet) => sheet.key === key).map((sheet) => inSystem(sheet, unitsNow())),
       );
+      if (left.length > 0) await say(`${text} ${left.join(" ")}`);
     } catch (failure) {
-      notice(failureInWords(failure));
-      // A ribbon button has no place for words of its own.
-      await Office.addin.showAsTaskpane().catch(() => undefined);
+      await say(failureInWords(failure));
     } finally {
       event.completed();
     }

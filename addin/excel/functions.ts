@@ -13,13 +13,13 @@ fetchBy(
   "the words of sources and cautions cannot be read",
 );
 
-/** A cell value that carries a number format, as the platform spells it. */
-interface DoubleCellValue {
-  readonly type: "Double";
+/** A number that carries its format, as the platform spells it: until ExcelApi 1.19 as a kind of its own, since then as any number. */
+interface WithFormat {
+  readonly type: "Double" | "FormattedNumber";
   readonly basicValue: number;
   readonly numberFormat: string;
 }
-type Sent = number | string | boolean | DoubleCellValue | CustomFunctions.Error;
+type Sent = number | string | boolean | WithFormat | CustomFunctions.Error;
 
 /**
  * A cell as it arrives: an error object or a data type becomes what the boundary knows. An entity or a picture calls
@@ -48,8 +48,13 @@ const argument = (given: unknown): unknown => {
   return block.some((row) => row.some(isObject)) ? block.map((row) => row.map(received)) : block;
 };
 
-/** Whether a number with a format can be sent; older versions of the platform show it as an error. */
-const sendsDates = (): boolean => Office.context.requirements.isSetSupported("CustomFunctionsRuntime", "1.4");
+/** How a number with a format is sent; undefined where it cannot be: older versions of the platform show it as an error. */
+const kindWithFormat = (): WithFormat["type"] | undefined => {
+  const { requirements } = Office.context;
+  if (!requirements.isSetSupported("CustomFunctionsRuntime", "1.4")) return undefined;
+  if (requirements.isSetSupported("ExcelApi", "1.19")) return "Double";
+  return requirements.isSetSupported("ExcelApi", "1.16") ? "FormattedNumber" : undefined;
+};
 
 const errorOf = ({ code, message }: Problem): CustomFunctions.Error =>
   new CustomFunctions.Error(
@@ -63,15 +68,16 @@ const sent = ({ cells, unit }: Reply): Sent[][] => {
   // The platform's own class is what it wants thrown: only then do the words reach the cell.
   // eslint-disable-next-line @typescript-eslint/only-throw-error -- its types do not say that it is an Error
   if (only instanceof Problem) throw errorOf(only);
-  const dates = sendsDates();
+  const type = kindWithFormat();
   return cells.map((row, i) =>
     row.map((cell, j): Sent => {
       if (cell instanceof Problem) return errorOf(cell);
-      const kind = dates && typeof cell === "number" ? unit(i, j) : undefined;
+      if (type === undefined || typeof cell !== "number") return cell;
+      const kind = unit(i, j);
       if (kind !== "date" && kind !== "date and time") return cell;
       return {
-        type: "Double",
-        basicValue: cell as number,
+        type,
+        basicValue: cell,
         numberFormat: kind === "date" ? formats.date : formats.moment,
       };
     }),
@@ -87,14 +93,11 @@ export const customFunction =
     return waitFor(definition)?.then(answer) ?? answer();
   };
 
-/** Tells the platform which code stands behind each function of functions.json. May be done again at any time. */
+/** Tells the platform which code stands behind each function of functions.json. */
 export const register = (): void => {
   for (const definition of catalogue) CustomFunctions.associate(definition.name, customFunction(definition));
 };
 
-// Without office.js, as when there is no network, there is nobody to tell. It is told twice because a runtime that was
-// started to open a workbook may only take the functions once it is ready.
-if (typeof CustomFunctions !== "undefined" && typeof Office !== "undefined") {
-  register();
-  void Office.onReady(register);
-}
+// Once and at once: the platform's script keeps the list until its runtime starts, however that was started, and
+// complains of every name that is told again. Without office.js, as when there is no network, there is nobody to tell.
+if (typeof CustomFunctions !== "undefined") register();

@@ -1,9 +1,8 @@
-import { plainSeries } from "../../taskpane/pictures/plainSeries";
 import { markOf } from "../../taskpane/sheets/mark";
-import { lookOf, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
+import { lookOf, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, block as blockAddress } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
-import { formats, type Chart, type Content, type Sheet, type Validation } from "../../taskpane/sheets/sheet";
+import { formats, type Content, type Sheet } from "../../taskpane/sheets/sheet";
 import { asText, type Entry } from "./entry";
 
 const LETTER = 7; // px, a digit of Excel's default font
@@ -65,72 +64,10 @@ export const dress = (range: Excel.Range, address: string, look: CellLook): void
   if (look.frame) frame(range, address, look.frame, look.frameColour ?? "#000000");
 };
 
-const ruleOf = (validation: Validation): Excel.DataValidationRule => {
-  switch (validation.kind) {
-    case "number":
-      return { decimal: { formula1: validation.least, formula2: validation.most, operator: "Between" } };
-    case "whole":
-      return { wholeNumber: { formula1: validation.least, formula2: validation.most, operator: "Between" } };
-    case "date":
-      return { date: { formula1: validation.least, formula2: validation.most, operator: "Between" } };
-    case "list":
-      return { list: { inCellDropDown: true, source: validation.words.join(",") } };
-  }
-};
-
-const PROMPT = 255; // letters, the most that Excel shows beside a cell
-
-/** Notes are newer than what the add-in asks for; where there are none, the words show when the cell is chosen. */
-const note = (sheet: Excel.Worksheet, at: string, text: string): void => {
-  if (Office.context.requirements.isSetSupported("ExcelApi", "1.18")) {
-    sheet.notes.add(at, text);
-  } else {
-    const message = text.length <= PROMPT ? text : `${text.slice(0, PROMPT - 1)}…`;
-    sheet.getRange(at).dataValidation.prompt = { showPrompt: true, title: "Note", message };
-  }
-};
-
-const dashes = ["Continuous", "Dash", "RoundDot", "DashDot", "DashDotDot"] as const;
-
-/** A chart of Excel's own. Blank cells are gaps. */
-const chart = (sheet: Excel.Worksheet, data: Chart): void => {
-  const rows = plainSeries(data);
-  const [first] = rows;
-  if (!first) return;
-  // One column to begin with, so that Excel makes one series and guesses nothing about titles.
-  const drawn = sheet.charts.add(first.bar ? "ColumnClustered" : "Line", sheet.getRange(first.values), "Columns");
-  const { top, left, bottom, right } = areaOf(data.area);
-  drawn.setPosition(
-    addressOf({ top, left, bottom: top, right: left }),
-    addressOf({ top: bottom, left: right, bottom, right }),
-  );
-  drawn.name = data.title;
-  drawn.title.text = data.title;
-  drawn.legend.position = "Bottom";
-  drawn.axes.valueAxis.title.text = data.axis;
-  drawn.axes.categoryAxis.tickLabelPosition = "Low";
-  drawn.displayBlanksAs = "NotPlotted";
-  rows.forEach(({ name, values, bar, colour, dash, weight }, i) => {
-    const one = i === 0 ? drawn.series.getItemAt(0) : drawn.series.add(name);
-    if (i > 0) one.setValues(sheet.getRange(values));
-    one.setXAxisValues(sheet.getRange(data.along));
-    one.name = name;
-    one.chartType = bar ? "ColumnClustered" : "Line";
-    if (bar) {
-      one.format.fill.setSolidColor(colour);
-    } else {
-      one.format.line.color = colour;
-      one.format.line.lineStyle = dashes[dash % dashes.length] as (typeof dashes)[number];
-      one.format.line.weight = weight;
-      one.markerStyle = "None";
-    }
-  });
-};
-
 /** The name under which a sheet remembers what it was made from. */
 export const TEMPLATE = "template";
 
-/** Draws a templated sheet on an empty one. Nothing is read back, so that it all goes in one turn. */
+/** Contents and formats of a templated sheet, on an empty one. Nothing is read back, so that it all goes in one turn. */
 export const drawSheet = (sheet: Excel.Worksheet, data: Sheet): void => {
   sheet.showGridlines = false;
   sheet.customProperties.add(TEMPLATE, markOf(data));
@@ -151,30 +88,8 @@ export const drawSheet = (sheet: Excel.Worksheet, data: Sheet): void => {
   for (const { row, lines } of data.lines) {
     sheet.getRangeByIndexes(row - 1, 0, 1, 1).getEntireRow().format.rowHeight = pointsOfLines(lines);
   }
-  for (const validation of data.validation) {
-    const { dataValidation } = sheet.getRange(validation.range);
-    dataValidation.rule = ruleOf(validation);
-    dataValidation.ignoreBlanks = true;
-    dataValidation.errorAlert = {
-      showAlert: true,
-      style: "Stop",
-      title: "That does not fit",
-      message: validation.message,
-    };
-  }
-  for (const { at, text } of data.notes) note(sheet, at, text);
-  // Excel puts each new rule before the older ones; the first of the sheet is to win.
-  for (const { range, when, look } of [...data.rules].reverse()) {
-    const { custom } = sheet.getRange(range).conditionalFormats.add("Custom");
-    const { fill, colour, bold } = ruleLooks[look];
-    custom.rule.formula = when.startsWith("=") ? when : `=${when}`;
-    custom.format.fill.color = fill;
-    custom.format.font.color = colour;
-    custom.format.font.bold = bold;
-  }
   const { rows, columns } = data.freeze;
   if (rows > 0 && columns > 0) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, rows, columns));
   else if (rows > 0) sheet.freezePanes.freezeRows(rows);
   else if (columns > 0) sheet.freezePanes.freezeColumns(columns);
-  for (const one of data.charts) chart(sheet, one);
 };

@@ -2,7 +2,6 @@ import { mountPane } from "../../taskpane";
 import { evaluate } from "../boundary/evaluate";
 import { shipped } from "../network/shipped";
 import { registerCommands } from "./commands";
-import { register } from "./functions";
 import "./taskpane.css";
 import { themeOf } from "./theme";
 import { excelWorkbook } from "./workbook";
@@ -56,8 +55,6 @@ if (typeof Office === "undefined") {
       notice("This pane works inside Excel: open it there from the Home tab.");
       return;
     }
-    // Once more, for a runtime that Excel has just started to open a workbook.
-    register();
     registerCommands(excelWorkbook, notice);
     if (!Office.context.requirements.isSetSupported(...NEEDED)) {
       notice("This Excel is older than the sheets need. The functions work; update Excel to insert sheets.");

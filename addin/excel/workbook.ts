@@ -6,6 +6,7 @@ import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents
 import { entryOf } from "./entry";
 import { failed, isNameTaken, stopIfAborted } from "./failure";
 import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
+import { adorn } from "./ornaments";
 import { sizeOf, write } from "./write";
 
 /** What the workbook looked like before sheets were added. */
@@ -89,6 +90,8 @@ const insert: Workbook["insert"] = async (sheets, options: Options = {}) => {
         drawSheet(context.workbook.worksheets.add(name), sheet);
         if (i === sheets.length - 1) context.workbook.worksheets.getItem(names[0] as string).activate();
         await context.sync();
+        const missing = await adorn(name, sheet);
+        if (missing.length > 0) options.missing?.(`"${name}" is without ${missing.join(", ")}`);
         options.progress?.((i + 1) / sheets.length);
       }
       return names;

@@ -9,6 +9,7 @@ import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
 import { WorkbookError, type CellContent, type Change, type Options, type Workbook } from "../workbook";
 import { counted, type Action } from "./action";
+import { undrawn } from "./insertLinked";
 import { takeBack } from "./takeBack";
 import { areaName, areaOf } from "./place";
 import { clockChanges } from "./readings/clockChanges";
@@ -166,7 +167,9 @@ const fillTemplate = async (
   const template = sheets.find(({ key }) => key === paste.sheet);
   const area = areaOf(paste.at);
   if (!template || !area) throw new Error(`there is no sheet ${paste.sheet}`);
-  const [name = ""] = await workbook.insert([cleared(inSystem(template, system))]);
+  const [name = ""] = await workbook.insert([cleared(inSystem(template, system))], {
+    ...(options.missing ? { missing: options.missing } : {}),
+  });
   return writeOrRemove(workbook, name, changesOf(name, rows, area.row, area.column), options);
 };
 
@@ -235,16 +238,18 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
       );
     }
     const fits = rows.length <= paste.rows && choice.layout.others.length === 0;
+    const without: string[] = [];
     const name = fits
-      ? await fillTemplate(workbook, choice, rows, options)
+      ? await fillTemplate(workbook, choice, rows, { ...options, missing: (words) => without.push(words) })
       : await writePlain(workbook, choice, rows, options);
     return {
       text:
         `${counted(rows.length, "reading")} on "${name}". Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.` +
         (refused.length > 0
           ? ` ${counted(refused.length, "row")} could not be read as ${refused.length === 1 ? "it stands" : "they stand"}:`
-          : ` Every row was read.${clocks.length > 0 ? " Look at the clock:" : ""}`),
-      left,
+          : ` Every row was read.${clocks.length > 0 ? " Look at the clock:" : ""}`) +
+        undrawn(workbook, without),
+      left: [...left, ...without],
     };
   },
 };

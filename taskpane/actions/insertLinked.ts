@@ -9,6 +9,8 @@ export interface Inserted {
   readonly names: readonly string[];
   readonly linked: readonly LinkedCell[];
   readonly couldFollow: readonly LinkedCell[];
+  /** What the program refused to draw on them, in words. */
+  readonly left: readonly string[];
 }
 
 /**
@@ -20,7 +22,8 @@ export const insertLinked = async (
   sheets: readonly Sheet[],
   options?: Options,
 ): Promise<Inserted> => {
-  const names = await workbook.insert(sheets, options);
+  const left: string[] = [];
+  const names = await workbook.insert(sheets, { ...options, missing: (words) => left.push(words) });
   try {
     const { tabs } = tabsOf(await workbook.read());
     const isNew = ({ name }: { readonly name: string }): boolean => names.includes(name);
@@ -33,8 +36,12 @@ export const insertLinked = async (
     ).filter(
       ({ isLinked, there, source, here }) => !isLinked && there !== undefined && isNew(source) && here.value !== null,
     );
-    return { names, linked, couldFollow };
+    return { names, linked, couldFollow, left };
   } catch (failure) {
     return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
   }
 };
+
+/** Leads over to the list of what is missing. */
+export const undrawn = ({ program }: Workbook, left: readonly string[]): string =>
+  left.length > 0 ? ` All figures and formulas are there, but ${program} would not draw everything:` : "";

@@ -6,7 +6,7 @@ import { inSystem } from "../sheets/shared/systems";
 import { nativeClimate } from "../sheets/nativeClimate";
 import { stationShortlist } from "../sheets/stationShortlist";
 import type { Action } from "./action";
-import { insertLinked } from "./insertLinked";
+import { insertLinked, undrawn } from "./insertLinked";
 
 export interface PlaceChoice {
   readonly latitude: number;
@@ -60,11 +60,14 @@ export const insertPlace: Action<PlaceChoice | undefined> = {
   },
   async run(workbook, choice, options) {
     if (!choice) throw new Error("a place is wanted");
-    const { names, linked } = await insertLinked(workbook, sheetsFor(choice), options);
+    const { names, linked, left } = await insertLinked(workbook, sheetsFor(choice), options);
     const [climate = "", shortlist = ""] = names;
     const follows = linked.some(({ tab }) => tab.name === climate)
       ? ` Change the place on "${shortlist}": "${climate}" follows, but for its elevation.`
       : "";
-    return { text: `"${climate}" and "${shortlist}" are in the workbook, for ${choice.words}.${follows}` };
+    return {
+      text: `"${climate}" and "${shortlist}" are in the workbook, for ${choice.words}.${follows}${undrawn(workbook, left)}`,
+      left,
+    };
   },
 };

@@ -10,7 +10,7 @@ import type { Content, Sheet } from "../sheets/sheet";
 import { withEntries } from "../sheets/withEntries";
 import { WorkbookError } from "../workbook";
 import { counted, sheetsInWords, type Action } from "./action";
-import { insertLinked } from "./insertLinked";
+import { insertLinked, undrawn } from "./insertLinked";
 import { tabsOf } from "./links";
 
 /** What the form asks, as typed; all but the name may stay blank. Dates are ISO text. */
@@ -151,7 +151,7 @@ export const startYear: Action<YearForm> = {
     const figures = read(form);
     if (typeof figures === "string") throw new WorkbookError(`${figures} Nothing was changed.`);
     const entries = entriesOf(form, figures);
-    const { names, linked } = await insertLinked(
+    const { names, linked, left } = await insertLinked(
       workbook,
       chosen(form).map((sheet) =>
         withEntries(cleared(inSystem(sheet, form.units ?? "metric")), entries[sheet.key as (typeof YEAR)[number]]),
@@ -162,7 +162,9 @@ export const startYear: Action<YearForm> = {
       text:
         `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook, blank; ` +
         `${counted(linked.length, "cell")} of them ${linked.length === 1 ? "follows" : "follow"} another sheet. Each names under its ` +
-        "title what is still needed. Ask a reptile vet before an animal is cooled.",
+        "title what is still needed. Ask a reptile vet before an animal is cooled." +
+        undrawn(workbook, left),
+      left,
     };
   },
 };

@@ -3,6 +3,7 @@ import { serialOfIso } from "../../functions/dates";
 import { defineFunction, cell, column, date, optional, quantity, table, unitsParameter } from "../../functions/define";
 import type { AnyDefinition, Argument, Example, Parameter, Value } from "../../functions/define";
 import { notAvailable } from "../../functions/problem";
+import { ramp } from "../../functions/winter/ramp";
 import { lapse } from "../../functions/climate/lapse";
 import { customFunction, register } from "../../addin/excel/functions";
 import { waitFor } from "../../addin/fetch";
@@ -13,14 +14,15 @@ import { evaluate } from "../../addin/boundary/evaluate";
 import { DATA_TYPES_COME, ERRORS_COME, startRuntime, type Sent } from "./runtime";
 
 const runtime = startRuntime();
-let sendsDates = true;
+/** What this Excel has of each requirement set. */
+const NEWEST = { CustomFunctionsRuntime: 1.4, ExcelApi: 1.19 };
+let has: Readonly<Record<string, number>> = NEWEST;
 Object.assign(globalThis, {
   CustomFunctions: runtime.CustomFunctions,
   Office: {
     context: {
       requirements: {
-        isSetSupported: (set: string, version: string) =>
-          set === "CustomFunctionsRuntime" && version === "1.4" && sendsDates,
+        isSetSupported: (set: string, version: string) => Number(version) <= (has[set] ?? 0),
       },
     },
   },
@@ -31,7 +33,7 @@ readNetworkBy(readNetworkFromDisk);
 beforeAll(async () => {
   for (const definition of catalogue) await waitFor(definition);
 });
-afterEach(() => (sendsDates = true));
+afterEach(() => (has = NEWEST));
 
 /** A value as Excel sends it where it has a data type: JSON within JSON. */
 const rich = (value: unknown) => ({
@@ -69,7 +71,7 @@ const rowsOf = ({ gives }: Example): readonly (readonly Value[])[] =>
   Array.isArray(gives) ? (gives as readonly (readonly Value[])[]) : [[gives as Value]];
 
 /** Whether what Excel gets is what the example says, dates as Excel wants them. */
-const expectAnswer = (definition: AnyDefinition, example: Example, answer: Sent): void => {
+const expectAnswer = (definition: AnyDefinition, example: Example, answer: Sent, type: string | undefined): void => {
   const words = typeof answer.value === "string" ? answer.value : "";
   expect([definition.name, Boolean(answer.failed), words]).toEqual([definition.name, false, ""]);
   const cells = answer.value as unknown[][];
@@ -83,9 +85,9 @@ const expectAnswer = (definition: AnyDefinition, example: Example, answer: Sent)
       const serial =
         (kind === "date" || kind === "date and time") && typeof value === "string" ? serialOfIso(value) : undefined;
       const got = cells[i]?.[j];
-      if (serial !== undefined && sendsDates) {
+      if (serial !== undefined && type !== undefined) {
         const format = kind === "date" ? "yyyy-mm-dd" : "yyyy-mm-dd hh:mm";
-        expect(got).toEqual({ type: "Double", basicValue: expect.closeTo(serial, 5) as number, numberFormat: format });
+        expect(got).toEqual({ type, basicValue: expect.closeTo(serial, 5) as number, numberFormat: format });
       } else if (typeof value === "number" || serial !== undefined) {
         expect(typeof got).toBe("number");
         expect(Math.abs((got as number) - (serial ?? (value as number)))).toBeLessThanOrEqual(
@@ -112,14 +114,33 @@ describe("through the platform's own runtime", () => {
     expect(examples.length).toBeGreaterThanOrEqual(catalogue.length);
   });
   test.each(examples)("%s arrives, with dates that look like dates", async (_, definition, example) =>
-    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example))),
+    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example)), "Double"),
   );
   test.each(examples)("%s arrives as serial numbers where the platform is older", async (_, definition, example) => {
-    sendsDates = false;
-    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example)));
+    has = { CustomFunctionsRuntime: 1.3, ExcelApi: 1.15 };
+    const sent = await runtime.call(definition.name, argumentsOf(definition, example));
+    expectAnswer(definition, example, sent, undefined);
+  });
+  // @types/office-js: FormattedNumberCellValue is of ExcelApi 1.16 and went out of use with 1.19, which gave DoubleCellValue its format.
+  test.each([
+    [{ CustomFunctionsRuntime: 1.4, ExcelApi: 1.19 }, "Double"],
+    [{ CustomFunctionsRuntime: 1.4, ExcelApi: 1.18 }, "FormattedNumber"],
+    [{ CustomFunctionsRuntime: 1.4, ExcelApi: 1.16 }, "FormattedNumber"],
+    [{ CustomFunctionsRuntime: 1.4, ExcelApi: 1.15 }, undefined],
+    [{ CustomFunctionsRuntime: 1.3, ExcelApi: 1.19 }, undefined],
+  ] as const)("a date is sent as an Excel of %p knows it", async (sets, type) => {
+    has = sets;
+    const [example] = ramp.examples;
+    if (!example) throw new Error("RAMP has no example");
+    expectAnswer(ramp, example, await runtime.call("RAMP", argumentsOf(ramp, example)), type);
   });
   test.each(examples)("%s is the same from cells with data types", async (_, definition, example) =>
-    expectAnswer(definition, example, await runtime.call(definition.name, argumentsOf(definition, example, rich))),
+    expectAnswer(
+      definition,
+      example,
+      await runtime.call(definition.name, argumentsOf(definition, example, rich)),
+      "Double",
+    ),
   );
 });
 

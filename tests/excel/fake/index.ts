@@ -1,6 +1,7 @@
 import { openContext } from "./requestContext";
 import { HeldWorkbook } from "./workbook";
 
+export { identityOf } from "./turn";
 export { OfficeError, type Answer, type Cell, type Tab } from "./workbook";
 
 /**

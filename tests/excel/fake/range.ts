@@ -1,5 +1,5 @@
 import { columnLetters } from "../../../taskpane/sheets/shared/address";
-import type { Turn } from "./turn";
+import { identified, type Turn } from "./turn";
 import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 
 /** Where a range is, once its turn comes. */
@@ -12,6 +12,9 @@ export interface RangePlace {
   isNull?: () => boolean;
 }
 const sizeOfPlace = ({ rows, columns }: RangePlace) => `${rows()}x${columns()}`;
+
+/** Where ranges are that are handed to another. */
+const corners = new WeakMap<object, RangePlace>();
 
 /** Office.js's Range. */
 export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): object => {
@@ -113,115 +116,141 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
   const single = (): void => {
     if (place.rows() !== 1 || place.columns() !== 1) throw new OfficeError("InvalidArgument", "one cell is wanted");
   };
-  return strict(
-    name,
-    Object.defineProperties(
-      {
-        getCell: (row: number, column: number) =>
-          part(
-            () => place.row() + row,
-            () => place.column() + column,
-            () => 1,
-            () => 1,
-          ),
-        getEntireColumn: () =>
-          part(
-            () => 0,
-            place.column,
-            () => 1_048_576,
-            place.columns,
-          ),
-        getEntireRow: () =>
-          part(
-            place.row,
-            () => 0,
-            place.rows,
-            () => 16_384,
-          ),
-        getSpillingToRangeOrNullObject: () => {
-          single();
-          return part(
-            place.row,
-            place.column,
-            () => spillOf()?.rows ?? 1,
-            () => spillOf()?.columns ?? 1,
-            () => spillOf() === undefined,
-          );
-        },
-        getSpillParentOrNullObject: () => {
-          single();
-          return part(
-            () => parentOf()?.row ?? 0,
-            () => parentOf()?.column ?? 0,
-            () => 1,
-            () => 1,
-            () => parentOf() === undefined,
-          );
-        },
-        getColumnProperties: () =>
-          later("Range.getColumnProperties", () =>
-            Array.from({ length: place.columns() }, () => ({ format: { columnWidth: 48 } })),
-          ),
-        getCellProperties: () =>
-          later("Range.getCellProperties", () =>
-            grid(() => ({
-              format: {
-                fill: { color: "#FFFFFF" },
-                font: { bold: false, color: "#000000", size: 11 },
-                wrapText: false,
-              },
-            })),
-          ),
-        merge: (across: boolean) => queue("Range.merge", () => tell(`merge(${across})`)),
-        select: () =>
-          queue("Range.select", () => {
-            excel.selected = { row: place.row(), column: place.column() };
-          }),
-        get worksheet() {
-          return (worksheet ??= strict("Worksheet", loads("Worksheet", { name: () => place.tab().name })));
-        },
-        get format() {
-          return written("format", tell, ["wrapText", "verticalAlignment", "columnWidth", "rowHeight"], {
-            fill: written("fill", tell, ["color"]),
-            font: written("font", tell, ["bold", "size", "color"]),
-            borders: strict("borders", {
-              getItem: (side: string) => written(`border ${side}`, tell, ["style", "color"]),
+  const own = identified(
+    strict(
+      name,
+      Object.defineProperties(
+        {
+          getCell: (row: number, column: number) =>
+            part(
+              () => place.row() + row,
+              () => place.column() + column,
+              () => 1,
+              () => 1,
+            ),
+          getRow: (row: number) =>
+            part(
+              () => place.row() + row,
+              place.column,
+              () => 1,
+              place.columns,
+            ),
+          getBoundingRect: (other: object) => {
+            const end = corners.get(other);
+            if (!end) throw new OfficeError("InvalidArgument", "a range is wanted");
+            return part(
+              () => Math.min(place.row(), end.row()),
+              () => Math.min(place.column(), end.column()),
+              () => Math.max(place.row() + place.rows(), end.row() + end.rows()) - Math.min(place.row(), end.row()),
+              () =>
+                Math.max(place.column() + place.columns(), end.column() + end.columns()) -
+                Math.min(place.column(), end.column()),
+            );
+          },
+          getEntireColumn: () =>
+            part(
+              () => 0,
+              place.column,
+              () => 1_048_576,
+              place.columns,
+            ),
+          getEntireRow: () =>
+            part(
+              place.row,
+              () => 0,
+              place.rows,
+              () => 16_384,
+            ),
+          getSpillingToRangeOrNullObject: () => {
+            single();
+            return part(
+              place.row,
+              place.column,
+              () => spillOf()?.rows ?? 1,
+              () => spillOf()?.columns ?? 1,
+              () => spillOf() === undefined,
+            );
+          },
+          getSpillParentOrNullObject: () => {
+            single();
+            return part(
+              () => parentOf()?.row ?? 0,
+              () => parentOf()?.column ?? 0,
+              () => 1,
+              () => 1,
+              () => parentOf() === undefined,
+            );
+          },
+          getColumnProperties: () =>
+            later("Range.getColumnProperties", () =>
+              Array.from({ length: place.columns() }, () => ({ format: { columnWidth: 48 } })),
+            ),
+          getCellProperties: () =>
+            later("Range.getCellProperties", () =>
+              grid(() => ({
+                format: {
+                  fill: { color: "#FFFFFF" },
+                  font: { bold: false, color: "#000000", size: 11 },
+                  wrapText: false,
+                },
+              })),
+            ),
+          merge: (across: boolean) => queue("Range.merge", () => tell(`merge(${across})`)),
+          select: () =>
+            queue("Range.select", () => {
+              excel.selected = { row: place.row(), column: place.column() };
             }),
-          });
-        },
-        get dataValidation() {
-          return written(
-            "validation",
-            (line) => {
-              const rule = /^validation\.(errorAlert|prompt) = (.*)$/.exec(line);
-              const message = rule ? (JSON.parse(rule[2] as string) as { message: string }).message : "";
-              if (message.length > 255) throw new OfficeError("InvalidArgument", "a message has at most 255 letters");
-              tell(line);
-            },
-            ["rule", "ignoreBlanks", "errorAlert", "prompt"],
-          );
-        },
-        get conditionalFormats() {
-          return strict("conditionalFormats", {
-            add: (type: string) => {
-              if (type !== "Custom") throw new Error(`${type} is not modelled`);
-              queue("conditionalFormats.add", () => tell("rule added"));
-              return strict("ConditionalFormat", {
-                custom: strict("custom", {
-                  rule: written("rule", tell, ["formula"]),
-                  format: strict("format", {
-                    fill: written("rule fill", tell, ["color"]),
-                    font: written("rule font", tell, ["color", "bold"]),
+          get worksheet() {
+            return (worksheet ??= strict("Worksheet", loads("Worksheet", { name: () => place.tab().name })));
+          },
+          get format() {
+            return written("format", tell, ["wrapText", "verticalAlignment", "columnWidth", "rowHeight"], {
+              fill: written("fill", tell, ["color"]),
+              font: written("font", tell, ["bold", "size", "color"]),
+              borders: strict("borders", {
+                getItem: (side: string) => written(`border ${side}`, tell, ["style", "color"]),
+              }),
+            });
+          },
+          get dataValidation() {
+            return written(
+              "validation",
+              (line) => {
+                const rule = /^validation\.(errorAlert|prompt) = (.*)$/.exec(line);
+                const message = rule ? (JSON.parse(rule[2] as string) as { message: string }).message : "";
+                if (message.length > 255) throw new OfficeError("InvalidArgument", "a message has at most 255 letters");
+                tell(line);
+              },
+              ["rule", "ignoreBlanks", "errorAlert", "prompt"],
+            );
+          },
+          get conditionalFormats() {
+            return strict("conditionalFormats", {
+              add: (type: string) => {
+                if (type !== "Custom") throw new Error(`${type} is not modelled`);
+                queue("conditionalFormats.add", () => tell("rule added"));
+                return strict("ConditionalFormat", {
+                  custom: strict("custom", {
+                    rule: written("rule", tell, ["formula"]),
+                    format: strict("format", {
+                      fill: written("rule fill", tell, ["color"]),
+                      font: written("rule font", tell, ["color", "bold"]),
+                    }),
                   }),
-                }),
-              });
-            },
-          });
+                });
+              },
+            });
+          },
+          /** For the fake alone: where it is, and what a chart makes of it. */
+          where,
+          columns: place.columns,
+          isFigure: () => typeof excel.shown(place.tab(), place.row(), place.column()).value === "number",
         },
-        /** For the fake alone: where it is. */
-        where,
-      },
-      Object.getOwnPropertyDescriptors(members),
+        Object.getOwnPropertyDescriptors(members),
+      ),
     ),
+    () => ({ sheet: place.tab().id, address: where() }),
   );
+  corners.set(own, place);
+  return own;
 };

@@ -1,12 +1,12 @@
 import { range } from "./range";
-import { openTurn } from "./turn";
+import { identified, openTurn } from "./turn";
 import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 import { worksheet } from "./worksheet";
 
 /** What Excel.run hands to its batch, and how it ends: what is left over goes when the batch is done. */
 export const openContext = (excel: HeldWorkbook) => {
   const turn = openTurn(excel);
-  const { queue, strict, sync } = turn;
+  const { peek, queue, strict, sync } = turn;
   const sheet = (find: () => Tab | undefined, maybe = false): object => worksheet(excel, turn, find, maybe);
 
   /** A sheet of the list: what was loaded of it, and what can be done to it. */
@@ -23,7 +23,7 @@ export const openContext = (excel: HeldWorkbook) => {
           const values: Record<string, unknown> = { name: tab.name, id: tab.id, visibility: tab.visibility };
           const own = listed(tab);
           for (const one of names) Object.defineProperty(own, one, { value: values[one] });
-          return strict("Worksheet", own);
+          return identified(strict("Worksheet", own), () => ({ id: tab.id }));
         });
       });
     },
@@ -65,6 +65,7 @@ export const openContext = (excel: HeldWorkbook) => {
       worksheets,
     }),
     sync,
+    peek,
   });
   return { context, end: async (): Promise<void> => (turn.waits() ? sync() : undefined) };
 };

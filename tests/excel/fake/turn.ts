@@ -1,5 +1,14 @@
 import { OfficeError, type HeldWorkbook } from "./workbook";
 
+/** By what an object is found again in a later turn: a sheet or a chart by its id, a range by its place. */
+export type Identity = { readonly id: string } | { readonly sheet: string; readonly address: string };
+const identities = new WeakMap<object, () => Identity>();
+export const identityOf = (object: object): Identity | undefined => identities.get(object)?.();
+export const identified = <T extends object>(object: T, identity: () => Identity): T => {
+  identities.set(object, identity);
+  return object;
+};
+
 /** One turn of talk: what is asked is kept until `sync`, and then done in its order. */
 export const openTurn = (excel: HeldWorkbook) => {
   let pending: (() => void)[] = [];
@@ -119,6 +128,8 @@ export const openTurn = (excel: HeldWorkbook) => {
     }
     await Promise.resolve();
   };
-  return { queue, forgiving, strict, loads, later, written, sync, waits: () => pending.length > 0 };
+  /** For the fake alone: looks at something when its turn comes, without being a call of its own. */
+  const peek = (does: () => void): void => void pending.push(does);
+  return { peek, queue, forgiving, strict, loads, later, written, sync, waits: () => pending.length > 0 };
 };
 export type Turn = ReturnType<typeof openTurn>;

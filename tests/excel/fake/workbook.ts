@@ -13,8 +13,16 @@ export interface Tab {
   locked: boolean;
   cells: Map<string, Cell>;
   properties: Map<string, string>;
+  charts: HeldChart[];
   /** Everything else that was told, in words, for tests to look at. */
   told: string[];
+}
+
+/** A chart, with the series that it has now; those that Excel guessed have no figures that anybody told it. */
+export interface HeldChart {
+  readonly id: string;
+  name: string;
+  series: { name: string; values: string; along: string }[];
 }
 
 /** What an answer of a formula is: values from its own cell on. */
@@ -59,6 +67,8 @@ export class HeldWorkbook {
   stuck = false;
   /** The newest part of the Excel API that it has. */
   newest = 1.12;
+  /** Whether the client's script knows notes: one that is older than its Excel does not. */
+  hasNotes = true;
   private made = 0;
 
   constructor(readonly answer: Answer = () => [[0]]) {
@@ -66,14 +76,19 @@ export class HeldWorkbook {
     this.active = this.tabs[0]?.id ?? "";
   }
 
+  newId(): string {
+    return `{${++this.made}}`;
+  }
+
   newTab(name: string): Tab {
     return {
-      id: `{${++this.made}}`,
+      id: this.newId(),
       name,
       visibility: "Visible",
       locked: false,
       cells: new Map(),
       properties: new Map(),
+      charts: [],
       told: [],
     };
   }
@@ -199,7 +214,7 @@ export class HeldWorkbook {
             ? "Boolean"
             : typeof value === "string" &&
                 !cell.isText &&
-                /^#(N\/A|VALUE!|SPILL!|DIV\/0!|NAME\?|REF!|NUM!)$/.test(value)
+                /^#(N\/A|VALUE!|SPILL!|DIV\/0!|NAME\?|REF!|NUM!|BUSY!)$/.test(value)
               ? "Error"
               : "String";
     return { formula, value, type, format: cell.format };
@@ -214,6 +229,7 @@ export class HeldWorkbook {
         name: tab.name,
         locked: tab.locked,
         told: [...tab.told],
+        charts: tab.charts,
         cells: [...tab.cells]
           .filter(([, cell]) => cell.formula !== "" || cell.format !== "General")
           // What a formula answers follows from the rest, and is worked out when it is asked for.

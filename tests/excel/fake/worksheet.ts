@@ -1,7 +1,7 @@
 import { areaOf } from "../../../taskpane/sheets/shared/address";
 import { charts } from "./charts";
 import { range } from "./range";
-import type { Turn } from "./turn";
+import { identified, type Turn } from "./turn";
 import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 
 /** Office.js's Worksheet; `maybe` where it may not be there. */
@@ -33,128 +33,139 @@ export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | und
     }
     return range(excel, turn, { tab, row: () => row, column: () => column, rows: () => rows, columns: () => columns });
   };
-  return strict(
-    "Worksheet",
-    Object.defineProperties(
-      {
-        getRange: (address: string) => {
-          const { top, left, bottom, right } = areaOf(address);
-          return at(top - 1, left - 1, bottom - top + 1, right - left + 1);
-        },
-        getRangeByIndexes: at,
-        getUsedRangeOrNullObject: (valuesOnly: boolean) => {
-          const area = () => {
-            const used = [...tab().cells]
-              .filter(([, cell]) => cell.formula !== "" || (!valuesOnly && cell.format !== "General"))
-              .map(([where]) => where.split(",").map(Number) as [number, number]);
-            for (const s of excel.spills(tab())) used.push([s.row + s.rows - 1, s.column + s.columns - 1]);
-            const rows = used.map(([row]) => row);
-            const columns = used.map(([, column]) => column);
-            return used.length === 0
-              ? undefined
-              : {
-                  top: Math.min(...rows),
-                  left: Math.min(...columns),
-                  bottom: Math.max(...rows),
-                  right: Math.max(...columns),
+  const known = (all: object): object => {
+    if (!excel.hasNotes) delete (all as { notes?: unknown }).notes;
+    return all;
+  };
+  return identified(
+    strict(
+      "Worksheet",
+      known(
+        Object.defineProperties(
+          {
+            getRange: (address: string) => {
+              const { top, left, bottom, right } = areaOf(address);
+              return at(top - 1, left - 1, bottom - top + 1, right - left + 1);
+            },
+            getRangeByIndexes: at,
+            getUsedRangeOrNullObject: (valuesOnly: boolean) => {
+              const area = () => {
+                const used = [...tab().cells]
+                  .filter(([, cell]) => cell.formula !== "" || (!valuesOnly && cell.format !== "General"))
+                  .map(([where]) => where.split(",").map(Number) as [number, number]);
+                for (const s of excel.spills(tab())) used.push([s.row + s.rows - 1, s.column + s.columns - 1]);
+                const rows = used.map(([row]) => row);
+                const columns = used.map(([, column]) => column);
+                return used.length === 0
+                  ? undefined
+                  : {
+                      top: Math.min(...rows),
+                      left: Math.min(...columns),
+                      bottom: Math.max(...rows),
+                      right: Math.max(...columns),
+                    };
+              };
+              return range(excel, turn, {
+                tab,
+                row: () => area()?.top ?? 0,
+                column: () => area()?.left ?? 0,
+                rows: () => {
+                  const a = area();
+                  return a ? a.bottom - a.top + 1 : 1;
+                },
+                columns: () => {
+                  const a = area();
+                  return a ? a.right - a.left + 1 : 1;
+                },
+                isNull: () => area() === undefined,
+              });
+            },
+            activate: () =>
+              queue("Worksheet.activate", () => {
+                excel.active = tab().id;
+              }),
+            delete: () =>
+              queue("Worksheet.delete", () => {
+                const gone = tab();
+                if (
+                  excel.tabs.filter(({ visibility }) => visibility === "Visible").length === 1 &&
+                  gone.visibility === "Visible"
+                )
+                  throw new OfficeError("InvalidOperation", "a workbook keeps one visible sheet");
+                const index = excel.tabs.indexOf(gone);
+                excel.tabs.splice(index, 1);
+                if (excel.active === gone.id) excel.active = (excel.tabs[Math.max(0, index - 1)] as Tab).id;
+              }),
+            copy: (where: string) => {
+              if (where !== "End") throw new Error(`copy to ${where} is not modelled`);
+              let copied: Tab | undefined;
+              queue("Worksheet.copy", () => {
+                let n = 2;
+                while (excel.tabs.some(({ name }) => name === `${tab().name} (${n})`)) n++;
+                copied = {
+                  ...excel.newTab(`${tab().name} (${n})`),
+                  cells: new Map([...tab().cells].map(([at, cell]) => [at, { ...cell }])),
+                  told: [...tab().told],
+                  charts: structuredClone(tab().charts),
+                  locked: tab().locked,
                 };
-          };
-          return range(excel, turn, {
-            tab,
-            row: () => area()?.top ?? 0,
-            column: () => area()?.left ?? 0,
-            rows: () => {
-              const a = area();
-              return a ? a.bottom - a.top + 1 : 1;
+                excel.tabs.push(copied);
+              });
+              return worksheet(excel, turn, () => copied);
             },
-            columns: () => {
-              const a = area();
-              return a ? a.right - a.left + 1 : 1;
+            get names() {
+              return strict("names", {
+                add: (name: string, of: { where(): string }) =>
+                  queue("names.add", () => tell(`name ${name} = ${of.where()}`)),
+              });
             },
-            isNull: () => area() === undefined,
-          });
-        },
-        activate: () =>
-          queue("Worksheet.activate", () => {
-            excel.active = tab().id;
-          }),
-        delete: () =>
-          queue("Worksheet.delete", () => {
-            const gone = tab();
-            if (
-              excel.tabs.filter(({ visibility }) => visibility === "Visible").length === 1 &&
-              gone.visibility === "Visible"
-            )
-              throw new OfficeError("InvalidOperation", "a workbook keeps one visible sheet");
-            const index = excel.tabs.indexOf(gone);
-            excel.tabs.splice(index, 1);
-            if (excel.active === gone.id) excel.active = (excel.tabs[Math.max(0, index - 1)] as Tab).id;
-          }),
-        copy: (where: string) => {
-          if (where !== "End") throw new Error(`copy to ${where} is not modelled`);
-          let copied: Tab | undefined;
-          queue("Worksheet.copy", () => {
-            let n = 2;
-            while (excel.tabs.some(({ name }) => name === `${tab().name} (${n})`)) n++;
-            copied = {
-              ...excel.newTab(`${tab().name} (${n})`),
-              cells: new Map([...tab().cells].map(([at, cell]) => [at, { ...cell }])),
-              told: [...tab().told],
-              locked: tab().locked,
-            };
-            excel.tabs.push(copied);
-          });
-          return worksheet(excel, turn, () => copied);
-        },
-        get names() {
-          return strict("names", {
-            add: (name: string, of: { where(): string }) =>
-              queue("names.add", () => tell(`name ${name} = ${of.where()}`)),
-          });
-        },
-        get freezePanes() {
-          return strict("freezePanes", {
-            freezeRows: (rows: number) => queue("freezePanes.freezeRows", () => tell(`freeze ${rows} rows`)),
-            freezeColumns: (columns: number) =>
-              queue("freezePanes.freezeColumns", () => tell(`freeze ${columns} columns`)),
-            freezeAt: (of: { where(): string }) => queue("freezePanes.freezeAt", () => tell(`freeze ${of.where()}`)),
-          });
-        },
-        get notes() {
-          if (excel.newest < 1.18) throw new Error("notes are newer than this Excel");
-          return strict("notes", {
-            add: (at: string, words: string) => queue("notes.add", () => tell(`note ${at}: ${words}`)),
-          });
-        },
-        get charts() {
-          return charts(turn, tell);
-        },
-        get customProperties() {
-          return strict("customProperties", {
-            add: (name: string, value: string) =>
-              queue("customProperties.add", () => tab().properties.set(name, value)),
-            getItemOrNullObject: (name: string) => {
-              const found = loads("WorksheetCustomProperty", { value: () => tab().properties.get(name) });
-              let missing: boolean | undefined;
-              queue("customProperties.getItemOrNullObject", () => (missing = !tab().properties.has(name)));
-              Object.defineProperty(found, "isNullObject", { get: () => missing });
-              return strict("WorksheetCustomProperty", found);
+            get freezePanes() {
+              return strict("freezePanes", {
+                freezeRows: (rows: number) => queue("freezePanes.freezeRows", () => tell(`freeze ${rows} rows`)),
+                freezeColumns: (columns: number) =>
+                  queue("freezePanes.freezeColumns", () => tell(`freeze ${columns} columns`)),
+                freezeAt: (of: { where(): string }) =>
+                  queue("freezePanes.freezeAt", () => tell(`freeze ${of.where()}`)),
+              });
             },
-          });
-        },
-        get protection() {
-          return strict("protection", Object.defineProperties({}, Object.getOwnPropertyDescriptors(protection)));
-        },
-        get isNullObject() {
-          if (isNull === undefined)
-            throw new OfficeError("PropertyNotLoaded", "Worksheet.isNullObject was read before sync");
-          return isNull;
-        },
-        set showGridlines(shown: boolean) {
-          queue("Worksheet.showGridlines", () => tell(`gridlines ${shown}`));
-        },
-      },
-      Object.getOwnPropertyDescriptors(members),
+            get notes() {
+              if (excel.newest < 1.18) throw new Error("notes are newer than this Excel");
+              return strict("notes", {
+                add: (at: string, words: string) => queue("notes.add", () => tell(`note ${at}: ${words}`)),
+              });
+            },
+            get charts() {
+              return charts(excel, turn, tab);
+            },
+            get customProperties() {
+              return strict("customProperties", {
+                add: (name: string, value: string) =>
+                  queue("customProperties.add", () => tab().properties.set(name, value)),
+                getItemOrNullObject: (name: string) => {
+                  const found = loads("WorksheetCustomProperty", { value: () => tab().properties.get(name) });
+                  let missing: boolean | undefined;
+                  queue("customProperties.getItemOrNullObject", () => (missing = !tab().properties.has(name)));
+                  Object.defineProperty(found, "isNullObject", { get: () => missing });
+                  return strict("WorksheetCustomProperty", found);
+                },
+              });
+            },
+            get protection() {
+              return strict("protection", Object.defineProperties({}, Object.getOwnPropertyDescriptors(protection)));
+            },
+            get isNullObject() {
+              if (isNull === undefined)
+                throw new OfficeError("PropertyNotLoaded", "Worksheet.isNullObject was read before sync");
+              return isNull;
+            },
+            set showGridlines(shown: boolean) {
+              queue("Worksheet.showGridlines", () => tell(`gridlines ${shown}`));
+            },
+          },
+          Object.getOwnPropertyDescriptors(members),
+        ),
+      ),
     ),
+    () => ({ id: tab().id }),
   );
 };
