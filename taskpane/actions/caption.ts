@@ -1,6 +1,8 @@
 import { cautions, type CautionKey } from "../../functions/cautions";
 import { isoOf, serialOf } from "../../functions/dates";
 import { figure } from "../pictures/cells";
+import type { DrawnYear } from "../pictures/year/drawnYear";
+import { yearWords } from "../pictures/year/yearWords";
 import { EXAMPLE } from "../sheets/shared/assemble";
 import type { Chart, Series, Sheet, Told } from "../sheets/sheet";
 import type { CellState, SheetContents } from "../workbook";
@@ -71,6 +73,30 @@ export const toldIn = (
   credit: wordsOf(cells, credit),
   ...(key === undefined ? {} : { caution: key }),
 });
+
+/** A year in a caption: what it is called, how it was come by, and its figures. */
+export interface CaptionedYear {
+  readonly name: string;
+  readonly how: string;
+  readonly drawn: DrawnYear;
+}
+
+/** The caption of a year, or of two side by side. */
+export const yearCaption = (
+  years: readonly CaptionedYear[],
+  { said = [], ...rest }: Omit<Captioned, "title" | "said"> & { readonly said?: readonly string[] },
+): string =>
+  caption({
+    title: years.map(({ name }) => name).join(" and "),
+    said: [
+      ...said,
+      ...years.flatMap(({ name, how, drawn }) => [
+        `${years.length > 1 ? `${name}, ` : ""}${how}`.replace(/, $/, ""),
+        yearWords(drawn),
+      ]),
+    ],
+    ...rest,
+  });
 
 /** The caption of a chart: of its series only what is drawn. */
 export const captionOf = (

@@ -1,10 +1,9 @@
 import { figure } from "../pictures/cells";
 import { readYear } from "../pictures/year/readYear";
-import { yearWords } from "../pictures/year/yearWords";
 import { sheets as templates } from "../sheets/catalogue";
 import type { Sheet, Year } from "../sheets/sheet";
 import type { SheetContents } from "../workbook";
-import { caption, captionOf, exampleIn, toldIn, wordsOf } from "./caption";
+import { captionOf, exampleIn, toldIn, wordsOf, yearCaption } from "./caption";
 import { recognise, valuesOf } from "./template";
 
 /** A picture that a sheet offers. */
@@ -32,23 +31,22 @@ const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] =
     ...(form ? { rain: [] } : {}),
   });
   const captioned = (years: readonly Year[], form?: "ring") => (today: Date) =>
-    caption({
-      title: years.map(nameOf).join(" and "),
-      said: [
-        exampleIn(contents),
-        ...years.flatMap((year) => {
-          const how = wordsOf(cells, year.subtitle);
-          const words = yearWords(figuresOf(year, form));
-          return [`${years.length > 1 ? `${nameOf(year)}, ` : ""}${how}`.replace(/, $/, ""), words];
+    yearCaption(
+      years.map((year) => ({
+        name: nameOf(year),
+        how: wordsOf(cells, year.subtitle),
+        drawn: figuresOf(year, form),
+      })),
+      {
+        said: [exampleIn(contents)],
+        told: years.map((year) => {
+          const { rain } = figuresOf(year, form);
+          return toldIn(cells, year, rain.length > 0 ? year.rainFrom : undefined);
         }),
-      ],
-      told: years.map((year) => {
-        const { rain } = figuresOf(year, form);
-        return toldIn(cells, year, rain.length > 0 ? year.rainFrom : undefined);
-      }),
-      cautions: years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
-      today,
-    });
+        cautions: years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
+        today,
+      },
+    );
   const drawing = () => import("../pictures/year/strip");
   return [
     {

@@ -15,17 +15,8 @@ import { workingCopy, workingFile } from "../actions/workingCopy";
 import { Act } from "./Act";
 import { usePane } from "./context";
 import { CsvForm } from "./CsvForm";
+import { papers, pictureKinds } from "./pictureOptions";
 import { SmallTitle, Title, Words } from "./Parts";
-
-const kinds = [
-  ["png", "PNG, for posts"],
-  ["svg", "SVG, for print"],
-] as const;
-
-const papers = [
-  ["light", "Light"],
-  ["dark", "Dark"],
-] as const;
 
 /** The sheets of the workbook and their pictures, looked at anew when the pane is turned to. */
 const useContents = () => {
@@ -56,7 +47,7 @@ export default function Share() {
   const [all, setAll] = useState(true);
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [picked, setPicked] = useState(0);
-  const [kind, setKind] = useState<(typeof kinds)[number][0]>("png");
+  const [kind, setKind] = useState<(typeof pictureKinds)[number][0]>("png");
   const [paper, setPaper] = useState<(typeof papers)[number][0]>("light");
   const [file, setFile] = useState<OpenedFile | undefined>();
 
@@ -167,7 +158,7 @@ export default function Share() {
                 onChoose={(number = 0) => setPicked(number)}
                 wide
               />
-              <Select label="As" value={kind} options={kinds} onChoose={(one = "png") => setKind(one)} />
+              <Select label="As" value={kind} options={pictureKinds} onChoose={(one = "png") => setKind(one)} />
               <Select label="Paper" value={paper} options={papers} onChoose={(one = "light") => setPaper(one)} />
             </div>
             <Act action={savePicture} choice={{ ...picture, kind, paper, save, document, today: new Date() }} />

@@ -160,7 +160,11 @@ describe.each(themes)("%s", (theme) => {
         // A page zoomed to 200 % has half the room.
         await page.setViewportSize({ width, height: 760 });
         await open(section, theme);
-        if (section === "places") await fillPlace();
+        if (section === "places") {
+          await fillPlace();
+          await page.click("summary:has-text('Pictures of this year')");
+          await page.waitForSelector("img.yearPicture");
+        }
         if (section === "readings") {
           await page.fill("textarea", READINGS);
           await page.waitForSelector("table");
@@ -354,6 +358,42 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await told(/"Sheet1\.xlsx" is saved/);
     expect(await state<unknown>("workbook.saved")).toEqual([["Sheet1"]]);
+  });
+
+  test("places: the year is saved as a picture, and a place put aside stands beside another", async () => {
+    await open("places");
+    await fillPlace();
+    await page.click("summary:has-text('Pictures of this year')");
+    await page.getByLabel("What to call the place").fill("An invented valley");
+    await page.getByRole("button", { name: "Put this place aside" }).click();
+    await page.getByLabel("Latitude").fill("-33");
+    await page.getByLabel("Longitude").fill("-70");
+    await page.getByLabel("What to call the place").fill("");
+    await page
+      .getByLabel("Picture", { exact: true })
+      .selectOption({ label: "Beside An invented valley, 1500 m, estimated from the stations around" });
+    await page.getByLabel("As", { exact: true }).selectOption({ label: "SVG, for print" });
+    await page.getByLabel("Paper").selectOption({ label: "Dark" });
+    await page.waitForFunction(() =>
+      /lives: .* valley: /.test(document.querySelector("img.yearPicture")?.getAttribute("alt") ?? ""),
+    );
+    await page.getByRole("button", { name: "Save picture" }).click();
+    await told(/^.*Its caption: Where the animal lives and An invented valley\. /);
+    const { name, text } = await state<{ name: string; text: string }>(
+      `{ name: saved.at(-1).name, text: String(saved.at(-1).bytes) }`,
+    );
+    expect(name).toBe("Where the animal lives and An invented valley - pair.svg");
+    for (const words of [
+      "days with lows",
+      "10 °C",
+      "Datenbasis: Deutscher",
+      "An estimate for open ground",
+      'fill="#292929"',
+    ])
+      expect(text).toContain(words);
+    // July stands first in the north, January in the south.
+    const months = [...text.matchAll(/>([JFMASOND])</g)].map(([, letter]) => letter).join("");
+    expect(months).toBe("JFMAMJJASONDJASONDJFMAMJ");
   });
 
   test("places: typed, answered, what is wrong in words, and kept while another section is looked at", async () => {

@@ -7,6 +7,7 @@ import type { Spot } from "./readPlace";
 import type { Speaking } from "./speaking";
 import { metres } from "./words";
 import { estimated, inWords, MONTHS, reachOf, recorded } from "./year";
+import { YearPictures } from "./YearPictures";
 import { YearChart } from "./YearChart";
 
 const WIDE = 320;
@@ -81,6 +82,7 @@ export const YearAtPlace = ({ network, spot, elevation, stations }: YearAtPlaceP
           <YearChart of={estimated(year)} reach={reach} width={WIDE} />
           <Words>{inWords(estimated(year))}</Words>
           <Months of={year} />
+          <YearPictures network={network} spot={spot} elevation={elevation} stations={beside} />
           <SmallTitle>How sure it is</SmallTitle>
           <Words>{note instanceof Problem ? note.message : note}</Words>
           <Cautions of={siteNote.cautions} />
