@@ -80,3 +80,19 @@ export const fromMetric = (value: number, unit: Unit, system: System): number =>
   const imperial = system === "imperial" ? imperialOf(unit) : undefined;
   return imperial ? value * imperial.factor + imperial.offset : value;
 };
+
+/** Less than this is the rounding of a conversion. */
+const ROUNDING = 1e-9;
+
+/**
+ * A limit as the keeper reads it. A converted one is whole from 100 on, has a decimal below, and two digits below 1. It is
+ * rounded inwards, a least limit up and a most down: what a message asks for has to be taken.
+ */
+export const limitIn = (which: "least" | "most", metric: number, unit: Unit, system: System): number => {
+  const value = fromMetric(metric, unit, system);
+  if (value === metric) return value;
+  const size = Math.floor(Math.log10(Math.abs(value) || 1));
+  const scale = 10 ** (size > 1 ? 0 : Math.max(1, 1 - size));
+  const whole = which === "least" ? Math.ceil(value * scale - ROUNDING) : Math.floor(value * scale + ROUNDING);
+  return whole / scale;
+};

@@ -1,5 +1,5 @@
 import { lookTold, roleLooks, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
-import { markedBy } from "../../taskpane/sheets/mark";
+import { markedBy } from "../../taskpane/sheets/markedBy";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";

@@ -1,5 +1,5 @@
 import type { FWorksheet } from "@univerjs/sheets/lib/facade";
-import { markedBy } from "../../taskpane/sheets/mark";
+import { markedBy } from "../../taskpane/sheets/markedBy";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 
 /** The template that a sheet was drawn from. */

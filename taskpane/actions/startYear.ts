@@ -1,7 +1,6 @@
 import { serialOfIso } from "../../functions/dates";
 import { ELEVATION } from "../../functions/shared/limits";
-import type { System, Unit } from "../../functions/units";
-import { limitIn } from "../../functions/words";
+import { limitIn, type System, type Unit } from "../../functions/units";
 import { inSystem } from "../sheets/shared/systems";
 import { sheets as templates } from "../sheets/catalogue";
 import { cleared } from "../sheets/clear";

@@ -1,5 +1,4 @@
-import { symbol, systems, type System, type Unit } from "../../../functions/units";
-import { limitIn } from "../../../functions/words";
+import { limitIn, symbol, systems, type System, type Unit } from "../../../functions/units";
 import type { Block, Content, Sheet } from "../sheet";
 import { areaOf, inside } from "./address";
 import { callsIn } from "./calls";
