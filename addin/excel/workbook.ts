@@ -1,3 +1,4 @@
+import { firstInput } from "../../taskpane/sheets/firstInput";
 import { roleLooks } from "../../taskpane/sheets/look";
 import { block } from "../../taskpane/sheets/shared/address";
 import { WorkbookError, type CellContent, type Options, type PlainLook, type Workbook } from "../../taskpane/workbook";
@@ -88,7 +89,12 @@ const insert: Workbook["insert"] = async (sheets, options: Options = {}) => {
         names.push(name);
         context.application.suspendScreenUpdatingUntilNextSync();
         drawSheet(context.workbook.worksheets.add(name), sheet);
-        if (i === sheets.length - 1) context.workbook.worksheets.getItem(names[0] as string).activate();
+        if (i === sheets.length - 1) {
+          const first = context.workbook.worksheets.getItem(names[0] as string);
+          const { row, column } = firstInput(sheets[0] as (typeof sheets)[number]);
+          first.activate();
+          first.getRangeByIndexes(row, column, 1, 1).select();
+        }
         await context.sync();
         const missing = await adorn(name, sheet);
         if (missing.length > 0) options.missing?.(`"${name}" is without ${missing.join(", ")}`);

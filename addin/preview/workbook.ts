@@ -13,6 +13,7 @@ import {
   type SheetContents,
   type Workbook,
 } from "../../taskpane/workbook";
+import { firstInput } from "../../taskpane/sheets/firstInput";
 import { roleLooks } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import type { Form } from "../../taskpane/text/form";
@@ -120,8 +121,11 @@ export class PreviewWorkbook implements Workbook {
         progress?.((i + 1) / sheets.length);
       }
       if (signal?.aborted) throw cancelled();
-      const [first] = names;
-      if (first !== undefined) this.book.setActiveSheet(this.sheet(first));
+      const [first, template] = [names[0], sheets[0]];
+      if (first !== undefined && template) {
+        const { row, column } = firstInput(template);
+        await this.show(first, row, column);
+      }
       await this.engine.settle();
       return names;
     });

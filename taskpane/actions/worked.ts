@@ -5,7 +5,7 @@ import { isoOf } from "../../functions/dates";
 import type { Value } from "../../functions/define";
 import { VERSION } from "../../functions/release";
 import { citation } from "../../functions/sources";
-import { rowsFor } from "../sheets/shared/assemble";
+import { linesOf } from "../sheets/shared/linesOf";
 import type { CellContent, CellState, PlainLook, SheetContents } from "../workbook";
 import { functionsIn } from "./formulas";
 import { areaName, areaOf, cellName, type Area } from "./place";
@@ -46,7 +46,7 @@ export const workedLook = (rows: readonly (readonly CellContent[])[]): PlainLook
       ? 1
       : Math.min(
           MOST_LINES,
-          Math.max(...WIDTHS.map((width, column) => (column === CHECK ? 1 : rowsFor(plain(row[column]), width)))),
+          Math.max(...WIDTHS.map((width, column) => (column === CHECK ? 1 : linesOf(plain(row[column]), width)))),
         ),
   ),
 });

@@ -101,14 +101,16 @@ const note = words(
 const hemisphere = (name: Cell, { middle, latitude }: Source): string =>
   `IF(OR(COUNT(${String(middle)})<12,${latitude}=""),"",IF((AVERAGE(INDEX(${String(middle)},6),INDEX(${String(middle)},7),INDEX(${String(middle)},8))-AVERAGE(INDEX(${String(middle)},12),INDEX(${String(middle)},1),INDEX(${String(middle)},2)))*${latitude}<${figure(-23.5, "K")},${name}&": its warm half does not fit the sign of its latitude (south is negative). ",""))`;
 const names = [stations.name.at(1), stations.name.at(2), town.name.at(1)] as const;
-const misfit = words(
-  "misfit",
-  [2, WIDE],
+/** What is wrong with a source, and how the estimate was made: of the first nothing is said where all is well. */
+const read = words(
+  "read",
+  [5, WIDE],
   f`IF(OR(${names.map((name) => `${name}="${OWN}"`).join(",")}),IF(OR(COUNT(${own.high})<12,COUNT(${own.low})<12,${ownPlace.elevation}=""),"Still needed for your own record: its elevation and twelve highs and lows. ",""),"")&${sources
     .slice(1)
     .map((source, i) => hemisphere(names[i] as Cell, source))
-    .join("&")}`,
+    .join("&")}&${note.said}`,
 );
+
 export const nativeClimate = page(
   {
     key: "nativeClimate",
@@ -141,8 +143,7 @@ export const nativeClimate = page(
   stations,
   town,
   gap(1),
-  note,
-  misfit,
+  read,
   curves,
   summary,
   gap(1),
@@ -172,5 +173,6 @@ export const nativeClimate = page(
   how,
   rainHow,
   credits,
+  note,
   depthsFrom,
 );

@@ -76,7 +76,7 @@ export const credits = lineEach("credits", "Whose records", creditOf);
 
 export const summary = words(
   "summary",
-  [2, WIDE],
+  [3, WIDE],
   f`IF(COUNT(${year.middle})<12,"","At "&${elevation}&" m, by the "&${choices.planBy}&IF(${choices.planBy}="${SOURCES[1]}"," ("&${legend.name.at(FIRST)}&")",IF(${choices.planBy}="${SOURCES[2]}"," ("&${legend.name.at(SECOND)}&")",""))&": daily highs of "&${rounded(`MAX(${year.high})`)}&" °C in the warmest month, daily lows of "&${rounded(`MIN(${year.low})`)}&" °C in the coldest, on average"&IF(${choices.cold}="","","; in "&COUNTIF(${year.low},"<"&${choices.cold})&" months the lows are below "&${choices.cold}&" °C on average")&IF(ISNUMBER(${named("glance.here[3]")}),". Half-way between highs and lows, it is colder than that from "&${isoText("⟦glance.here[3]⟧")}&" to "&${isoText("⟦glance.here[4]⟧")},"")&".")`,
 );
 

@@ -28,7 +28,7 @@ const time = form("time", "The time", {
 const { from, until, mealShare, itemShare, leastShare } = time;
 const grow = words(
   "grow",
-  [2, 2],
+  [3, 2],
   "Bodies grow, young ones fastest: buy for two months at a time, and look again at the sizes.",
 );
 

@@ -51,7 +51,7 @@ export const readings = page(
     sentence: "A logger's readings by the day, against limits and the plan.",
     cautions: ["probePlace", "skippedReadings", "coldKills", "noVet"],
     sources: ["definition", "practice"],
-    widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 5, 5.4, 5, 11, 6, 5.8, 6.2, 1, 17, 17, 8, 1, 7, 7],
+    widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 4.6, 5, 4.6, 11, 5.6, 7.4, 6.2, 1, 17, 17, 8, 1, 11, 11],
     cautionColumns: ["K", "P"],
     example: `${EXAMPLE} an invented box. Look, clear, put in your own.`,
     footColumn: "D",

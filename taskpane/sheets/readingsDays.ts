@@ -78,12 +78,7 @@ export const silent = log("gaps", DAYS, {
 });
 const along = (row: number, limit: Cell): string => f`IF(OR(${days.date.at(row)}="",${limit}=""),"",${limit})`;
 /** The limits along the days, for the picture. */
-export const bounds = log(
-  "bounds",
-  DAYS,
-  {
-    low: { title: "Right from", measures: "°C", each: ({ low: { row } }) => along(row, low), format: "tenth" },
-    high: { title: "Right to", measures: "°C", each: ({ high: { row } }) => along(row, high), format: "tenth" },
-  },
-  { titleLines: 2 },
-);
+export const bounds = log("bounds", DAYS, {
+  low: { title: "Right from", measures: "°C", each: ({ low: { row } }) => along(row, low), format: "tenth" },
+  high: { title: "Right to", measures: "°C", each: ({ high: { row } }) => along(row, high), format: "tenth" },
+});

@@ -74,5 +74,5 @@ export const outside = answers(
     longestCold: { label: "Longest too cold, hours", rules: [moreThanNone("cold")] },
     degreeHoursCold: "Too cold, degree-hours",
   },
-  { across: 6, format: "tenth" },
+  { across: 5, format: "tenth" },
 );

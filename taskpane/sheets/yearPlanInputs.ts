@@ -43,7 +43,7 @@ export const months = log(
     },
     ground: {
       title: "Ground",
-      unit: "°C",
+      measures: "°C",
       input: homeYear.groundLow,
       from: "nativeClimate.year.groundLow",
       format: "tenth",
@@ -52,7 +52,6 @@ export const months = log(
     },
   },
   {
-    titleLines: 2,
     note: "Highs and lows at the animal's elevation and rain, from the sheet Native climate. A cell may point there: type = and click its figure.",
   },
 );

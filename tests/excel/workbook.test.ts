@@ -4,6 +4,7 @@ import { readXlsx } from "../../addin/file/read";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import { areaOf } from "../../taskpane/sheets/shared/address";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import { WorkbookError, type Change } from "../../taskpane/workbook";
 import { FakeExcel, type Answer } from "./fake";
 
@@ -604,6 +605,16 @@ describe("sheets", () => {
     const excel = furnished();
     await excelWorkbook.show("Bob's log (1)", 4, 1);
     expect([excel.active, excel.selected]).toEqual([excel.tab("Bob's log (1)").id, { row: 4, column: 1 }]);
+  });
+  test("after an insertion the first sheet is shown with its topmost input selected, not its title", async () => {
+    const excel = open();
+    const [first, second] = [
+      sheets.find(({ key }) => key === "coolingPlan"),
+      sheets.find(({ key }) => key === "weights"),
+    ];
+    const [name = ""] = await excelWorkbook.insert([first as Sheet, second as Sheet]);
+    const { top, left } = areaOf(cellOf(first as Sheet, "plan.label"));
+    expect([excel.active, excel.selected]).toEqual([excel.tab(name).id, { row: top - 1, column: left - 1 }]);
   });
   test("a file holds the values of VIV formulas, native formulas, and the charts of a sheet of ours", async () => {
     open();

@@ -2,6 +2,7 @@ import { cautions } from "../../../functions/cautions";
 import { sources } from "../../../functions/sources";
 import type { Sheet, Year } from "../sheet";
 import { addressOf, areaOf, columnLetters, columnNumber, fixed } from "./address";
+import { linesOf } from "./linesOf";
 import { areaOfBlock, heading, text, together, type Part } from "./part";
 
 export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
@@ -31,13 +32,6 @@ const LINKED = `${LEGEND} Lilac: from another sheet, to be changed there.`;
 const characters = (widths: readonly number[], first: number, last: number): number =>
   widths.slice(first - 1, last).reduce((sum, width) => sum + width, 0);
 
-/**
- * Rows that words need in so many characters' width. Letters are on average a tenth narrower than the digits by which
- * widths are counted; half a word or so is lost at the end of each line, because words do not break.
- */
-export const rowsFor = (words: string, width: number): number =>
-  Math.max(1, Math.ceil(words.length / Math.max(4, width * 1.1 - 4)));
-
 /** The two standing lines of the foot for each source: its status in words, and the text. */
 const sourceLine = (key: About["sources"][number]): string => {
   const { status, text: words } = sources[key] as { readonly status: string; readonly text: string };
@@ -56,7 +50,7 @@ const stacked = (
   const width = characters(widths, left, right);
   let row = from;
   const parts = list.map((words) => {
-    const rows = rowsFor(words, width);
+    const rows = linesOf(words, width);
     const part = text(`${columnLetters(left)}${row}`, words, rows, right - left + 1, role);
     row += rows;
     return part;
@@ -107,7 +101,7 @@ export const neededOf = (about: About, needed: Sheet["needed"], hasLinks: boolea
   if (needed.length === 0) return { part: {}, next: row };
   const last = lastOfLead(about);
   const longest = `Still needed: ${needed.map(({ words }) => `${words} (A00)`).join(", ")}.`;
-  const rows = rowsFor(longest, characters(about.widths, 1, last));
+  const rows = linesOf(longest, characters(about.widths, 1, last));
   const range = addressOf({ top: row, left: 1, bottom: row + rows - 1, right: last });
   return {
     part: together(text(`A${row}`, neededFormula(needed), rows, last), {
