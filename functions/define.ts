@@ -332,7 +332,8 @@ const unitsOf = ({ parameters, result }: Pick<AnyDefinition, "parameters" | "res
   return !isTold && [...asked, ...answered].some(hasSystems) ? { units: unitsParameter } : {};
 };
 
-type Given<P> = {
+/** What `calculate` is given for such parameters. */
+export type Given<P> = {
   [K in keyof P]: P[K] extends CellParameter<infer T> ? T : P[K] extends RangeParameter<infer T> ? T : never;
 };
 

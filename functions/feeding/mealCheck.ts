@@ -1,5 +1,5 @@
 import { isoOf } from "../dates";
-import { columns, count, date, defineFunction, optional, plan, quantity, unitsParameter } from "../define";
+import { columns, count, date, defineFunction, optional, plan, quantity, unitsParameter, type Given } from "../define";
 import { Problem, notUsable } from "../problem";
 import { FIRST_MEAL_PART, ITEM_SHARE, MEAL_SHARE } from "../rules/limits";
 import { mealRules, type Measure } from "../rules/meal";
@@ -10,25 +10,37 @@ import { insideFast, orderedPlan, type Plan } from "../shared/plan";
 import { swapped } from "../shared/swapped";
 import { RATIO } from "./shared/ratio";
 
-interface Given {
-  readonly date: number;
-  readonly body: number;
-  readonly mealMass: number;
-  readonly itemMass: number;
-  readonly plan: Plan | undefined;
-  readonly lastMeal?: number | undefined;
-  readonly leastDays?: number | undefined;
-  readonly nights?: number | undefined;
-  readonly weighedOn?: number | undefined;
-  readonly mealRatio?: number | undefined;
-  readonly itemRatio?: number | undefined;
-  readonly leastItemRatio?: number | undefined;
-}
+const parameters = {
+  date: date("Day of the meal"),
+  body: quantity("gram", "Mass of the animal before the meal", BODY_MASS),
+  mealMass: quantity("gram", "Mass of the prey, all items of the meal together", [0.01, 100_000]),
+  itemMass: quantity("gram", "Mass of the heaviest item", [0.01, 100_000]),
+  plan: optional(plan(), "no fast is looked for"),
+  lastMeal: optional(date("Day of the meal before this one"), "not checked"),
+  leastDays: optional(count("day", "Your own least days from meal to meal", [1, 366]), "not checked"),
+  nights: optional(quantity("celsius", "Coolest night in the days after it", TEMPERATURE), "not checked"),
+  units: unitsParameter,
+  weighedOn: optional(date("Day on which the body was weighed"), "not checked"),
+  mealRatio: optional(
+    quantity("share", "Your own largest meal divided by body mass", ...RATIO),
+    `${MEAL_SHARE}, practice`,
+  ),
+  itemRatio: optional(
+    quantity("share", "Your own heaviest item divided by body mass", ...RATIO),
+    `${ITEM_SHARE}, practice`,
+  ),
+  leastItemRatio: optional(
+    quantity("share", "Your own lightest item divided by body mass: below it the size is outgrown", ...RATIO),
+    "not checked",
+  ),
+};
+
+type Asked = Omit<Given<typeof parameters>, "plan" | "units"> & { readonly plan: Plan | undefined };
 
 /** Shares are compared as percentages to a millionth: a tenth of the body is no more than a tenth. */
 const percent = (share: number): number => Number((share * 100).toFixed(6));
 
-const measure = (given: Given): Record<Measure, Measured> => {
+const measure = (given: Asked): Record<Measure, Measured> => {
   const { date, body, mealMass, itemMass, plan, lastMeal, leastDays, nights, weighedOn } = given;
   const mealRatio = given.mealRatio ?? MEAL_SHARE;
   const phase = plan && phaseOn(plan, date);
@@ -72,30 +84,7 @@ const measure = (given: Given): Record<Measure, Measured> => {
 export const mealCheck = defineFunction({
   name: "MEALCHECK",
   summary: "What speaks against a meal, in one line: its gravest level, stop, care or note, and the words.",
-  parameters: {
-    date: date("Day of the meal"),
-    body: quantity("gram", "Mass of the animal before the meal", BODY_MASS),
-    mealMass: quantity("gram", "Mass of the prey, all items of the meal together", [0.01, 100_000]),
-    itemMass: quantity("gram", "Mass of the heaviest item", [0.01, 100_000]),
-    plan: optional(plan(), "no fast is looked for"),
-    lastMeal: optional(date("Day of the meal before this one"), "not checked"),
-    leastDays: optional(count("day", "Your own least days from meal to meal", [1, 366]), "not checked"),
-    nights: optional(quantity("celsius", "Coolest night in the days after it", TEMPERATURE), "not checked"),
-    units: unitsParameter,
-    weighedOn: optional(date("Day on which the body was weighed"), "not checked"),
-    mealRatio: optional(
-      quantity("share", "Your own largest meal divided by body mass", ...RATIO),
-      `${MEAL_SHARE}, practice`,
-    ),
-    itemRatio: optional(
-      quantity("share", "Your own heaviest item divided by body mass", ...RATIO),
-      `${ITEM_SHARE}, practice`,
-    ),
-    leastItemRatio: optional(
-      quantity("share", "Your own lightest item divided by body mass: below it the size is outgrown", ...RATIO),
-      "not checked",
-    ),
-  },
+  parameters,
   result: columns(
     { name: "Level", unit: "text", about: "The gravest: stop, care or note" },
     { name: "Words", unit: "text", about: "All that speaks against the meal, gravest first" },

@@ -1,5 +1,5 @@
 import { isoOf } from "../dates";
-import { choice, columns, date, defineFunction, optional, plan, quantity } from "../define";
+import { choice, columns, date, defineFunction, optional, plan, quantity, type Given } from "../define";
 import { interval } from "../feeding/shared/mealParameters";
 import { mealAfter } from "../feeding/shared/meals";
 import { Problem } from "../problem";
@@ -12,21 +12,26 @@ const PLAN_IS_OVER = 183;
 /** Stages in which the animal is in its box and the box may be shut. */
 const IN_THE_BOX = ["Cooling", "Cold", "Warming"];
 
-interface Given {
-  readonly today: number;
-  readonly plan?: readonly (number | undefined)[] | undefined;
-  readonly lastMeal?: number | undefined;
-  readonly interval?: number | undefined;
-  readonly weighedOn?: number | undefined;
-  readonly weighEvery?: number | undefined;
-  readonly openedOn?: number | undefined;
-  readonly openEvery?: number | undefined;
-  readonly winters?: string | undefined;
-  readonly box?: string | undefined;
-}
+const parameters = {
+  today: date("Today"),
+  plan: optional({ ...plan("Winter plan: its six dates; a blank is asked for"), blank: "keep" as const }, "asks"),
+  lastMeal: optional(date("Day of the last meal that was taken"), "asks"),
+  interval: optional(interval, "asks"),
+  weighedOn: optional(date("Day of the last weighing"), "asks"),
+  weighEvery: optional(quantity("day", "Days from one weighing to the next", [1, 366]), "asks"),
+  openedOn: optional(date("Day on which the box was last opened"), "asks in the cold"),
+  openEvery: optional(quantity("day", "Days between openings, as OPENEVERY answers", [0.001, 366]), "asks in the cold"),
+  winters: optional(choice('"yes" or "no": whether it follows the winter plan', ["yes", "no"]), "asks"),
+  box: optional(
+    choice('"shut" or "vented": a vented box is not asked for its openings', ["shut", "vented"]),
+    "asks in the cold",
+  ),
+};
+
+type Asked = Given<typeof parameters>;
 
 /** The plan that is followed, none where the animal does not winter, or in words what has to be said first. */
-const followed = ({ plan, winters }: Given): Plan | "none" | { readonly ask: string } => {
+const followed = ({ plan, winters }: Asked): Plan | "none" | { readonly ask: string } => {
   if (winters === "no") return "none";
   if (!plan) {
     return {
@@ -45,7 +50,7 @@ const followed = ({ plan, winters }: Given): Plan | "none" | { readonly ask: str
 };
 
 /** The next meal, or in words why it is not known. In the fast it is the plan's first, whatever was eaten when. */
-const nextMeal = ({ today, lastMeal, interval }: Given, plan: Plan | undefined): number | string => {
+const nextMeal = ({ today, lastMeal, interval }: Asked, plan: Plan | undefined): number | string => {
   if (plan && insideFast(plan, today)) return plan.firstMeal;
   if (lastMeal === undefined) return "When did it last eat? The last meal is not given.";
   if (lastMeal > today) return `The last meal, ${isoOf(lastMeal)}, lies after today: put it right.`;
@@ -68,7 +73,7 @@ const reminder = (
   return today - doneOn >= every ? [`${words.todo}: last on ${isoOf(doneOn)}.`] : [];
 };
 
-const overdue = (given: Given, meal: number | undefined, stage: string): string => {
+const overdue = (given: Asked, meal: number | undefined, stage: string): string => {
   const { today, weighedOn, weighEvery, openedOn, openEvery, box } = given;
   const isVented = box === "vented";
   // A vented box breathes by itself: it is spoken of only where the keeper gives days for it.
@@ -101,24 +106,7 @@ const overdue = (given: Given, meal: number | undefined, stage: string): string 
 export const due = defineFunction({
   name: "DUE",
   summary: "An animal's day in one row: stage, what to do, what never to do, next meal, and what is overdue.",
-  parameters: {
-    today: date("Today"),
-    plan: optional({ ...plan("Winter plan: its six dates; a blank is asked for"), blank: "keep" as const }, "asks"),
-    lastMeal: optional(date("Day of the last meal that was taken"), "asks"),
-    interval: optional(interval, "asks"),
-    weighedOn: optional(date("Day of the last weighing"), "asks"),
-    weighEvery: optional(quantity("day", "Days from one weighing to the next", [1, 366]), "asks"),
-    openedOn: optional(date("Day on which the box was last opened"), "asks in the cold"),
-    openEvery: optional(
-      quantity("day", "Days between openings, as OPENEVERY answers", [0.001, 366]),
-      "asks in the cold",
-    ),
-    winters: optional(choice('"yes" or "no": whether it follows the winter plan', ["yes", "no"]), "asks"),
-    box: optional(
-      choice('"shut" or "vented": a vented box is not asked for its openings', ["shut", "vented"]),
-      "asks in the cold",
-    ),
-  },
+  parameters,
   result: columns(
     { name: "Stage", unit: "text", about: "The stage, as STAGE answers; blank while that is not known" },
     { name: "Do", unit: "text", about: "What to do today" },

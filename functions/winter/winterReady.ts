@@ -1,4 +1,4 @@
-import { choice, date, defineFunction, optional, quantity, table } from "../define";
+import { choice, date, defineFunction, optional, quantity, table, type Given } from "../define";
 import { NOTHING, checkRows, type Measured } from "../rules/rule";
 import { readinessRules, type Measure } from "../rules/readiness";
 import { figures } from "../shared/figure";
@@ -8,19 +8,24 @@ const SEXES = ["female", "male", "unknown"] as const;
 const YES_NO = ["yes", "no"] as const;
 const LEFT_OUT = "not looked at";
 
-interface Given {
-  readonly sex?: (typeof SEXES)[number] | undefined;
-  readonly ageMonths?: number | undefined;
-  readonly mass?: number | undefined;
-  readonly massBefore?: number | undefined;
-  readonly shedding?: string | undefined;
-  readonly gravid?: string | undefined;
-  readonly breathing?: string | undefined;
-  readonly vetSeen?: string | undefined;
-  readonly parasites?: string | undefined;
-  readonly lastMeal?: number | undefined;
-  readonly coolingStarts?: number | undefined;
-}
+const parameters = {
+  sex: optional(choice('"female", "male" or "unknown"', SEXES), "may be a female"),
+  ageMonths: optional(quantity("none", "Age in months, as AGE answers", [0, 600]), LEFT_OUT),
+  mass: optional(quantity("gram", "Body mass now", BODY_MASS), LEFT_OUT),
+  massBefore: optional(
+    quantity("gram", "Mass to hold it against: a month ago, or before its last winter", BODY_MASS),
+    LEFT_OUT,
+  ),
+  shedding: optional(choice('"yes" or "no": in shed, or soon to be', YES_NO), LEFT_OUT),
+  gravid: optional(choice('"yes" or "no": carries eggs or young, or may', YES_NO), LEFT_OUT),
+  breathing: optional(choice('"clear" or "noisy": wheeze, bubbles, open mouth', ["clear", "noisy"]), LEFT_OUT),
+  vetSeen: optional(choice('"yes" or "no": a reptile vet has seen it this autumn', YES_NO), LEFT_OUT),
+  parasites: optional(choice('"none" or "found" in droppings that were looked at', ["none", "found"]), LEFT_OUT),
+  lastMeal: optional(date("Day of its last meal"), LEFT_OUT),
+  coolingStarts: optional(date("Day on which cooling starts"), LEFT_OUT),
+};
+
+type Asked = Given<typeof parameters>;
 
 /** 1 for the word that speaks against cooling, 0 for the other, undefined for a blank. */
 const against = (word: string, given: string | undefined): Measured => ({
@@ -28,7 +33,7 @@ const against = (word: string, given: string | undefined): Measured => ({
   unit: "none",
 });
 
-const measure = (given: Given): Record<Measure, Measured> => {
+const measure = (given: Asked): Record<Measure, Measured> => {
   const { sex, ageMonths, mass, massBefore, lastMeal, coolingStarts } = given;
   const weight = mass === undefined || massBefore === undefined ? undefined : mass / massBefore;
   const days = lastMeal === undefined || coolingStarts === undefined ? undefined : coolingStarts - lastMeal;
@@ -53,22 +58,7 @@ export const winterReady = defineFunction({
   name: "WINTERREADY",
   summary:
     "Whether an animal may be cooled, gravest first: stop, care or note, and the words. A blank is not looked at.",
-  parameters: {
-    sex: optional(choice('"female", "male" or "unknown"', SEXES), "may be a female"),
-    ageMonths: optional(quantity("none", "Age in months, as AGE answers", [0, 600]), LEFT_OUT),
-    mass: optional(quantity("gram", "Body mass now", BODY_MASS), LEFT_OUT),
-    massBefore: optional(
-      quantity("gram", "Mass to hold it against: a month ago, or before its last winter", BODY_MASS),
-      LEFT_OUT,
-    ),
-    shedding: optional(choice('"yes" or "no": in shed, or soon to be', YES_NO), LEFT_OUT),
-    gravid: optional(choice('"yes" or "no": carries eggs or young, or may', YES_NO), LEFT_OUT),
-    breathing: optional(choice('"clear" or "noisy": wheeze, bubbles, open mouth', ["clear", "noisy"]), LEFT_OUT),
-    vetSeen: optional(choice('"yes" or "no": a reptile vet has seen it this autumn', YES_NO), LEFT_OUT),
-    parasites: optional(choice('"none" or "found" in droppings that were looked at', ["none", "found"]), LEFT_OUT),
-    lastMeal: optional(date("Day of its last meal"), LEFT_OUT),
-    coolingStarts: optional(date("Day on which cooling starts"), LEFT_OUT),
-  },
+  parameters,
   result: table(
     { name: "Level", unit: "text", about: "stop, care or note" },
     { name: "Words", unit: "text", about: "What speaks against cooling it, or was not looked at" },
