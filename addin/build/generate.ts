@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { catalogue } from "../../functions/catalogue";
 import { appended, type Published } from "../../functions/published";
 import { VERSION } from "../../functions/release";
+import { withNewFigures, type Figures } from "./agreed";
 import { formatted } from "./formatted";
 import { agreed, type Ends } from "./limits";
 import { themesCss } from "./themes";
@@ -18,9 +19,13 @@ const published = (text: string): Promise<string> =>
 
 const limits = (text: string): Promise<string> => formatted(agreed(JSON.parse(text) as Ends, catalogue));
 
+const figures = (text: string): Promise<string> =>
+  formatted(withNewFigures(JSON.parse(text) as Readonly<Record<string, Figures>>));
+
 const generated: readonly (readonly [file: string, fresh: (old: string) => string | Promise<string>])[] = [
   ["functions/published.json", published],
   ["tests/functions/limits.json", limits],
+  ["tests/functions/agreed.json", figures],
   ["taskpane/components/themes.css", () => themesCss(root)],
 ];
 
