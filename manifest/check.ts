@@ -106,12 +106,17 @@ export const faultsOf = (manifest: string, { files, namespace, commands }: Aroun
   }
 
   // Addresses: all on the site, encrypted, and there.
-  const site = /<AppDomain>([^<]*)<\/AppDomain>/.exec(xml)?.[1]?.trim() ?? "";
+  const site = /<SourceLocation DefaultValue="([^"]*)\/taskpane\.html"/.exec(xml)?.[1] ?? "";
+  const origins = [...xml.matchAll(/<AppDomain>([^<]*)<\/AppDomain>/g)].map(([, domain]) => (domain as string).trim());
+  for (const domain of origins)
+    if (!/^https:\/\/[^/\s]+$/.test(domain)) faults.push(`the AppDomain ${domain} is more than a scheme and a host`);
+    else if (!site.startsWith(`${domain}/`) && site !== domain)
+      faults.push(`the site is not on the AppDomain ${domain}`);
   for (const [, address] of xml.replace(/\sxmlns(:\w+)?="[^"]*"/g, "").matchAll(/(?:"|>)\s*([a-z]+:\/\/[^"<\s]*)/gi)) {
     if (!(address as string).startsWith("https://")) faults.push(`${address} is no https address`);
-    else if (address !== site && !(address as string).startsWith(`${site}/`))
-      faults.push(`${address} is not on ${site}`);
-    else if (address !== site && !files.includes((address as string).slice(site.length + 1)))
+    else if (origins.includes(address as string)) continue;
+    else if (!(address as string).startsWith(`${site}/`)) faults.push(`${address} is not on ${site}`);
+    else if (!files.includes((address as string).slice(site.length + 1)))
       faults.push(`${address} is not among the files of the site`);
   }
 

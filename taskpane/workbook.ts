@@ -53,6 +53,9 @@ export interface Workbook {
    */
   toFile(names: readonly string[], more?: readonly PlainSheet[], instead?: readonly Change[]): Promise<Uint8Array>;
 
+  /** In words why this program takes no file from the pane; undefined where it does. */
+  readonly takesNoFiles?: () => string | undefined;
+
   /** The name of the file that was opened, without its ending; undefined where there is none. */
   readonly title?: () => string | undefined;
 

@@ -76,7 +76,8 @@ and accept it once; or add ${places.caCertificatePath} to the system's trusted m
 The manifest is ${join(folder, "manifest.xml")}
 
 Excel on the web   Open a workbook in a browser on this machine. Home > Add-ins > More Add-ins
-                   > My Add-ins > Upload My Add-in, and choose the manifest.
+                   > My Add-ins > Upload My Add-in, and choose the manifest. Where the browser asks whether the page
+                   may reach devices on your local network, allow it: the add-in is served from this machine.
 Excel for Windows  Put the manifest in a folder and share it (Properties > Sharing). File > Options > Trust Center
                    > Trust Center Settings > Trusted Add-in Catalogs: add the share's address, tick "Show in Menu",
                    restart Excel. Home > Add-ins > More Add-ins > Shared Folder, and choose Vivarium Almanac.

@@ -185,6 +185,9 @@ const remove: Workbook["remove"] = async (names) =>
 export const excelWorkbook: Workbook = {
   program: "Excel",
   undoes: false,
+  // Its web view drops what a page hands over as a download, without a word.
+  takesNoFiles: () =>
+    String(Office.context.platform) === "Mac" ? "Excel for Mac takes no file from an add-in." : undefined,
   sheetNames: () => running("list the sheets", sheetNames),
   insert,
   read: (names) => running("read the sheets", (context) => readSheets(context, names)),

@@ -7,6 +7,7 @@ import {
   type Workbook,
 } from "../workbook";
 import { counted, stopIfCancelled, type Action, type Done } from "./action";
+import { datedFormat } from "./datedFormat";
 import { hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
 import { rowMarked } from "./mark";
@@ -235,7 +236,14 @@ const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan
     check: checkOf(cells),
     words: words ?? null,
   };
-  return { entry, changes: changesOf(sheet, leaving, leaving.fixed === undefined ? block : block.map(rowMarked)) };
+  const dated = datedFormat(formula);
+  const shownAs = block.map((line, i) =>
+    line.map((state, j): CellState => {
+      const format = state.format ?? (typeof state.value === "number" ? dated(i, j) : undefined);
+      return format === undefined ? state : { ...state, format };
+    }),
+  );
+  return { entry, changes: changesOf(sheet, leaving, leaving.fixed === undefined ? shownAs : shownAs.map(rowMarked)) };
 };
 
 /** The changes that a plan makes to the workbook's sheets. */

@@ -1,5 +1,6 @@
 import type { SavedFile } from "./savedFile";
 import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+import { noFile } from "./files";
 import { hasFunction } from "./formulas";
 import { WorkbookError } from "../workbook";
 import { workedIfFrozen } from "./freeze";
@@ -52,6 +53,8 @@ export const saveFile: Action<FileChoice> = {
     "For people without the add-in: the chosen sheets as a file that any spreadsheet opens, VIV formulas as fixed figures, all " +
     `others alive. The formulas are kept on the sheet "${WORKED}", and Thaw puts them back where the add-in is.`,
   async describe(workbook, { names }) {
+    const no = noFile(workbook, 'Make a "Shared copy" below, and save that by the program\'s own menu.');
+    if (no) return no;
     if (names.length === 0) return { text: "Choose at least one sheet.", possible: false, ask: false };
     const contents = await workbook.read(names);
     const fixed = contents.flatMap(({ cells }) =>

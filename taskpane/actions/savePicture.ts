@@ -1,6 +1,7 @@
 import { WorkbookError, type Workbook } from "../workbook";
 import type { Paper } from "../pictures/save";
 import { stopIfCancelled, type Action } from "./action";
+import { noFile } from "./files";
 import { picturesIn } from "./picturesIn";
 import { fileName } from "./saveFile";
 import type { SavedFile } from "./savedFile";
@@ -52,6 +53,8 @@ export const savePicture: Action<PictureChoice> = {
   about:
     "Saves a picture with its caption: from which stations, how corrected, whose records, what to be careful of, and when.",
   async describe(workbook, choice) {
+    const no = noFile(workbook, "Copy the chart on its sheet, and paste it where you want it.");
+    if (no) return no;
     return (await find(workbook, choice))
       ? {
           text: `Saves "${choice.picture}" of "${choice.sheet}". The workbook does not change.`,

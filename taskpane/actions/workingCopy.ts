@@ -22,6 +22,7 @@ import {
   type Manner,
   type Target,
 } from "./freeze";
+import { noFile } from "./files";
 import { hasFunction, onOtherSheets, sheetReferences } from "./formulas";
 import { joined } from "./joined";
 import { areaOf, cellName, onSheet } from "./place";
@@ -185,6 +186,8 @@ export const workingFile: Action<FileChoice> = {
   label: "Save a working copy",
   about: "The same as a file. Your workbook does not change.",
   async describe(workbook, { names }) {
+    const no = noFile(workbook, 'Make a "Working copy" above, and save that by the program\'s own menu.');
+    if (no) return no;
     if (names.length === 0) return NO_SHEET;
     return { ...inWords(await workbook.read(), names), possible: true, ask: false };
   },

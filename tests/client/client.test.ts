@@ -7,6 +7,7 @@ import { openFile } from "../../taskpane/actions/openFile";
 import { saveWorkbook } from "../../taskpane/actions/saveFile";
 import { FakeExcel } from "../excel/fake";
 import { endBrowser, Host, LARGEST, startBrowser } from "./host";
+import { press, turnTo } from "./pane";
 import { steps, type Step } from "./steps";
 import { directTwin, keepOnly, previewTwin, type Twin } from "./twins";
 
@@ -92,6 +93,18 @@ test("functions are called and ribbon buttons pressed through the client; each f
 
   await host.ribbon("insertFeedingLog");
   expect(host.excel.tabs.map(({ name }) => name)).toEqual(["Sheet1", "Feeding log"]);
+  expectSound(host);
+  await host.page.close();
+});
+
+test("Excel for Mac, which takes no file from a page, is not told that one is saved", async () => {
+  const host = await Host.open(new FakeExcel(), { platform: "Mac" });
+  await press(host.page, "Insert Weights");
+  await turnTo(host.page, "Share");
+  await host.page.getByLabel("Picture").waitFor();
+  for (const name of ["Save for others", "Save a working copy", "Save picture"]) {
+    expect(await press(host.page, name)).toContain("Excel for Mac takes no file from an add-in.");
+  }
   expectSound(host);
   await host.page.close();
 });

@@ -37,6 +37,8 @@ interface Message {
 }
 
 export interface HostOptions {
+  /** Where the page believes to run: the client's script is the same, but for the name that it tells. */
+  readonly platform?: "PC" | "Mac";
   readonly customFunctions?: string;
 }
 
@@ -103,7 +105,10 @@ export class Host {
       const url = route.request().url();
       if (url.startsWith(CLIENT_ADDRESS)) {
         const file = join(CLIENT, url.slice(CLIENT_ADDRESS.length));
-        if (existsSync(file)) return route.fulfill({ contentType: "text/javascript", body: readFileSync(file) });
+        if (existsSync(file)) {
+          const body = readFileSync(file, "utf8").replace('Mac:"Mac"', `Mac:"${options.platform ?? "PC"}"`);
+          return route.fulfill({ contentType: "text/javascript", body });
+        }
       }
       if (url.startsWith(`${site}/`) || /^(data|blob):/.test(url)) return route.continue();
       host.elsewhere.push(url);

@@ -102,6 +102,27 @@ test("through Office.js, a working copy leaves the keeper's sheets as they were,
   expect(written).toBeGreaterThan(25);
 }, 60_000);
 
+test("a frozen date is still one, in a cell that nobody gave a format", async () => {
+  // Excel shows these by the format that comes with the answer, and tells the cells' own: none.
+  const excel = new FakeExcel((formula) =>
+    formula.startsWith("=VIV.RAMP(")
+      ? [
+          [46300, 24],
+          [46307, 16],
+        ]
+      : [[46300]],
+  );
+  Object.assign(globalThis, excel.globals());
+  const tab = excel.tab("Sheet1");
+  excel.enter(tab, 0, 0, "=VIV.RAMP(46300,24,8,14)");
+  excel.enter(tab, 4, 0, "=VIV.RAMP(46300,24,8,14)+0");
+  excel.enter(tab, 8, 0, "=VIV.LAPSE(24,300,1400)");
+  await freeze.run(excelWorkbook, undefined);
+  const format = (row: number, column: number): string => excel.cell(tab, row, column).format;
+  expect([format(0, 0), format(1, 0), format(0, 1)]).toEqual(["yyyy-mm-dd", "yyyy-mm-dd", "General"]);
+  expect([format(4, 0), format(8, 0)]).toEqual(["General", "General"]);
+});
+
 test("an Excel that fails at any call of freezing leaves every cell as it was", async () => {
   const [sheets] = fc.sample(
     anyWorkbook.filter(

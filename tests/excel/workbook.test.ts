@@ -431,6 +431,23 @@ describe("reading", () => {
     expect(sheet?.cells.flat().map(({ value }) => value)).toEqual(Array.from({ length: 45_000 }, (_, i) => i));
     expect(excel.syncs).toBeGreaterThan(3);
   });
+  test("thousands of formulas are asked about their spill in portions, and only those that can have one", async () => {
+    const excel = open();
+    const tab = excel.tab("Sheet1");
+    // Pairs of a formula and a figure beside it, which might be its spill; and as many with nothing beside them.
+    for (let row = 0; row < 2_500; row++) {
+      excel.enter(tab, row, 0, "=A1");
+      excel.enter(tab, row, 1, row);
+      excel.enter(tab, row, 3, "=A1");
+    }
+    excel.enter(tab, 2_500, 5, "=SPILL(3,2)");
+    const [sheet] = await excelWorkbook.read();
+    expect(sheet?.cells[2_502]?.[6]).toEqual({ value: 6, spilledFrom: { row: 2_500, column: 5 } });
+    const asked = excel.turns.map((calls) => calls.filter((call) => call === "Range.isNullObject").length);
+    // The range in use is asked whether it is there, too.
+    expect(asked.reduce((sum, one) => sum + one, 0)).toBe(2_501 + 1);
+    expect(Math.max(...asked)).toBe(2_000);
+  });
   test("the selected cell is told with its place", async () => {
     const excel = furnished();
     excel.selected = { row: 1, column: 1 };

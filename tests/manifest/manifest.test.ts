@@ -20,6 +20,8 @@ const around: Around = {
     "taskpane.html",
     "functions.js",
     "functions.json",
+    "handbook/first-hour.html",
+    "handbook/support.html",
     ...readdirSync(join(root, "manifest", "icons")).map((name) => `icons/${name}`),
   ],
   namespace: PREFIX,
@@ -144,6 +146,16 @@ describe("a planted fault is found beside the schema", () => {
       "two controls of one id",
       (xml) => xml.replace('id="Almanac.CoolingPlan"', 'id="Almanac.FeedingLog"'),
       /Almanac\.FeedingLog is given to two/,
+    ],
+    [
+      "an AppDomain with a path",
+      (xml) => xml.replace("<AppDomain>https://club.example<", "<AppDomain>https://club.example/almanac<"),
+      /AppDomain https:\/\/club\.example\/almanac is more than/,
+    ],
+    [
+      "a site on another domain",
+      (xml) => xml.replace("<AppDomain>https://club.example<", "<AppDomain>https://elsewhere.example<"),
+      /not on the AppDomain/,
     ],
     [
       "an http address",

@@ -17,6 +17,8 @@ export const openTurn = (excel: HeldWorkbook) => {
   /** Counts a call, and fails it where that is asked for. */
   const count = (what: string): void => {
     excel.calls++;
+    if (what === "sync") excel.turns.push([]);
+    else excel.turns.at(-1)?.push(what);
     if (excel.failAt !== undefined && (excel.stuck ? excel.calls >= excel.failAt : excel.calls === excel.failAt)) {
       throw new OfficeError(excel.failWith, `call ${excel.calls}, ${what}, failed`);
     }

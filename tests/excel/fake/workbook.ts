@@ -60,6 +60,8 @@ export class HeldWorkbook {
   syncs = 0;
   /** Everything asked of Excel so far, and the one that fails, if any, and everything after it for `stuck`. */
   calls = 0;
+  /** What was asked in each turn. */
+  readonly turns: string[][] = [[]];
   failAt: number | undefined;
   failWith = "GeneralException";
   /** What somebody else does in the same workbook before a turn. */
