@@ -24,10 +24,12 @@ import { copySpills } from "./copySpills";
 import { drawFigures } from "./drawnFigures";
 import { register, UNTITLED, type Engine } from "./engine";
 import { enterAsTyped } from "./enterKey";
+import { drawNoGoneSheet } from "./goneSheets";
 import { readAsTyped } from "./typed";
 
 /** An engine that draws its spreadsheet into an element of the page, with one empty workbook. */
 export const startPage = (container: HTMLElement, dark: boolean, catalogue: readonly AnyDefinition[]): Engine => {
+  drawNoGoneSheet();
   const join = merge as (...parts: object[]) => typeof core;
   const words = join({}, core, validation, rules, notes, drawing, sorting);
   const univer = new Univer({

@@ -21,7 +21,8 @@ type Method = (...given: never[]) => unknown;
 
 const originals = new WeakMap<object, Map<string, PropertyDescriptor | undefined>>();
 
-const gone = (what: string, why: string): Error => new Error(`the spreadsheet engine has no ${what} any more: ${why}`);
+export const gone = (what: string, why: string): Error =>
+  new Error(`the spreadsheet engine has no ${what} any more: ${why}`);
 
 /** Puts another method in the place of the engine's own, which `wrap` is given; `why` says what would go wrong without. */
 export const patch = <T extends object, K extends keyof T & string>(

@@ -5,6 +5,7 @@ import { chromium, type Browser, type Page } from "playwright-core";
 import { serialOfIso } from "../../functions/dates";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
+import { weights } from "../../taskpane/sheets/weights";
 import type { CellState, Workbook } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
 
@@ -207,6 +208,24 @@ describe("on a wide screen", () => {
       (wanted) => window.workbook.sheetNames().then((names) => names.join() === wanted),
       before.join(),
     );
+
+    // Two sheets of which one takes from the other go again as one step, the shown one first: the engine draws on no gone sheet.
+    await page.evaluate(
+      (sheets) =>
+        window.workbook.asOne(async () => {
+          const [first = "", second = ""] = await window.workbook.insert(sheets);
+          const cells = [[{ formula: `='${second}'!A1` }]];
+          await window.workbook.write([{ sheet: first, row: 60, column: 0, cells }]);
+        }),
+      [weights, coolingPlan],
+    );
+    await page.mouse.click(600, 500);
+    await page.keyboard.press("Control+z");
+    await page.waitForFunction(
+      (wanted) => window.workbook.sheetNames().then((names) => names.join() === wanted),
+      before.join(),
+    );
+    expect(opened.errors).toEqual([]);
   });
 
   test("asked nobody but its own server, and met no error", () => {

@@ -48,12 +48,15 @@ const climates: readonly Case[] = [
   ["stations alone, one from elsewhere", filled(nativeClimate, { ...noPlace, "stations.name[2]": "Hanover, NH" })],
 ];
 const drawnOn = sheets.filter(({ charts }) => charts.length > 0);
-/** Several workbooks: one of all would be too slow to work out beside other work. */
-const workbooks: readonly (readonly Case[])[] = [
-  [...drawnOn.map((sheet) => ["example", sheet] as const), ["example in °F", inSystem(coolingPlan, "imperial")]],
-  drawnOn.map((sheet) => ["cleared", cleared(sheet)] as const),
-  ...climates.map((one) => [one]),
+const cases: readonly Case[] = [
+  ...drawnOn.map((sheet) => ["example", sheet] as const),
+  ["example in °F", inSystem(coolingPlan, "imperial")],
+  ...drawnOn.map((sheet) => ["cleared", cleared(sheet)] as const),
+  ...climates,
 ];
+/** So many in a workbook: one of all would be too slow to work out beside other work. */
+const TOGETHER = 3;
+const workbooks = cases.flatMap((_, i) => (i % TOGETHER === 0 ? [cases.slice(i, i + TOGETHER)] : []));
 
 interface Read {
   readonly state: string;
