@@ -25,6 +25,9 @@ export const idOf = (words: string): string =>
 /** The way from a page up to the handbook's top: "" or "../". */
 export const upFrom = (path: string): string => "../".repeat(path.split("/").length - 1);
 
+/** Letters of a cell that is a sentence. */
+const LONG = 40;
+
 const addressOf = (href: string, up: string): string => {
   const [path = "", part] = href.split("#");
   return `${path === "" ? "" : `${up}${fileOf(path)}`}${part === undefined ? "" : `#${part}`}`;
@@ -59,7 +62,8 @@ export const bodyOf = ({ path, markdown }: Page, pictures: Pictures): string => 
         const cell = (wanted: string, { tokens, align, text }: Tokens.TableCell): string => {
           // A corner without words heads nothing.
           const tag = text === "" ? "td" : wanted;
-          return `<${tag}${align === "right" ? ' class="figure"' : ""}${tag === "th" ? ' scope="col"' : ""}>${this.parser.parseInline(tokens)}</${tag}>`;
+          const kind = align === "right" ? "figure" : text.length > LONG ? "long" : "";
+          return `<${tag}${kind && ` class="${kind}"`}${tag === "th" ? ' scope="col"' : ""}>${this.parser.parseInline(tokens)}</${tag}>`;
         };
         const line = (tag: string, cells: readonly Tokens.TableCell[]): string =>
           `<tr>${cells.map((one) => cell(tag, one)).join("")}</tr>`;

@@ -2,7 +2,7 @@ import type { Left, LeftOut } from "../../functions/network/leaveOneOut";
 
 const LINE = 22;
 const TOP = 46;
-const LABELS = 250;
+const LABELS = 290;
 const PANEL = 210;
 const BETWEEN = 30;
 const STEPS = [0, 1, 2, 3, 4];

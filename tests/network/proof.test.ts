@@ -1,4 +1,5 @@
 import { siteClimate } from "../../functions/climate/siteClimate";
+import { leaveOneOut } from "../../functions/network/leaveOneOut";
 import { sources } from "../../functions/sources";
 import { networkAsShipped } from "../network";
 import { yardstickOf } from "../yardstick";
@@ -63,4 +64,20 @@ test("the source says what the proof finds", () => {
   expect(sources.siteEstimate.text).toMatch(/off by 1\.2 K \(highs\) and 1\.8 K \(lows\)/);
   expect(Math.abs(rms(of("high").map(({ off }) => off)) - 1.2)).toBeLessThan(0.1);
   expect(Math.abs(rms(of("low").map(({ off }) => off)) - 1.8)).toBeLessThan(0.1);
+});
+
+test("what the handbook draws is of this network and this estimate: npm run proof writes it", () => {
+  const [all] = leaveOneOut;
+  // A few stations have no estimate: beyond 80°, or too far from others.
+  expect(all?.number).toBeLessThanOrEqual(high.length);
+  expect(all?.number).toBeGreaterThan(0.98 * high.length);
+  for (const [kind, left] of [
+    ["high", all?.highs],
+    ["low", all?.lows],
+  ] as const) {
+    // A third of the stations stands for all of them to a tenth of a degree, and to two points in a hundred.
+    expect(Math.abs(rms(of(kind).map(({ off }) => off)) - (left?.off ?? NaN))).toBeLessThan(0.1);
+    expect(Math.abs(rms(of(kind).map(({ nearest }) => nearest)) - (left?.nearest ?? NaN))).toBeLessThan(0.1);
+    expect(Math.abs(share(of(kind).map(({ isInside }) => isInside)) - (left?.inside ?? NaN))).toBeLessThan(0.02);
+  }
 });

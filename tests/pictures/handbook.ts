@@ -162,7 +162,7 @@ const steps: Readonly<Record<string, Take>> = {
   "step-picture": async (browser, address) => {
     const page = await open(browser, address, "sheet=nativeClimate", TALL);
     await section(page, "Share");
-    await scrolledTo(page, "h3:text-is('Picture of a chart')");
+    await scrolledTo(page, "h3:text-is('A picture')");
     return ofPane(page, "step-picture");
   },
   "step-share": async (browser, address) => {
@@ -178,27 +178,27 @@ const takes: Readonly<Record<string, Take>> = {
   ...steps,
 };
 
-/** Takes the handbook's pictures that are stale or missing, or all of them. */
+/** Takes the handbook's pictures that are stale or missing, or all of them, and says so of each as soon as it is taken. */
 export const takeHandbook = async (all: boolean): Promise<void> => {
   const folder = folderOf(root);
   mkdirSync(folder, { recursive: true });
-  const before = takenIn(root);
-  const stale = Object.entries(SHOWN).filter(([name, shown]) => all || before[name]?.of !== fingerprint(root, shown));
-  const taken: Record<string, Taken> = {};
-  for (const name of Object.keys(SHOWN)) if (before[name]) taken[name] = before[name];
+  const taken = new Map(Object.entries(takenIn(root)).filter(([name]) => name in SHOWN));
+  const write = (): void =>
+    writeFileSync(join(folder, "taken.json"), `${JSON.stringify(Object.fromEntries([...taken].sort()), null, 2)}\n`);
+  write();
+  const stale = Object.entries(SHOWN).filter(
+    ([name, shown]) => all || taken.get(name)?.of !== fingerprint(root, shown),
+  );
   if (stale.length > 0) {
     await served(async (browser, address) => {
       for (const [name] of stale) {
         const take = takes[name];
         if (!take) throw new Error(`nobody takes the picture ${name}`);
-        taken[name] = await take(browser, address);
+        taken.set(name, await take(browser, address));
+        write();
         console.log(name);
       }
     });
   }
-  writeFileSync(
-    join(folder, "taken.json"),
-    `${JSON.stringify(taken, Object.keys(SHOWN).concat("width", "height", "of"), 2)}\n`,
-  );
   console.log(`${stale.length} of ${Object.keys(SHOWN).length} pictures taken.`);
 };

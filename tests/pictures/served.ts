@@ -1,9 +1,18 @@
 import { spawn } from "node:child_process";
+import { createServer, type AddressInfo } from "node:net";
 import { join } from "node:path";
 import { chromium, type Browser } from "playwright-core";
 
 export const root = join(__dirname, "..", "..");
-const PORT = "4175";
+
+const freePort = (): Promise<number> =>
+  new Promise((resolve) => {
+    const probe = createServer().listen(0, "127.0.0.1", () => {
+      const { port } = probe.address() as AddressInfo;
+      probe.close(() => resolve(port));
+    });
+  });
+
 /** ms: the grid says that it is ready before its last chart stands. */
 export const DRAWN = 1500;
 
@@ -11,7 +20,7 @@ export const DRAWN = 1500;
 export const served = async (use: (browser: Browser, address: string) => Promise<void>): Promise<void> => {
   const server = spawn(process.execPath, ["--import", "tsx", "addin/build/dev.ts"], {
     cwd: root,
-    env: { ...process.env, PORT },
+    env: { ...process.env, PORT: String(await freePort()) },
     stdio: ["ignore", "pipe", "inherit"],
   });
   try {
