@@ -5,7 +5,7 @@ import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
 import { registerManner } from "./manner";
-import { compareAfresh, readNamesAnew } from "./patches";
+import { compareAfresh, enterOnce, findRangesOnce, readNamesAnew } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { keepRoom } from "./room";
 import { mendSpills } from "./spills";
@@ -25,6 +25,9 @@ export interface Engine {
 export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDefinition[]): Engine => {
   const injector = univer.__getInjector();
   injector.get(IFunctionService).registerExecutors(...bind(catalogue));
+  // Before what looks at formulas in each round.
+  findRangesOnce(injector);
+  enterOnce(injector);
   const engine = { univer, api, settle: calculateToTheEnd(injector, mendSpills(injector)) };
   compareAfresh();
   readNamesAnew(injector);

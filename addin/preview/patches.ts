@@ -2,6 +2,8 @@ import {
   CELL_INVERTED_INDEX_CACHE,
   FormulaExecutedStateType,
   ICalculateFormulaService,
+  IDependencyManagerService,
+  IFormulaCurrentConfigService,
   IFormulaDependencyGenerator,
   IFormulaRuntimeService,
   IFunctionService,
@@ -10,7 +12,7 @@ import {
   SetDefinedNameMutation,
   SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
-import { ICommandService, LocaleService, type Injector } from "@univerjs/core";
+import { ICommandService, LocaleService, Rectangle, type Injector, type IUnitRange } from "@univerjs/core";
 import { TriggerCalculationController } from "@univerjs/sheets-formula";
 
 /**
@@ -61,8 +63,27 @@ export interface Calculator {
   _executeStep(): Promise<unknown>;
 }
 export interface Generator {
-  _detectForcedRecalculationNode(...given: unknown[]): boolean;
+  _detectForcedRecalculationNode(tree: unknown, node: Node | null): boolean;
+  _getAddressFunctionNodeList(node: Node | null): readonly Node[];
+  generate(...given: unknown[]): Promise<unknown>;
+  _getRangeListByNode(given: NodeGiven): Promise<IUnitRange[]>;
+  _nodeTraversalRef(node: Node, found: Node[]): void;
 }
+
+/** A part of a formula as the engine has read it. */
+interface Node {
+  readonly nodeType: number;
+  getChildren(): readonly Node[];
+  /** There where the part is a column of a named table. */
+  readonly _tableReferenceObject?: unknown;
+}
+interface NodeGiven {
+  readonly node: Node | null;
+  readonly refOffsetX: number;
+  readonly refOffsetY: number;
+}
+/** The engine's kinds of parts: a reference, and two of them joined by a colon. */
+const [REFERENCE, UNION] = [1, 10];
 
 /** Calculations go through `wrap`, one after the other. */
 export const patchExecution = (
@@ -96,9 +117,7 @@ export const drawOnce = (injector: Injector, isFirst: () => boolean): void =>
   patch(
     injector.get(IFormulaDependencyGenerator) as unknown as Generator,
     "_detectForcedRecalculationNode",
-    (isVolatile) =>
-      (...given) =>
-        isFirst() && isVolatile(...given),
+    (isVolatile) => (tree, node) => isFirst() && isVolatile(tree, node),
     "a sheet with a random number and a spill would be worked out for ever",
   );
 
@@ -142,6 +161,166 @@ export const compareAfresh = (): void => {
   patch(index, "canUseCache", () => () => ({ rowsInCache: [], rowsNotInCache: [] }), why);
   patch(index, "set", () => () => undefined, "a long spill would take as long as the square of its rows");
   patch(index, "setContinueBuildingCache", () => () => undefined, why);
+};
+
+/** A method's answer is kept by the part of a formula from which alone it follows. */
+const once = <K extends "_getAddressFunctionNodeList" | "_detectForcedRecalculationNode">(
+  generator: Generator,
+  method: K,
+  partOf: (...given: Parameters<Generator[K]>) => Node | null,
+  why: string,
+): void => {
+  const known = new WeakMap<Node, ReturnType<Generator[K]>>();
+  patch(
+    generator,
+    method,
+    (own) =>
+      ((...given: Parameters<Generator[K]>) => {
+        const node = partOf(...given);
+        const found = (): ReturnType<Generator[K]> =>
+          (own as (...given: unknown[]) => unknown)(...given) as ReturnType<Generator[K]>;
+        if (!node) return found();
+        const answer = known.get(node) ?? found();
+        known.set(node, answer);
+        return answer;
+      }) as Generator[K],
+    why,
+  );
+};
+
+/**
+ * Which cells a formula names is found out once, and not by every formula of the workbook in each round. It follows from
+ * the formula alone, but for sheets that come, go, grow or change their names, and for parts that are themselves worked
+ * out, such as the end of a range; these are left to the engine.
+ */
+export const findRangesOnce = (injector: Injector): void => {
+  const why = "one changed date would take twice as long";
+  const current = injector.get(IFormulaCurrentConfigService);
+  const runtime = injector.get(IFormulaRuntimeService);
+  const generator = inside<Generator>(
+    injector.get(IFormulaDependencyGenerator),
+    ["_getRangeListByNode", "_nodeTraversalRef", "generate"],
+    why,
+  );
+  let known = new WeakMap<Node, Map<string, IUnitRange[]>>();
+  let sheets = "";
+  const asTheyAre = (): string =>
+    JSON.stringify([
+      current.getSheetNameMap(),
+      Object.entries(current.getUnitData()).map(([unit, all]) => [
+        unit,
+        Object.entries(all ?? {}).map(([sheet, data]) => [sheet, data.rowCount, data.columnCount]),
+      ]),
+    ]);
+  patch(
+    generator,
+    "generate",
+    (own) =>
+      (...given) => {
+        const now = asTheyAre();
+        if (now !== sheets) known = new WeakMap();
+        sheets = now;
+        return own(...given);
+      },
+    why,
+  );
+  const isPlain = (node: Node): boolean => node.nodeType === REFERENCE && !node._tableReferenceObject;
+  const follows = (node: Node): boolean => {
+    const found: Node[] = [];
+    generator._nodeTraversalRef(node, found);
+    return found.every((one) => isPlain(one) || (one.nodeType === UNION && one.getChildren().every(isPlain)));
+  };
+  patch(
+    generator,
+    "_getRangeListByNode",
+    (own) => async (given) => {
+      const { node, refOffsetX, refOffsetY } = given;
+      if (!node) return own(given);
+      const key = [runtime.currentUnitId, runtime.currentSubUnitId, refOffsetX, refOffsetY].join();
+      const ranges = known.get(node)?.get(key);
+      if (ranges) return ranges;
+      const fresh = await own(given);
+      if (!follows(node)) return fresh;
+      const places = known.get(node) ?? new Map<string, IUnitRange[]>();
+      known.set(node, places.set(key, fresh));
+      // Nobody may change what all are given from now on.
+      for (const one of fresh) Object.freeze(Object.freeze(one).range);
+      return Object.freeze(fresh) as IUnitRange[];
+    },
+    why,
+  );
+  once(generator, "_getAddressFunctionNodeList", (node) => node, why);
+  once(generator, "_detectForcedRecalculationNode", (_, node) => node, why);
+};
+
+/** The engine's index of which formula names which cells. */
+export interface Index {
+  addDependencyRTreeCache(tree: { readonly treeId: number; readonly rangeList: readonly IUnitRange[] }): void;
+  reset(): void;
+  _removeDependencyRTreeCacheById(...given: unknown[]): void;
+  _removeDependencyRTreeCache(treeId: number): void;
+  _removeAllTreeMap(treeId: number): void;
+}
+
+const alike = (some: readonly IUnitRange[], others: readonly IUnitRange[]): boolean =>
+  some.length === others.length &&
+  some.every((one, i) => {
+    const other = others[i] as IUnitRange;
+    return (
+      one === other ||
+      (one.unitId === other.unitId && one.sheetId === other.sheetId && Rectangle.equals(one.range, other.range))
+    );
+  });
+
+/**
+ * The cells that a formula names are entered into the engine's index once. It would enter them again in each calculation:
+ * the index would grow, and every change be slower than the one before.
+ */
+export const enterOnce = (injector: Injector): void => {
+  const why = "every change would be slower than the one before";
+  const index = inside<Index>(
+    injector.get(IDependencyManagerService),
+    ["addDependencyRTreeCache", "reset", "_removeDependencyRTreeCacheById", "_removeDependencyRTreeCache"],
+    why,
+  );
+  const entered = new Map<number, readonly IUnitRange[]>();
+  patch(
+    index,
+    "addDependencyRTreeCache",
+    (own) => (tree) => {
+      // A tree that follows another makes its list anew each time it is asked.
+      const { treeId, rangeList } = tree;
+      const before = entered.get(treeId);
+      if (before && alike(before, rangeList)) return;
+      own(tree);
+      entered.set(treeId, [...rangeList]);
+    },
+    why,
+  );
+  for (const all of ["reset", "_removeDependencyRTreeCacheById"] as const) {
+    patch(
+      index,
+      all,
+      (own) =>
+        (...given: unknown[]) => {
+          // A sheet's part goes with what formulas of other sheets have entered there.
+          entered.clear();
+          (own as (...given: unknown[]) => void)(...given);
+        },
+      why,
+    );
+  }
+  for (const one of ["_removeDependencyRTreeCache", "_removeAllTreeMap"] as const) {
+    patch(
+      index,
+      one,
+      (own) => (treeId) => {
+        entered.delete(treeId);
+        own(treeId);
+      },
+      why,
+    );
+  }
 };
 
 /**

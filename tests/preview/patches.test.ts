@@ -3,15 +3,18 @@ import { LocaleService } from "@univerjs/core";
 import {
   CELL_INVERTED_INDEX_CACHE,
   ICalculateFormulaService,
+  IDependencyManagerService,
   IFormulaDependencyGenerator,
   IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
-import { compareAfresh, patch, takeBack, type Generator } from "../../addin/preview/patches";
+import { compareAfresh, patch, takeBack, type Generator, type Index } from "../../addin/preview/patches";
 import { PreviewWorkbook } from "../../addin/preview/workbook";
 import type { CellContent } from "../../taskpane/workbook";
 import { openWorkbook, readSheet } from "./engine";
 
 jest.setTimeout(60_000);
+
+type Method = (...given: never[]) => unknown;
 
 /** What patches of the engine are for: with each figures are right, and without it they are not. */
 let open: ReturnType<typeof openWorkbook>;
@@ -149,4 +152,87 @@ test("a member that is gone in another version of the engine is told of at once"
   expect(() => patch(engine, "calculate", (own) => own, "figures would be wrong")).toThrow(
     "the spreadsheet engine has no calculate any more: figures would be wrong",
   );
+});
+
+test("addDependencyRTreeCache: what formulas name is entered once, however often they are worked out", async () => {
+  const held = () => {
+    const index = injector().get(IDependencyManagerService) as unknown as {
+      _dependencyRTreeCache: { toJSON(): object };
+    };
+    return JSON.stringify(index._dependencyRTreeCache.toJSON()).length;
+  };
+  const [patched, own] = await withAndWithout(
+    () => injector().get(IDependencyManagerService) as unknown as Index,
+    "addDependencyRTreeCache",
+    async () => {
+      await put(0, 0, [[1, formula("=SUM(A1:A9)"), formula("=COUNT(A1:B9)")]]);
+      const before = held();
+      for (const value of [2, 3, 4]) await put(0, 0, [[value]]);
+      expect([await at("B1"), await at("C1")]).toEqual([4, 2]);
+      return held() / before;
+    },
+  );
+  expect(patched).toBe(1);
+  expect(own).toBeGreaterThan(2);
+});
+
+test("_getRangeListByNode: the cells that a formula names are found once, and anew where sheets come, go and grow", async () => {
+  const scenario = async (): Promise<unknown> => {
+    const { workbook } = open;
+    const seen: unknown[] = [];
+    const look = async () => seen.push((await readSheet(workbook, "Sheet1")).block("B1:C2"));
+    // The same words name other cells on other sheets; the sheet Later comes, grows and goes.
+    await put(0, 0, [
+      [1, formula("=SUM(A:A)"), formula("=SUM(Later!A1:A3)")],
+      [2, formula("=SUM(A1:INDEX(A1:A9,A1))"), formula("=SUM(A1:A2)")],
+    ]);
+    const later = await workbook.add("Later", [
+      [10, null],
+      [20, null],
+    ]);
+    await workbook.write([{ sheet: later, row: 0, column: 2, cells: [[formula("=SUM(A1:A2)")]] }]);
+    await look();
+    await put(2499, 0, [[100]]);
+    await workbook.write([{ sheet: later, row: 2, column: 0, cells: [[30]] }]);
+    await put(0, 0, [[2]]);
+    await look();
+    await workbook.remove([later]);
+    await workbook.add("Later", [[7]]);
+    await workbook.write([{ sheet: "Later", row: 1, column: 0, cells: [[8]] }]);
+    await look();
+    return seen;
+  };
+  const worked = async () => {
+    let found = 0;
+    const generator = injector().get(IFormulaDependencyGenerator) as unknown as { _nodeTraversalRef: Method };
+    patch(
+      generator,
+      "_nodeTraversalRef",
+      (own) =>
+        (...given: never[]) => (found++, own(...given)),
+      "nothing is counted",
+    );
+    return [await scenario(), found] as const;
+  };
+  const [patched, own] = (await withAndWithout(
+    () => injector().get(IFormulaDependencyGenerator) as unknown as Generator,
+    "_getRangeListByNode",
+    worked,
+  )) as readonly [readonly [unknown, number], readonly [unknown, number]];
+  expect(patched[0]).toEqual(own[0]);
+  expect(patched[0]).toEqual([
+    [
+      [3, 30],
+      [1, 3],
+    ],
+    [
+      [104, 60],
+      [4, 4],
+    ],
+    [
+      [104, "#REF!"],
+      [4, 4],
+    ],
+  ]);
+  expect(patched[1]).toBeLessThan(own[1]);
 });
