@@ -12,6 +12,8 @@ const ruleOf = (validation: Validation): Excel.DataValidationRule => {
       return { date: { formula1: validation.least, formula2: validation.most, operator: "Between" } };
     case "list":
       return { list: { inCellDropDown: true, source: validation.words.join(",") } };
+    case "cells":
+      return { list: { inCellDropDown: true, source: `=${validation.cells}` } };
   }
 };
 

@@ -4,7 +4,7 @@ import { isoOf } from "../../functions/dates";
 import { respelled } from "../../taskpane/actions/formulas";
 import { markOf } from "../../taskpane/sheets/mark";
 import { lookTold, type CellLook } from "../../taskpane/sheets/look";
-import { addressOf, areaOf, type Area } from "../../taskpane/sheets/shared/address";
+import { addressOf, areaOf, isFixed, type Area } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets as templates } from "../../taskpane/sheets/catalogue";
@@ -98,7 +98,9 @@ const validationOf = (range: string, rule: Record<string, unknown>): Validation 
   const number = (value: unknown): number => (value instanceof Date ? serialOfDate(value) : Number(value ?? NaN));
   const common = { range, message: typeof rule.error === "string" ? rule.error : "This does not fit here." };
   if (rule.type === "list") {
-    const words = /^"(.*)"$/.exec(typeof given[0] === "string" ? given[0] : "")?.[1]?.split(",");
+    const source = typeof given[0] === "string" ? given[0] : "";
+    if (isFixed(source)) return { ...common, kind: "cells", cells: source };
+    const words = /^"(.*)"$/.exec(source)?.[1]?.split(",");
     return words && { ...common, kind: "list", words: words.map((word) => word.trim()) };
   }
   if (rule.type !== "decimal" && rule.type !== "whole" && rule.type !== "date") return undefined;

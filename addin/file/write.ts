@@ -113,6 +113,9 @@ const validate = (sheet: Worksheet, validation: Validation): void => {
         break;
       case "list":
         cell.dataValidation = { ...common, type: "list", formulae: [`"${validation.words.join(",")}"`] };
+        break;
+      case "cells":
+        cell.dataValidation = { ...common, type: "list", formulae: [validation.cells] };
     }
   });
 };

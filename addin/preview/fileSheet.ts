@@ -6,7 +6,7 @@ import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import { isoOf, serialOfIso } from "../../functions/dates";
 import { markOf } from "../../taskpane/sheets/mark";
 import { lookTold, type CellLook } from "../../taskpane/sheets/look";
-import { addressOf } from "../../taskpane/sheets/shared/address";
+import { addressOf, isFixed } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
 import { spillsIn, type FileCell, type FileRule, type FileSheet, type Page } from "../file/book";
 import type { Engine } from "./engine";
@@ -69,9 +69,9 @@ const validationOf = (engine: Engine, unit: string, sheet: string): Validation[]
             return from && until ? [{ ...common, kind: "date", least: from, most: until }] : [];
           }
           case "list":
-            return formula1 && !formula1.startsWith("=")
-              ? [{ ...common, kind: "list", words: formula1.split(",") }]
-              : [];
+            if (!formula1) return [];
+            if (!formula1.startsWith("=")) return [{ ...common, kind: "list", words: formula1.split(",") }];
+            return isFixed(formula1.slice(1)) ? [{ ...common, kind: "cells", cells: formula1.slice(1) }] : [];
           default:
             return [];
         }

@@ -54,10 +54,11 @@ const validationRule = (uid: string, validation: Validation): ISheetDataValidati
     case "date":
       return { ...common, type: DataValidationType.DATE, ...limits(serial(validation.least), serial(validation.most)) };
     case "list":
+    case "cells":
       return {
         ...common,
         type: DataValidationType.LIST,
-        formula1: validation.words.join(","),
+        formula1: validation.kind === "cells" ? `=${validation.cells}` : validation.words.join(","),
         renderMode: DataValidationRenderMode.ARROW,
       };
   }

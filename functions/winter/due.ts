@@ -1,5 +1,5 @@
 import { isoOf } from "../dates";
-import { choice, columns, date, defineFunction, optional, plan, quantity, type Given } from "../define";
+import { choice, columns, date, defineFunction, optional, plan, quantity, text, type Given } from "../define";
 import { interval } from "../feeding/shared/mealParameters";
 import { mealAfter } from "../feeding/shared/meals";
 import { Problem } from "../problem";
@@ -26,13 +26,18 @@ const parameters = {
     choice('"shut" or "vented": a vented box is not asked for its openings', ["shut", "vented"]),
     "asks in the cold",
   ),
+  question: optional(
+    text("What has to be settled first, such as which of several plans it follows; not where it does not winter"),
+    "nothing",
+  ),
 };
 
 type Asked = Given<typeof parameters>;
 
 /** The plan that is followed, none where the animal does not winter, or in words what has to be said first. */
-const followed = ({ plan, winters }: Asked): Plan | "none" | { readonly ask: string } => {
+const followed = ({ plan, winters, question }: Asked): Plan | "none" | { readonly ask: string } => {
   if (winters === "no") return "none";
+  if (question !== undefined) return { ask: question };
   if (!plan) {
     return {
       ask:

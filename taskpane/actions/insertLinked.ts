@@ -2,12 +2,14 @@ import type { Sheet } from "../sheets/sheet";
 import type { Options, Workbook } from "../workbook";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
-import { linkedCells, linking, tabsOf, type LinkedCell } from "./links";
+import { isEmpty, linkedCells, linking, tabsOf, type LinkedCell } from "./links";
 
 /** What came of inserting sheets: their names, their cells that follow another sheet, and cells of other sheets that could follow them. */
 export interface Inserted {
   readonly names: readonly string[];
   readonly linked: readonly LinkedCell[];
+  /** Cells of other sheets that keep a list of such sheets, and have entered the new ones in it. */
+  readonly entered: readonly LinkedCell[];
   readonly couldFollow: readonly LinkedCell[];
   /** What the program refused to draw on them, in words. */
   readonly left: readonly string[];
@@ -15,7 +17,8 @@ export interface Inserted {
 
 /**
  * Inserts sheets, and lets each cell of theirs that repeats another sheet's follow it where that sheet stands in the
- * workbook or comes with them. What stood there before stays as it is. Whole or not at all.
+ * workbook or comes with them. What stood there before stays as it is; a free place in a list of such sheets takes them.
+ * Whole or not at all.
  */
 export const insertLinked = async (
   workbook: Workbook,
@@ -29,14 +32,18 @@ export const insertLinked = async (
     const isNew = ({ name }: { readonly name: string }): boolean => names.includes(name);
     // An animal that the other sheet does not know keeps its figure.
     const linked = linkedCells(tabs.filter(isNew), tabs).filter(({ there }) => there !== undefined);
-    if (linked.length > 0) await workbook.write(joined(linked.map(linking)), options);
-    const couldFollow = linkedCells(
+    const others = linkedCells(
       tabs.filter((tab) => !isNew(tab)),
       tabs,
-    ).filter(
-      ({ isLinked, there, source, here }) => !isLinked && there !== undefined && isNew(source) && here.value !== null,
+    ).filter(({ isLinked, there, source }) => !isLinked && there !== undefined && isNew(source));
+    const entered = others.filter(
+      ({ tab, nth }) =>
+        nth !== undefined && !tab.locked && others.every((one) => one.tab !== tab || one.nth !== nth || isEmpty(one)),
     );
-    return { names, linked, couldFollow, left };
+    const changes = [...linked, ...entered];
+    if (changes.length > 0) await workbook.write(joined(changes.map(linking)), options);
+    const couldFollow = others.filter((cell) => !entered.includes(cell) && cell.here.value !== null);
+    return { names, linked, entered, couldFollow, left };
   } catch (failure) {
     return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
   }

@@ -16,7 +16,7 @@ export const insertSheet: Action<readonly Sheet[]> = {
     };
   },
   async run(workbook, chosen, options) {
-    const { names, linked, couldFollow, left } = await insertLinked(workbook, chosen, options);
+    const { names, linked, entered, couldFollow, left } = await insertLinked(workbook, chosen, options);
     const one = names.length === 1;
     // A sheet that takes no figures has no example either.
     const next = chosen.some((sheet) => clearing(sheet).length > 0)
@@ -27,12 +27,17 @@ export const insertSheet: Action<readonly Sheet[]> = {
       linked.length > 0
         ? ` ${counted(linked.length, "cell")} of ${one ? "it" : "them"} ${linked.length === 1 ? "follows" : "follow"} ${sheetsInWords(sources)}.`
         : "";
+    const lists = [...new Set(entered.map(({ tab }) => tab.name))];
+    const listed =
+      lists.length > 0
+        ? ` ${one ? "It is" : "They are"} entered on ${sheetsInWords(lists)}: name there which animal follows which.`
+        : "";
     const others =
       couldFollow.length > 0
         ? ` ${counted(couldFollow.length, "cell")} of your other sheets could follow ${one ? "it" : "them"}: see "Link sheets" below.`
         : "";
     return {
-      text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}${follows}${others}${undrawn(workbook, left)}`,
+      text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}${follows}${listed}${others}${undrawn(workbook, left)}`,
       left,
     };
   },

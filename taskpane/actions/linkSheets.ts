@@ -1,13 +1,15 @@
 import type { CellState, Workbook } from "../workbook";
 import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
-
 import { joined } from "./joined";
-import { isEqual, linkedCells, linking, tabsOf, type LinkedCell } from "./links";
+import { choiceOf, isEqual, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { cellName, onSheet } from "./place";
 import { shownOf } from "./worked";
 
-/** How a cell stands to the one that it repeats. A blank that could be filled is told from a figure that would go. */
-export type Standing = "linked" | "equal" | "blank" | "different";
+/**
+ * How a cell stands to the one that it repeats. A blank that could be filled is told from a figure that would go, and from
+ * a cell that follows another sheet of the kind.
+ */
+export type Standing = "linked" | "equal" | "blank" | "elsewhere" | "different";
 
 /** A line of the table: a cell, what stands in it and at its source, as a keeper reads it. */
 export interface LinkLine {
@@ -21,33 +23,81 @@ export interface LinkLine {
   readonly standing: Standing;
 }
 
+/** The sheets that could be followed where there are several of one kind, and the one that is, or would be. */
+export interface SourceChoice {
+  readonly key: string;
+  readonly sheet: string;
+  /** What the sheets were made from: "Cooling plan". */
+  readonly kind: string;
+  readonly names: readonly string[];
+  readonly source: string;
+}
+
+/** Which sheet is to be followed, by the key of a `SourceChoice`. */
+export type Sources = ReadonlyMap<string, string>;
+
+/** The places of the cells that are to follow their source, and the sources that were chosen. */
+export interface LinkChoice {
+  readonly ticked: readonly string[];
+  readonly sources?: Sources;
+}
+
 const read = (state: CellState | undefined): string => {
   const shown = state ? shownOf(state) : null;
   return shown === null || shown === "" ? "blank" : String(shown);
 };
 
 const standingOf = (cell: LinkedCell): Standing =>
-  cell.isLinked ? "linked" : isEqual(cell) ? "equal" : read(cell.here) === "blank" ? "blank" : "different";
+  cell.isLinked
+    ? "linked"
+    : cell.isElsewhere
+      ? "elsewhere"
+      : isEqual(cell)
+        ? "equal"
+        : read(cell.here) === "blank"
+          ? "blank"
+          : "different";
 
 const placeOf = ({ tab, row, column }: LinkedCell): string => onSheet(tab.name, cellName(row, column));
 
 /** What could be linked or is; left out are rows of animals that the other sheet does not have. */
-const cellsOf = async (workbook: Workbook) => {
+const cellsOf = async (workbook: Workbook, sources?: Sources) => {
   const { tabs, moved } = tabsOf(await workbook.read());
-  const cells = linkedCells(tabs, tabs).filter(
+  const cells = linkedCells(tabs, tabs, sources).filter(
     (cell) =>
       cell.isLinked || (cell.there !== undefined && !(cell.isByName && isEqual(cell) && read(cell.here) === "blank")),
   );
-  return { cells, moved };
+  return { tabs, cells, moved };
+};
+
+const choicesOf = (tabs: readonly Tab[], cells: readonly LinkedCell[]): readonly SourceChoice[] => {
+  const choices = new Map<string, SourceChoice>();
+  for (const { tab, source, nth } of cells) {
+    const { key, name: kind } = source.template;
+    const names = tabs
+      .filter(({ template, name }) => template.key === key && name !== tab.name)
+      .map(({ name }) => name);
+    const choice = choiceOf(tab, key);
+    // The first cell speaks for all: a sheet follows one of each kind.
+    if (names.length < 2 || nth !== undefined || choices.has(choice)) continue;
+    choices.set(choice, { key: choice, sheet: tab.name, kind, names, source: source.name });
+  }
+  return [...choices.values()];
 };
 
 /** The table of every linked cell of the workbook, and the sheets that cannot be looked at because cells were moved. */
 export const linkLines = async (
   workbook: Workbook,
-): Promise<{ readonly lines: readonly LinkLine[]; readonly moved: readonly string[] }> => {
-  const { cells, moved } = await cellsOf(workbook);
+  sources?: Sources,
+): Promise<{
+  readonly lines: readonly LinkLine[];
+  readonly moved: readonly string[];
+  readonly choices: readonly SourceChoice[];
+}> => {
+  const { tabs, cells, moved } = await cellsOf(workbook, sources);
   return {
     moved,
+    choices: choicesOf(tabs, cells),
     lines: cells.map((cell) => ({
       place: placeOf(cell),
       sheet: cell.tab.name,
@@ -60,17 +110,16 @@ export const linkLines = async (
   };
 };
 
-const planOf = async (workbook: Workbook, chosen: readonly string[]) => {
-  const wanted = new Set(chosen);
-  const open = (await cellsOf(workbook)).cells.filter((cell) => !cell.isLinked && wanted.has(placeOf(cell)));
+const planOf = async (workbook: Workbook, { ticked, sources }: LinkChoice) => {
+  const wanted = new Set(ticked);
+  const open = (await cellsOf(workbook, sources)).cells.filter((cell) => !cell.isLinked && wanted.has(placeOf(cell)));
   return {
     cells: open.filter(({ tab }) => !tab.locked),
     left: open.filter(({ tab }) => tab.locked).map((cell) => `${placeOf(cell)}: the sheet is protected`),
   };
 };
 
-/** `choice`: the places of the cells that are to follow their source. */
-export const linkSheets: Action<readonly string[]> = {
+export const linkSheets: Action<LinkChoice> = {
   key: "link-sheets",
   label: "Link what is ticked",
   about:

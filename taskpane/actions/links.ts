@@ -3,7 +3,7 @@ import { fromMetric, toMetric, type System, type Unit } from "../../functions/un
 import { areaOf as cornersOf, fixed, inside } from "../sheets/shared/address";
 import { cellOf } from "../sheets/shared/page";
 import type { Link, Sheet } from "../sheets/sheet";
-import type { CellState, Change, SheetContents } from "../workbook";
+import type { CellContent, CellState, Change, SheetContents } from "../workbook";
 import { hasFunction, sheetReferences } from "./formulas";
 import { areaOf, cellName, type Area } from "./place";
 import { recognise } from "./template";
@@ -21,13 +21,18 @@ export interface LinkedCell {
   readonly column: number;
   /** What the cell is called on its sheet. */
   readonly words: string;
-  readonly formula: string;
+  /** What makes it follow: a formula, or the source's name, which no formula finds. */
+  readonly follows: CellContent;
   readonly here: CellState;
   /** What stands at the source; undefined where the source has no row for this animal. */
   readonly there: CellState | undefined;
   readonly isLinked: boolean;
+  /** Whether it follows another sheet of the source's kind. */
+  readonly isElsewhere: boolean;
   /** Whether it is found by an animal's name. */
   readonly isByName: boolean;
+  /** Of which of several sheets of one kind it is: of the first, the second. */
+  readonly nth?: number;
 }
 
 const NOTHING: CellState = { value: null };
@@ -68,8 +73,8 @@ const placesIn = (formula: string): ReadonlySet<string> =>
 
 interface Origin {
   readonly key: string;
-  /** The cell or column on the source's sheet. */
-  readonly at: string;
+  /** The cell or column on the source's sheet; where there is none, it is the sheet's name that is repeated. */
+  readonly at?: string;
   /** The column in which the animal is looked for. */
   readonly among?: string;
 }
@@ -78,6 +83,7 @@ const originOf = ({ from, by }: Link): Origin | undefined => {
   const [key = "", ...name] = from.split(".");
   const template = templates.find((one) => one.key === key);
   if (!template) return undefined;
+  if (name.length === 0) return { key };
   const region = name.slice(0, -1).join(".");
   return {
     key,
@@ -126,13 +132,57 @@ const alike = (one: CellState["value"], other: CellState["value"]): boolean =>
 /** Whether a cell shows what its source does: nothing, where the source has no row for its animal. */
 export const isEqual = ({ here, there }: LinkedCell): boolean => alike(here.value, there?.value ?? null);
 
+interface Linkable {
+  readonly link: Link;
+  readonly origin: Origin;
+  readonly sources: readonly Tab[];
+  readonly area: Area;
+  readonly cells: readonly {
+    readonly i: number;
+    readonly row: number;
+    readonly here: CellState;
+    readonly at?: string;
+  }[];
+}
+
+/** Which of several sources each numbered part of a tab follows, by "key 2"; a part that there is no source for is not in it. */
+const sourcesByNumber = (links: readonly Linkable[]): ReadonlyMap<string, Tab> => {
+  const parts = new Map<string, { sources: readonly Tab[]; cells: { here: CellState; at?: string }[] }>();
+  for (const { link, origin, sources, cells } of links) {
+    if (link.nth === undefined) continue;
+    const part = parts.get(numbered(origin.key, link.nth)) ?? { sources, cells: [] };
+    part.cells.push(...cells);
+    parts.set(numbered(origin.key, link.nth), part);
+  }
+  const taken = new Map<string, Tab>();
+  /** Gives each part that has none yet the first source that is left and that fits it. */
+  const give = (fits: (cells: readonly { here: CellState; at?: string }[], source: Tab) => boolean): void => {
+    for (const [part, { sources, cells }] of parts) {
+      if (taken.has(part)) continue;
+      const source = sources.find((one) => ![...taken.values()].includes(one) && fits(cells, one));
+      if (source) taken.set(part, source);
+    }
+  };
+  give((cells, source) => cells.some(({ here, at }) => at !== undefined && namesPlace(here, source, at)));
+  give((cells, { name }) => cells.some(({ here, at }) => at === undefined && lettersOf(here) === name.toLowerCase()));
+  // What has a name of its own stays what it is.
+  give((cells) => cells.every(({ here, at }) => at !== undefined || isBlank(here)));
+  return taken;
+};
+const numbered = (key: string, nth: number): string => `${key} ${nth}`;
+
 /**
  * The linked cells of some tabs, with their sources among all. Where several tabs could be the source, it is the one that
- * another cell of the same tab follows already, and else the last one.
+ * another cell of the same tab follows already, and else the last one; `chosen` says which it is to be instead, by
+ * `choiceOf`. Numbered parts of a tab have a source each.
  */
-export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readonly LinkedCell[] =>
+export const linkedCells = (
+  wanted: readonly Tab[],
+  all: readonly Tab[],
+  chosen: ReadonlyMap<string, string> = new Map(),
+): readonly LinkedCell[] =>
   wanted.flatMap((tab) => {
-    const links = tab.template.links.flatMap((link) => {
+    const links = tab.template.links.flatMap((link): Linkable[] => {
       const origin = originOf(link);
       const sources = origin ? all.filter((one) => one.template.key === origin.key && one.name !== tab.name) : [];
       if (!origin || sources.length === 0) return [];
@@ -141,40 +191,67 @@ export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readon
         i,
         row: area.row + i,
         here: cellAt(tab, area.row + i, area.column),
-        at: link.by === undefined && area.rows > 1 ? rowOf(origin.at, i) : origin.at,
+        ...(origin.at === undefined
+          ? {}
+          : { at: link.by === undefined && area.rows > 1 ? rowOf(origin.at, i) : origin.at }),
       }));
       return [{ link, origin, sources, area, cells }];
     });
     const followed = new Map<string, Tab>();
     for (const { origin, sources, cells } of links)
       for (const { here, at } of cells)
-        for (const source of sources) if (namesPlace(here, source, at)) followed.set(origin.key, source);
+        for (const source of sources)
+          if (at !== undefined && namesPlace(here, source, at)) followed.set(origin.key, source);
+    const byNumber = sourcesByNumber(links);
+    const sourceOf = ({ link, origin, sources }: Linkable, own: Tab | undefined): Tab | undefined =>
+      link.nth === undefined
+        ? (sources.find(({ name }) => name === chosen.get(choiceOf(tab, origin.key))) ??
+          own ??
+          followed.get(origin.key) ??
+          sources.findLast(({ template }) => template.system === tab.template.system) ??
+          sources.at(-1))
+        : byNumber.get(numbered(origin.key, link.nth));
 
-    return links.flatMap(({ link, origin, sources, area, cells }) =>
-      cells.map(({ i, row, here, at }): LinkedCell => {
-        const own = sources.find((one) => namesPlace(here, one, at));
+    return links.flatMap((one) =>
+      one.cells.flatMap(({ i, row, here, at }): LinkedCell[] => {
+        const { link, origin, sources, area } = one;
+        const own = sources.find((other) => at !== undefined && namesPlace(here, other, at));
+        const source = sourceOf(one, own);
+        if (!source) return [];
         const { system } = tab.template;
-        const ofItsOwn = sources.filter(({ template }) => template.system === system);
-        const last = (ofItsOwn.at(-1) ?? sources.at(-1)) as Tab;
-        const source = own ?? followed.get(origin.key) ?? last;
         const unit = source.template.system === system ? undefined : unitAt(tab.template, row, area.column);
         const inOwn = (figure: string): string => (unit ? turnedText(figure, unit, system) : figure);
         const seen = (state: CellState | undefined): CellState | undefined =>
           unit ? turned(state, unit, source.template.system, system) : state;
-        const words = `${area.rows > 1 ? `${link.words}, line ${i + 1}` : link.words}${unit ? " (converted)" : ""}`;
-        const found = (formula: string, there: CellState | undefined): LinkedCell => ({
+        const words = [
+          area.rows > 1 ? `${link.words}, line ${i + 1}` : link.words,
+          ...(link.nth && link.nth > 1 ? [`(${link.nth})`] : []),
+          ...(unit ? ["(converted)"] : []),
+        ].join(" ");
+        const common = {
           tab,
           source,
           row,
           column: area.column,
           words,
-          formula,
           here,
-          there: seen(there),
-          // One that takes the other system's figure for its own follows nothing.
-          isLinked: own !== undefined && (!unit || plain(here.formula ?? "") === plain(formula)),
+          isElsewhere: own !== undefined && own !== source,
           isByName: link.by !== undefined,
-        });
+          ...(link.nth === undefined ? {} : { nth: link.nth }),
+        };
+        if (at === undefined) {
+          const isLinked = lettersOf(here) === source.name.toLowerCase();
+          return [{ ...common, follows: source.name, there: { value: source.name }, isLinked }];
+        }
+        const found = (formula: string, there: CellState | undefined): LinkedCell[] => [
+          {
+            ...common,
+            follows: { formula },
+            there: seen(there),
+            // One that takes the other system's figure for its own follows nothing.
+            isLinked: own === source && (!unit || plain(here.formula ?? "") === plain(formula)),
+          },
+        ];
         if (link.by === undefined || origin.among === undefined) {
           const from = place(at);
           const there = `${quoted(source.name)}!${fixed(at)}`;
@@ -191,6 +268,9 @@ export const linkedCells = (wanted: readonly Tab[], all: readonly Tab[]): readon
       }),
     );
   });
+
+/** What a choice of source is kept by: whose, and made from which template. */
+export const choiceOf = ({ name }: Pick<Tab, "name">, key: string): string => `${key} ${name}`;
 
 /** The cell so many rows down a column. */
 const rowOf = (at: string, down: number): string => {
@@ -214,10 +294,13 @@ const rowFor = (source: Tab, at: string, among: string, wanted: CellState): Cell
   return undefined;
 };
 
+/** Whether a cell shows nothing, whatever stands in it. */
+export const isEmpty = ({ here }: Pick<LinkedCell, "here">): boolean => isBlank(here);
+
 /** The change that makes a cell follow its source. */
-export const linking = ({ tab, row, column, formula }: LinkedCell): Change => ({
+export const linking = ({ tab, row, column, follows }: LinkedCell): Change => ({
   sheet: tab.name,
   row,
   column,
-  cells: [[{ formula }]],
+  cells: [[follows]],
 });

@@ -4,6 +4,8 @@ import { limitIn, type System, type Unit } from "../../functions/units";
 import { inSystem } from "../sheets/shared/systems";
 import { sheets as templates } from "../sheets/catalogue";
 import { cleared } from "../sheets/clear";
+import { areaOf } from "../sheets/shared/address";
+import { cellOf } from "../sheets/shared/page";
 import { LATITUDE, LONGITUDE, MASS } from "../sheets/shared/takes";
 import type { Content, Sheet } from "../sheets/sheet";
 import { withEntries } from "../sheets/withEntries";
@@ -46,11 +48,12 @@ const OF_WINTER: readonly string[] = ["coolingPlan", "winterLog"];
 export const usualSheets = (age: YearForm["age"]): readonly string[] =>
   YEAR.filter((key) => age === "adult" || !OF_WINTER.includes(key));
 
-export const yearSheets: readonly Sheet[] = YEAR.map((key) => {
+const template = (key: string): Sheet => {
   const found = templates.find((one) => one.key === key);
   if (!found) throw new Error(`there is no sheet ${key}`);
   return found;
-});
+};
+export const yearSheets: readonly Sheet[] = YEAR.map(template);
 
 interface Figures {
   readonly label: string;
@@ -125,6 +128,12 @@ const entriesOf = (
 
 const chosen = ({ sheets }: YearForm): readonly Sheet[] => yearSheets.filter(({ key }) => sheets.includes(key));
 
+/** Where a cell of a template stands, rows and columns counted from 0. */
+const placeOf = (key: string, name: string): { readonly row: number; readonly column: number } => {
+  const { top, left } = areaOf(cellOf(template(key), name));
+  return { row: top - 1, column: left - 1 };
+};
+
 export const startYear: Action<YearForm> = {
   key: "start-year",
   label: "Start my year",
@@ -150,13 +159,20 @@ export const startYear: Action<YearForm> = {
     const figures = read(form);
     if (typeof figures === "string") throw new WorkbookError(`${figures} Nothing was changed.`);
     const entries = entriesOf(form, figures);
+    const sheets = chosen(form);
     const { names, linked, left } = await insertLinked(
       workbook,
-      chosen(form).map((sheet) =>
+      sheets.map((sheet) =>
         withEntries(cleared(inSystem(sheet, form.units ?? "metric")), entries[sheet.key as (typeof YEAR)[number]]),
       ),
       options,
     );
+    const nameOf = (key: string): string | undefined => names[sheets.findIndex((sheet) => sheet.key === key)];
+    const [today, plan] = [nameOf("animals"), nameOf("coolingPlan")];
+    // Others may stand in the workbook: this animal's is the one that came with it.
+    if (today !== undefined && plan !== undefined) {
+      await workbook.write([{ ...placeOf("animals", "list.plan[1]"), sheet: today, cells: [[plan]] }], options);
+    }
     return {
       text:
         `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook, blank; ` +

@@ -1,5 +1,5 @@
 import { list, reminders } from "./animalsList";
-import { fed, plan, settings } from "./animalsFigures";
+import { fed, plans, settings } from "./animalsFigures";
 import { atEach, note, numbers } from "./animalsPage";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
@@ -12,14 +12,14 @@ export const animals = page(
     sentence: "A row an animal: what to do today, what never to do, what is overdue; to the right the facts.",
     cautions: ["noFoodInTheCold", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
-    widths: [11, 11.5, 34, 30, 11.5, 18, 8.5, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5],
+    widths: [11, 11.5, 34, 30, 11.5, 18, 12, 16, 18, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5],
     cautionColumns: ["D", "F"],
     leadTo: "C",
   },
   reminders,
   list,
   gap(2),
-  { A: [settings], D: [plan] },
+  { A: [settings], D: [plans] },
   gap(2),
   numbers,
   atEach,

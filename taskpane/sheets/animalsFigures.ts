@@ -5,9 +5,9 @@ import { isOutcome, anyOutcome } from "./shared/outcomes";
 import { meals } from "./feedingLogExample";
 import { day } from "./shared/scenario";
 import { date, MASS, number, whole } from "./shared/takes";
-import { winterPlan } from "./shared/winterPlan";
+import { winterPlans } from "./shared/winterPlans";
 
-/** What Today goes by: the days between meals and weighings, the winter plan, and the meals of the Feeding log. */
+/** What Today goes by: the days between meals and weighings, the winter plans, and the meals of the Feeding log. */
 
 const every = (label: string, value: number, most: number) =>
   ({ label, unit: "days", value, role: "setting", format: "whole", takes: whole([1, most]) }) as const;
@@ -31,7 +31,7 @@ export const settings = form(
   { across: 2 },
 );
 
-export const plan = winterPlan(1);
+export const plans = winterPlans(1, [1, 1, 1, 1]);
 
 /** The rows of the Feeding log, linked or pasted: last meals and last body masses are read from them by name. */
 export const fed = log(

@@ -1,11 +1,12 @@
 import { ELEVATION } from "../../functions/shared/limits";
-import { fed, plan, settings } from "./animalsFigures";
+import { fed, plans, settings } from "./animalsFigures";
 import { form } from "./shared/form";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
 import type { Column } from "./shared/names";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
+import { followed, isPlan, ofPlan } from "./shared/winterPlans";
 import { blanksKept } from "./shared/words";
 
 /** The animals: first what is done today, then the facts that it follows from. */
@@ -37,6 +38,9 @@ const later = (label: Column, typed: Column, values: Column): string => {
   return f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",IF(COUNTA(${fed.animal})=0,${typedOrNot},IF(${found}="",${typedOrNot},IF(${typed}="",${found},IF(${typed}>${found},${typed},${found}))))))`;
 };
 
+/** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
+const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
+
 export const list = log(
   "list",
   ROWS,
@@ -44,8 +48,8 @@ export const list = log(
     label: { title: "Animal", needed: "An animal", input: all.map(({ label }) => label) },
     stage: {
       title: "Stage",
-      spilled: ({ label, ate, every, weighedLast, opened, openEvery, winters, box }) =>
-        f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",VIV.DUE(${today},${blanksKept(plan.dates)},${ate},${every},${weighedLast},IF(${weighEvery}="","",${weighEvery}),${blanksKept(`${opened}`)},${blanksKept(`${openEvery}`)},${blanksKept(`${winters}`)},${blanksKept(`${box}`)})))`,
+      each: ({ label, ate, every, weighedLast, opened, openEvery, winters, box, follows }) =>
+        f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${[weighEvery, opened, openEvery, winters, box].map((cell) => blanksKept(`${cell}`)).join(",")},IF(${isPlan(plans, `${follows}`)},"",${follows})))`,
     },
     toDo: { title: "What to do", covered: true },
     never: {
@@ -68,7 +72,24 @@ export const list = log(
       title: "Winters",
       input: all.map(wintersOf),
       takes: oneOf("yes", "no"),
-      note: "Whether it follows the winter plan below. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no. One plan serves the whole sheet: an animal that winters by other dates needs a second sheet Today.",
+      note: "Whether it follows a winter plan. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no.",
+    },
+    plan: {
+      title: "Winter plan",
+      input: all.map((one) => (wintersOf(one) === "yes" ? "Cooling plan" : null)),
+      takes: plans.takes,
+      note: "Its plan's name, from the winter plans below. Blank: the only one there is; of several it is asked.",
+    },
+    follows: {
+      title: "Plan followed",
+      spilled: ({ label, plan, winters }) => f`IF(COUNTA(${label})=0,"",${followed(plans, label, plan, winters)})`,
+      note: "Empty where it does not winter.",
+      rules: [
+        {
+          when: (own) => `=AND(${own}<>"",${plans.names.map((name) => `${own}<>${String(name)}`).join(",")})`,
+          look: "care",
+        },
+      ],
     },
     fed: {
       title: "Last meal",

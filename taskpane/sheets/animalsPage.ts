@@ -1,11 +1,12 @@
 import { care, type Phase } from "../../functions/rules/stages";
-import { plan } from "./animalsFigures";
+import { plans } from "./animalsFigures";
 import { form } from "./shared/form";
-import { once } from "./shared/formula";
-import { log } from "./shared/log";
+import { f, once } from "./shared/formula";
+import { log, type LogColumn } from "./shared/log";
 import type { Cell } from "./shared/names";
 import { words } from "./shared/running";
 import { number } from "./shared/takes";
+import type { PLAN_DATES } from "./shared/winterPlan";
 
 /** One page to print for whoever looks in while the keeper is away. */
 
@@ -38,33 +39,36 @@ export const numbers = form(
   { across: 3 },
 );
 
-const { lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal } = plan;
-const from: readonly (readonly [Phase, Cell])[] = [
-  ["Last meal", lastMeal],
-  ["Clearing", lastMeal],
-  ["Cooling", coolingStarts],
-  ["Cold", intoTheCold],
-  ["Warming", warmingStarts],
-  ["Settling", warmAgain],
-  ["First meals", firstMeal],
-];
+const from = [
+  ["Last meal", "lastMeal"],
+  ["Clearing", "lastMeal"],
+  ["Cooling", "coolingStarts"],
+  ["Cold", "intoTheCold"],
+  ["Warming", "warmingStarts"],
+  ["Settling", "warmAgain"],
+  ["First meals", "firstMeal"],
+] as const satisfies readonly (readonly [Phase, (typeof PLAN_DATES)[number]])[];
+
+/** The days on which the stages of a plan begin, under the plan's name. */
+const fromOf = (name: Cell, i: number): LogColumn => ({
+  title: f`IF(${name}="",${i === 0 ? '"From"' : '""'},${name})`,
+  format: "date",
+  each: ({ stage }) => {
+    const [phase, key] = from[(stage?.row ?? 1) - 1] as (typeof from)[number];
+    const day = plans.each(key)[i] as Cell;
+    return phase === "Clearing" ? once`${day}+1` : once`${day}`;
+  },
+});
 export const atEach = log(
   "atEach",
   from.length,
   {
-    stage: { title: "In winter", label: from.map(([phase]) => phase) },
-    from: {
-      title: "From",
-      format: "date",
-      each: ({ stage: { row } }) => {
-        const [phase, day] = from[row - 1] as (typeof from)[number];
-        return phase === "Clearing" ? once`${day}+1` : once`${day}`;
-      },
-    },
+    stage: { title: "In winter", wide: 2, joined: true, label: from.map(([phase]) => phase) },
     toDo: { title: "What to do", label: from.map(([phase]) => care[phase].toDo) },
     never: { title: "What never to do", label: from.map(([phase]) => care[phase].never) },
+    ...Object.fromEntries(plans.names.map((name, i) => [`from${i + 1}`, fromOf(name, i)])),
   },
-  { rowLines: 3 },
+  { rowLines: 3, titleLines: 2 },
 );
 
 export const note = words(

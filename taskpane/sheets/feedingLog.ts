@@ -1,5 +1,6 @@
-import { limits, plan, who } from "./feedingLogInputs";
-import { fed, named } from "./feedingLogMeals";
+import { limits, plans, who } from "./feedingLogInputs";
+import { datesOf, fed, named, planOf } from "./feedingLogMeals";
+import { PLAN_ROWS } from "../../functions/shared/plan";
 import { form } from "./shared/form";
 import { f } from "./shared/formula";
 import type { Cell, Column } from "./shared/names";
@@ -8,8 +9,8 @@ import { gap } from "./shared/region";
 import { LEVELS } from "./shared/rules";
 import { words } from "./shared/running";
 import { animals } from "./shared/scenario";
-import { fastWords } from "./shared/winterPlan";
-import { blanksKept } from "./shared/words";
+import { isPlan, ofPlan } from "./shared/winterPlans";
+import { blanksKept, isoText } from "./shared/words";
 
 const { mealShare, itemShare } = limits;
 
@@ -18,6 +19,12 @@ const last = (column: Column, looked: Cell): string =>
   `IFNA(INDEX(VIV.LATEST(${blanksKept(`${fed.date}`)},${blanksKept(`${column}`)},"",${named(fed.animal)},${looked}),1,1),"")`;
 const once = (looked: Cell, formula: string): string =>
   f`IF(OR(${looked}="",COUNTIF(${fed.animal},${looked})=0),"",${formula})`;
+
+/** A date of a plan by its name; empty where it is not there. */
+const dayOf = (key: "lastMeal" | "firstMeal", plan: Cell): string => {
+  const day = ofPlan(plans, `${plan}`, plans.each(key));
+  return f`IF(N(${day})=0,"",${day})`;
+};
 
 const now = form(
   "now",
@@ -52,10 +59,17 @@ const now = form(
       format: "whole",
       note: "Meals refused or brought up since the last that was kept.",
     },
+    plan: {
+      label: "Winter plan",
+      value: ({ label }) => f`IF(${label}="","",${planOf(label)})`,
+      rules: [{ when: (own) => `=AND(${own}<>"",NOT(${isPlan(plans, `${own}`)}))`, look: "care" }],
+    },
+    lastMeal: { label: "Last meal before it", value: ({ plan }) => dayOf("lastMeal", plan), format: "date" },
+    firstMeal: { label: "First meal after it", value: ({ plan }) => dayOf("firstMeal", plan), format: "date" },
   },
   { across: 2 },
 );
-const { label } = now;
+const { label, plan, lastMeal, firstMeal } = now;
 
 /** The level and words of its last meal in the log, or of one still to come, whole. */
 const said = words(
@@ -69,7 +83,14 @@ const counted = words(
   [1, 8],
   f`IF(COUNTA(${fed.date})=0,"",COUNTIF(${fed.level},"stop")&" rows of the log say stop, "&COUNTIF(${fed.level},"care")&" say care, of all animals.")`,
 );
-const fast = words("fast", [2, 4], fastWords(plan.dates));
+const dates = `COUNT(${datesOf(plan)})`;
+/** The fast of the animal looked at: which it is, that none is reckoned with, or what is missing, which must not pass for either. */
+const fast = words(
+  "fast",
+  [4, 4],
+  f`IF(${label}="","",IF(AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})),${plan}&" No food until that is known.",IF(${dates}=${PLAN_ROWS.length},"No food after "&${isoText(`${lastMeal}`)}&" until "&${isoText(`${firstMeal}`)}&", by "&${plan}&".",IF(${dates}>0,"A date of its plan is missing: no next meal is worked out.",IF(COUNTIFS(${who.label},${label},${who.winters},"no")>0,"It does not winter: no fast is reckoned with.","No plan: no fast is reckoned with.")))))`,
+  { title: "Its winter fast" },
+);
 
 export const feedingLog = page(
   {
@@ -78,15 +99,17 @@ export const feedingLog = page(
     sentence: "What each animal was offered, what it kept, whether the next meal is fit, and when it is due.",
     cautions: ["noFoodInTheCold", "refusing", "meal", "feedTheAnimal", "noVet"],
     sources: ["practice", "ownLimit", "definition"],
-    widths: [11.5, 9.5, 12.5, 5.8, 7, 7.5, 7.5, 11.5, 6.2, 29, 30, 30, 11.5, 8, 9, 8, 8, 11.5, 8, 30],
+    widths: [11.5, 9.5, 12.5, 5.8, 7, 7.5, 7.5, 11.5, 6.2, 29, 30, 30, 11.5, 8, 9, 8, 8, 11.5, 8, 30, 16, 8, 30],
     cautionColumns: ["I", "J"],
   },
   said,
   counted,
   gap(1),
-  { A: [now], E: [plan, fast] },
+  { A: [now], E: [fast] },
   gap(1),
   { A: [limits], E: [who] },
+  gap(1),
+  plans,
   gap(1),
   fed,
 );

@@ -1,11 +1,12 @@
 import { form } from "./shared/form";
+import { f } from "./shared/formula";
 import { log } from "./shared/log";
 import { mealLimitFields } from "./shared/mealLimitFields";
 import { animals, wintersOf, type Animal } from "./shared/scenario";
 import { oneOf, whole } from "./shared/takes";
-import { winterPlan } from "./shared/winterPlan";
+import { followed, winterPlans } from "./shared/winterPlans";
 
-/** What the Feeding log goes by: the limits of a meal, the winter plan, and the animals with the days between their meals. */
+/** What the Feeding log goes by: the limits of a meal, the winter plans, and the animals with the days between their meals. */
 
 const list: readonly Animal[] = Object.values(animals);
 
@@ -42,7 +43,7 @@ export const limits = form(
   { across: 2 },
 );
 
-export const plan = winterPlan(3);
+export const plans = winterPlans(2, [1, 2, 2, 1]);
 
 export const who = log("who", 12, {
   label: { title: "The animals", needed: "An animal", wide: 2, joined: true, input: list.map(({ label }) => label) },
@@ -61,6 +62,21 @@ export const who = log("who", 12, {
     takes: oneOf("yes", "no"),
     from: "animals.list.winters",
     by: "who.label",
-    note: "Whether it fasts by the winter plan. Blank: it is held to the plan.",
+    note: "Whether it fasts by a winter plan. Blank: it is held to its plan.",
+  },
+  plan: {
+    title: "Winter plan",
+    wide: 2,
+    joined: true,
+    input: list.map((one) => (wintersOf(one) === "yes" ? "Cooling plan" : null)),
+    takes: plans.takes,
+    from: "animals.list.plan",
+    by: "who.label",
+    note: "Its plan's name, from the winter plans below. Blank: the only one there is; of several it is asked.",
+  },
+  follows: {
+    title: "Plan followed",
+    spilled: ({ label, plan, winters }) => f`IF(COUNTA(${label})=0,"",${followed(plans, label, plan, winters)})`,
+    note: "Empty where it does not winter.",
   },
 });

@@ -1,5 +1,6 @@
+import { PLAN_ROWS } from "../../functions/shared/plan";
 import { meals, NIGHT } from "./feedingLogExample";
-import { limits, plan, who } from "./feedingLogInputs";
+import { limits, plans, who } from "./feedingLogInputs";
 import { f } from "./shared/formula";
 import { log, LOG_ROWS } from "./shared/log";
 import { type Column, type RowCell } from "./shared/names";
@@ -7,13 +8,12 @@ import { anyOutcome, isOutcome } from "./shared/outcomes";
 import { says } from "./shared/rules";
 import { day } from "./shared/scenario";
 import { date, MASS, number, whole } from "./shared/takes";
-import { hasPartOfPlan, hasPlan } from "./shared/winterPlan";
+import { isPlan, ofPlan, onlyPlan } from "./shared/winterPlans";
 import { blanksKept } from "./shared/words";
 
 /** The log of meals: what is filled in, what is said of each meal, and behind it the figures that this rests on. */
 
 const { least, wait, patience, mealShare, itemShare, leastShare } = limits;
-const { dates } = plan;
 
 /** Whose rows a column's are: a row without a name is nobody's, and must not spoil the others. */
 export const named = (animals: unknown): string => `IF(${String(animals)}="","?",${String(animals)})`;
@@ -21,27 +21,43 @@ export const named = (animals: unknown): string => `IF(${String(animals)}="","?"
 const latestOf = (days: Column, values: Column, on: string, animals: Column, animal: RowCell): string =>
   `VIV.LATEST(${blanksKept(`${days}`)},${blanksKept(`${values}`)},${on},${named(animals)},${animal})`;
 
-/** An animal that does not winter has no fast; of one that is not in the list that is not known, and the plan counts. */
-const follows = (animal: RowCell): string =>
-  `AND(${hasPlan(dates)},COUNTIFS(${who.label},${animal},${who.winters},"no")=0)`;
+const isListed = (animal: unknown): string => `COUNTIF(${who.label},${String(animal)})>0`;
+/**
+ * The plan that an animal follows: its name, nothing, or in words what has to be said first. One that is not in the list is
+ * held to the only plan there is.
+ */
+export const planOf = (animal: unknown): string =>
+  `IF(${isListed(animal)},INDEX(${who.follows},MATCH(${String(animal)},${who.label},0))&"",${onlyPlan(plans, "It is not in the list of animals: which winter plan it follows is not known.")})`;
+/** The six dates of a plan by its name. */
+export const datesOf = (plan: unknown): string => ofPlan(plans, String(plan), plans.dates);
+
 const every = (animal: RowCell): string => `INDEX(${who.every},MATCH(${animal},${who.label},0))`;
 
-type Row = Readonly<Record<"date" | "animal" | "items" | "mass" | "body" | "night" | "atLeast" | "ate", RowCell>>;
+type Row = Readonly<
+  Record<"date" | "animal" | "items" | "mass" | "body" | "night" | "atLeast" | "ate" | "plan" | "days", RowCell>
+>;
 /** Where a mass is not filled in, one that says nothing stands in: the fast, the days and the nights are judged all the same. */
-const check = ({ date, animal, items, mass, body, night, atLeast, ate }: Row): string => {
+const check = ({ date, animal, items, mass, body, night, atLeast, ate, plan, days }: Row): string => {
   const missing = `OR(${body}="",${items}="",${mass}="")`;
   const called = (withPlan: string): string => {
     const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),"",${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
     return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)}))`;
   };
-  return f`IF(OR(${date}="",${animal}=""),"",IF(${follows(animal)},${called(dates)},${called('""')}))`;
+  return f`IF(OR(${date}="",${animal}=""),"",IF(${days}=${PLAN_ROWS.length},${called(datesOf(plan))},${called('""')}))`;
 };
 
 /** After a meal brought up the gut rests longer than between two others. */
-const nextMeal = (date: RowCell, animal: RowCell, outcome: RowCell): string => {
-  const days = `IF(AND(${isOutcome(`${outcome}`, "broughtUp")},${wait}<>""),MAX(${every(animal)},${wait}),${every(animal)})`;
-  const unknown = `AND(${hasPartOfPlan(dates)},COUNTIFS(${who.label},${animal},${who.winters},"no")=0)`;
-  return f`IF(OR(${date}="",${animal}="",COUNTIFS(${who.label},${animal},${who.every},">0")=0,${unknown}),"",IF(${follows(animal)},VIV.NEXTMEAL(${date},${days},${dates}),VIV.NEXTMEAL(${date},${days})))`;
+const nextMeal = ({
+  date,
+  animal,
+  outcome,
+  plan,
+  days,
+}: Record<"date" | "animal" | "outcome" | "plan" | "days", RowCell>): string => {
+  const apart = `IF(AND(${isOutcome(`${outcome}`, "broughtUp")},${wait}<>""),MAX(${every(animal)},${wait}),${every(animal)})`;
+  // A fast may be meant, and cannot be known.
+  const unknown = `OR(AND(${days}>0,${days}<${PLAN_ROWS.length}),AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})))`;
+  return f`IF(OR(${date}="",${animal}="",COUNTIFS(${who.label},${animal},${who.every},">0")=0,${unknown}),"",IF(${days}=${PLAN_ROWS.length},VIV.NEXTMEAL(${date},${apart},${datesOf(plan)}),VIV.NEXTMEAL(${date},${apart})))`;
 };
 
 /** What is said of an outcome, before or after what is said of the meal. */
@@ -89,20 +105,20 @@ export const fed = log(
     outcome: { title: "Outcome", input: meals.map(({ outcome }) => outcome), takes: anyOutcome },
     level: {
       title: "Check",
-      each: ({ date, animal, outcome, notKept, found }) =>
-        f`IF(${date}="","",IF(${animal}="","care",IF(OR(${found}="stop",${found}="",LEN(${ofOutcome(outcome, notKept)})=0),${found},"care")))`,
+      each: ({ date, animal, outcome, notKept, found, unclear }) =>
+        f`IF(${date}="","",IF(${animal}="","care",IF(${unclear}<>"","stop",IF(OR(${found}="stop",${found}="",LEN(${ofOutcome(outcome, notKept)})=0),${found},"care"))))`,
       note: "stop: do not give this meal. care: know why you do. note: good to know.",
       rules: (["stop", "care", "note"] as const).map((level) => says(level, level)),
     },
     words: {
       title: "What stands out, the gravest first",
       wide: 3,
-      each: ({ date, animal, items, mass, body, outcome, notKept, found, told }) =>
-        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&${told}&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
+      each: ({ date, animal, items, mass, body, outcome, notKept, found, told, unclear }) =>
+        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${told})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
     },
     next: {
       title: "Next meal",
-      each: ({ date, animal, outcome }) => nextMeal(date, animal, outcome),
+      each: nextMeal,
       format: "date",
       note: "Inside the fast it is the plan's first meal.",
     },
@@ -136,6 +152,18 @@ export const fed = log(
     ate: { title: "Meal before", covered: true, format: "date" },
     found: { title: "Level", each: check },
     told: { title: "Words", covered: true },
+    plan: { title: "Winter plan", each: ({ animal }) => f`IF(${animal}="","",${planOf(animal)})` },
+    days: {
+      title: "Its dates",
+      each: ({ plan }) => f`IF(${plan}="","",COUNT(${datesOf(plan)}))`,
+      format: "whole",
+      note: "How many of the six are there.",
+    },
+    unclear: {
+      title: "To be said",
+      each: ({ plan }) => f`IF(OR(${plan}="",${isPlan(plans, `${plan}`)}),"",${plan})`,
+      note: "What has to be said of its plan before it is fed.",
+    },
   },
   { titleLines: 2 },
 );

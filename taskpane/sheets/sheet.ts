@@ -59,6 +59,11 @@ export interface Link {
    * It is looked for in the column "label" of that list.
    */
   readonly by?: string;
+  /**
+   * Where the sheet follows several that were made from one template: the number of this one among them. The cells of one
+   * number follow one sheet, each number its own; a cell whose `from` is the key alone holds that sheet's name.
+   */
+  readonly nth?: number;
   /** What the cell is called on its own sheet. */
   readonly words: string;
 }
@@ -102,6 +107,8 @@ export type Validation = { readonly range: string; readonly message: string } & 
   | { readonly kind: "number" | "whole"; readonly least: number; readonly most: number; readonly unit?: string }
   | { readonly kind: "date"; readonly least: string; readonly most: string }
   | { readonly kind: "list"; readonly words: readonly string[] }
+  /** What stands in cells of the same sheet: "$E$46:$H$46", a row or a column. */
+  | { readonly kind: "cells"; readonly cells: string }
 );
 
 /** How a coloured cell looks; the same everywhere, each with words or a sign beside it on the sheet. */

@@ -1,8 +1,16 @@
 import { useState } from "react";
 import { failureInWords } from "../actions/action";
-import { linkLines, linkSheets, type LinkLine, type Standing } from "../actions/linkSheets";
+import {
+  linkLines,
+  linkSheets,
+  type LinkLine,
+  type SourceChoice,
+  type Sources,
+  type Standing,
+} from "../actions/linkSheets";
 import { Button } from "../components/Button";
 import { Message } from "../components/Message";
+import { Select } from "../components/Select";
 import { Act } from "./Act";
 import { usePane } from "./context";
 import { SmallTitle, Title, Words } from "./Parts";
@@ -11,13 +19,21 @@ const standings: Readonly<Record<Standing, string>> = {
   linked: "linked",
   equal: "typed, equal",
   blank: "blank here",
+  elsewhere: "follows another",
   different: "typed, different",
 };
 /** What is ticked to begin with: nothing that would take a figure away. */
-const isTicked = ({ standing }: LinkLine): boolean => standing === "equal" || standing === "blank";
+const isTicked = ({ standing }: LinkLine): boolean =>
+  standing === "equal" || standing === "blank" || standing === "elsewhere";
 
 type Looked =
-  { readonly lines: readonly LinkLine[]; readonly moved: readonly string[] } | { readonly failed: string } | undefined;
+  | {
+      readonly lines: readonly LinkLine[];
+      readonly moved: readonly string[];
+      readonly choices: readonly SourceChoice[];
+    }
+  | { readonly failed: string }
+  | undefined;
 
 /** The cells that repeat another sheet's, as a table, and what is ticked of it linked. */
 export const LinkSheets = () => {
@@ -25,9 +41,11 @@ export const LinkSheets = () => {
   const [looked, setLooked] = useState<Looked>();
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
 
-  const look = async (): Promise<void> => {
+  const [sources, setSources] = useState<Sources>(new Map());
+
+  const look = async (wanted: Sources = sources): Promise<void> => {
     try {
-      const found = await linkLines(workbook);
+      const found = await linkLines(workbook, wanted);
       setLooked(found);
       setTicked(new Set(found.lines.filter(isTicked).map(({ place }) => place)));
     } catch (failure) {
@@ -41,7 +59,14 @@ export const LinkSheets = () => {
     setTicked(next);
   };
 
+  const follow = (choice: string, source: string): void => {
+    const next = new Map(sources).set(choice, source);
+    setSources(next);
+    void look(next);
+  };
+
   const lines = looked && "lines" in looked ? looked.lines : [];
+  const choices = looked && "choices" in looked ? looked.choices : [];
   const tabs = [...new Set(lines.map(({ sheet }) => sheet))];
   return (
     <section className="item">
@@ -58,7 +83,8 @@ export const LinkSheets = () => {
           <Words>
             {lines.length === 0
               ? "No cell here repeats another sheet's. Insert a Cooling plan or Animals beside the sheets that follow them."
-              : `${(["linked", "equal", "blank", "different"] as const)
+              : `${(["linked", "equal", "blank", "elsewhere", "different"] as const)
+                  .filter((one) => one !== "elsewhere" || lines.some(({ standing }) => standing === one))
                   .map((one) => `${lines.filter(({ standing }) => standing === one).length} ${standings[one]}`)
                   .join("; ")}.`}
             {looked.moved.length > 0 &&
@@ -69,6 +95,17 @@ export const LinkSheets = () => {
       {tabs.map((tab) => (
         <div key={tab}>
           <SmallTitle>{tab}</SmallTitle>
+          {choices
+            .filter(({ sheet }) => sheet === tab)
+            .map(({ key, kind, names, source }) => (
+              <Select
+                key={key}
+                label={`Which ${kind} it follows`}
+                value={source}
+                options={names.map((name) => [name, name])}
+                onChoose={(name) => name !== undefined && follow(key, name)}
+              />
+            ))}
           <div className="scroll" tabIndex={0} role="region" aria-label={`Cells of ${tab}`}>
             <table className="links">
               <thead>
@@ -114,7 +151,7 @@ export const LinkSheets = () => {
         </div>
       ))}
       {lines.some(({ standing }) => standing !== "linked") && (
-        <Act action={linkSheets} choice={[...ticked]} onDone={() => void look()} />
+        <Act action={linkSheets} choice={{ ticked: [...ticked], sources }} onDone={() => void look()} />
       )}
     </section>
   );

@@ -218,7 +218,7 @@ export const steps: readonly Step[] = [
     same: async (other) => {
       const { lines } = await linkLines(other);
       const open = lines.filter(({ standing }) => standing !== "linked").map(({ place }) => place);
-      return done(linkSheets, other, open);
+      return done(linkSheets, other, { ticked: open });
     },
   },
   {

@@ -176,6 +176,82 @@ test("a new sheet follows the plan inserted last, and a sheet that follows one g
     expect([litres?.isLinked, litres?.source.name]).toEqual([false, second]);
   }));
 
+test("several winter plans: each is entered once, an animal names its own, and all sheets agree; of a plan that is gone it is asked", async () =>
+  inEngine(async (workbook, undo) => {
+    const [first = "", today = "", fed = ""] = (await insertLinked(workbook, [plan, animals, template("feedingLog")]))
+      .names;
+    const before = JSON.stringify(await workbook.read());
+    const outcome = await perform(insertSheet, workbook, [plan]);
+    if (outcome.kind !== "done") throw new Error(outcome.kind);
+    const second = (await workbook.sheetNames()).at(-1) as string;
+    expect(outcome.done.text).toContain(`entered on "${today}", "${fed}": name there which animal follows which`);
+    await undo();
+    expect(JSON.stringify(await workbook.read())).toBe(before);
+    await perform(insertSheet, workbook, [plan]);
+
+    await workbook.write([
+      ...changesOf(second, plan, { "plan.when": "2027-03-01" }),
+      ...changesOf(today, animals, {
+        "reminders.today": "2026-12-15",
+        "list.plan[2]": second.toUpperCase(),
+        "list.plan[3]": null,
+        "list.plan[4]": "Cellar",
+      }),
+    ]);
+    const shown = async () => {
+      const [here, log] = [
+        await readSheet(workbook, today, animals),
+        await readSheet(workbook, fed, template("feedingLog")),
+      ];
+      expect([...here.errors(), ...log.errors()]).toEqual([]);
+      return { here, log };
+    };
+    const { here, log: meals } = await shown();
+    expect([here.of("plan.name"), here.of("plan.name2"), here.of("plan.name3")]).toEqual([first, second, null]);
+    expect([here.of("plan.lastMeal2"), meals.of("plan.lastMeal2")]).toEqual(["2027-03-01", "2027-03-01"]);
+    expect(here.column("list.stage").slice(0, 4)).toEqual(["Cold", "Feeding", "", ""]);
+    expect(here.of("list.toDo[3]")).toMatch(/^Which winter plan does it follow\?/);
+    expect(here.of("list.toDo[4]")).toMatch(/^No winter plan is called Cellar:/);
+    expect(here.column("list.never").slice(2, 4)).toEqual(Array(2).fill("No food and no cooling until that is known."));
+    expect(here.column("list.next").slice(0, 4)).toEqual(["2027-03-29", "2026-09-28", "", ""]);
+    // The printed page has a column of days for each plan, under its name.
+    expect([here.of("atEach.from1[4]"), here.of("atEach.from2[1]")]).toEqual(["2026-11-16", "2027-03-01"]);
+    expect(meals.column("who.follows").slice(0, 4)).toEqual(here.column("list.follows").slice(0, 4));
+
+    // A name that stands twice would be the first's: it is said.
+    await workbook.write(changesOf(today, animals, { "plan.name3": first }));
+    expect((await shown()).here.of("list.toDo[1]")).toMatch(/^Two winter plans are called/);
+    await workbook.write(changesOf(today, animals, { "plan.name3": null }));
+    await workbook.remove([second]);
+    // Its dates show that they are gone; the animal's row says it in words.
+    const gone = await readSheet(workbook, today, animals);
+    expect(gone.of("plan.lastMeal2")).toBe("#REF!");
+    expect(gone.of("list.toDo[2]")).toMatch(/^It winters, but has no plan/);
+    expect(gone.of("list.next[2]")).toBe("");
+  }));
+
+test("Link sheets offers which of several plans a sheet follows, and moves it whole", async () =>
+  inEngine(async (workbook) => {
+    const [first = "", second = "", own = ""] = (await insertLinked(workbook, [plan, plan, year])).names;
+    await workbook.write(changesOf(first, plan, { "plan.cold": 70 }));
+    const [choice, ...others] = (await linkLines(workbook)).choices;
+    expect(others).toEqual([]);
+    expect(choice).toMatchObject({ sheet: own, kind: plan.name, names: [first, second], source: second });
+    const sources = new Map([[choice?.key ?? "", first]]);
+    const { lines } = await linkLines(workbook, sources);
+    expect(new Set(lines.map(({ standing, source }) => `${standing} ${source}`))).toEqual(
+      new Set([`elsewhere ${first}`]),
+    );
+    const wish = { ticked: lines.map(({ place }) => place), sources };
+    const asked = await perform(linkSheets, workbook, wish);
+    if (asked.kind !== "ask") throw new Error(asked.kind);
+    await perform(linkSheets, workbook, wish, {}, asked.words);
+    expect((await readSheet(workbook, own, year)).of("year.warmingStarts")).toBe("2027-01-25");
+    const after = await linkLines(workbook);
+    expect(after.choices.map(({ source }) => source)).toEqual([first]);
+    expect(new Set(after.lines.map(({ standing }) => standing))).toEqual(new Set(["linked"]));
+  }));
+
 test("clearing leaves what follows another sheet, and a blank source shows blank", async () =>
   inEngine(async (workbook) => {
     const { names } = await insertLinked(workbook, [plan, year, log]);
@@ -249,12 +325,12 @@ test("Link sheets shows linked, equal, blank and different, links what is ticked
 
     const ticked = lines.filter(({ standing: one }) => one !== "linked").map(({ place }) => place);
     const before = JSON.stringify(await workbook.read());
-    const asked = await perform(linkSheets, workbook, ticked);
+    const asked = await perform(linkSheets, workbook, { ticked });
     if (asked.kind !== "ask") throw new Error(asked.kind);
     expect(asked.words.text).toContain("1 figure that is typed will go");
     expect(asked.words.list?.join()).toContain("30 becomes 24");
     expect(JSON.stringify(await workbook.read())).toBe(before);
-    expect((await perform(linkSheets, workbook, ticked, {}, asked.words)).kind).toBe("done");
+    expect((await perform(linkSheets, workbook, { ticked }, {}, asked.words)).kind).toBe("done");
     expect((await linkLines(workbook)).lines.map((line) => line.standing)).not.toContain("different");
     expect((await readSheet(workbook, own, log)).of("animal.litres")).toBe(24);
     await undo();

@@ -82,7 +82,7 @@ test("what is linked across the systems is converted, and a figure that is not f
     );
     const raw = await lineOf("Warm set-point, °C (converted)");
     expect(raw).toMatchObject({ standing: "different", here: "75.2", there: "24" });
-    await linkSheets.run(workbook, [raw?.place ?? ""]);
+    await linkSheets.run(workbook, { ticked: [raw?.place ?? ""] });
     expect((await read(year)).of("year.warmSet")).toBeCloseTo(24, 9);
   } finally {
     close();
@@ -98,7 +98,7 @@ test("by an animal's name too, and feet in metres", async () => {
   expect(called("Elevation of the house, m")?.there?.value).toBeCloseTo(597 * 0.3048, 9);
   // 11.005 oz in the list.
   expect(first?.there?.value).toBeCloseTo(11.005 * 28.349523125, 9);
-  expect(first?.formula).toMatch(/IF\(ISNUMBER\((INDEX.*)\),\1\*28\.349523125,\1\)/);
+  expect((first?.follows as { formula: string }).formula).toMatch(/IF\(ISNUMBER\((INDEX.*)\),\1\*28\.349523125,\1\)/);
 });
 
 test("a sheet follows one of its own system where there is one", async () => {

@@ -6,7 +6,7 @@ import { cellOf } from "../../taskpane/sheets/shared/page";
 import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
 import { filled, freeRow, rows, type Typed } from "./fill";
 
-jest.setTimeout(30_000);
+jest.setTimeout(120_000);
 
 const noPlan = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null]));
 const brokenPlans: readonly (readonly [Typed, RegExp])[] = [

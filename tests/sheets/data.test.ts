@@ -37,9 +37,11 @@ const NATIVES = new Set(
   ).split(" "),
 );
 
-const accepts = (rule: Validation, value: Content): boolean => {
+const accepts = (sheet: Sheet, rule: Validation, value: Content): boolean => {
   if (value === null) return true;
   switch (rule.kind) {
+    case "cells":
+      return contents(sheet).some(({ at, content }) => inside(at, areaOf(rule.cells)) && content === value);
     case "list":
       return typeof value === "string" && rule.words.includes(value);
     case "date":
@@ -184,7 +186,7 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
       ]).toEqual([rule.range, []]);
       expect([
         rule.range,
-        cells.filter(({ content }) => !accepts(rule, content)).map(({ content }) => content),
+        cells.filter(({ content }) => !accepts(sheet, rule, content)).map(({ content }) => content),
       ]).toEqual([rule.range, []]);
       expect(rule.message.length).toBeGreaterThan(10);
     }
@@ -308,6 +310,8 @@ test("what repeats another sheet names cells that are there, as many, and of the
   for (const { sheet, at, from, by } of links) {
     const [source, name] = sourceOf(from);
     if (!source) throw new Error(`${from}: there is no such sheet`);
+    // The sheet's name, which stands in no cell.
+    if (name === "") continue;
     const there = areaOf(cellOf(source, name));
     if (by === undefined) {
       expect([from, size(there)]).toEqual([from, size(areaOf(at))]);

@@ -6,7 +6,7 @@ import { winter } from "../../taskpane/sheets/shared/scenario";
 import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
 import { filled, freeRow, rows, type Typed } from "./fill";
 
-jest.setTimeout(30_000);
+jest.setTimeout(120_000);
 
 /** The first row that the example leaves free; its plan fasts from 2026-09-22 to 2027-03-28. */
 const free = freeRow(feedingLog, "log");
@@ -64,7 +64,7 @@ test("with a date of the plan missing no next meal is worked out, and the sheet 
     "plan.intoTheCold": null,
     ...rows("log", free, [fit({ date: "2026-12-01" })]),
   });
-  expect(reading.of("fast.said")).toBe("A date of the plan is missing: no next meal is worked out.");
+  expect(reading.of("fast.said")).toBe("A date of its plan is missing: no next meal is worked out.");
   expect(cells("next", free - 1, 2).map((cell) => reading.of(cell))).toEqual(["", ""]);
   expect(reading.of(`log.words[${free}]`)).toMatch(/a fast was not looked for/);
 });

@@ -33,9 +33,15 @@ const blank: Sheet = {
   freeze: { rows: 0, columns: 0 },
 };
 
+/** What stands in the cells from which a choice is taken; one of them is blank. */
+const PLANS = ["Cooling plan", "Cooling plan (2)"];
+const CHOICES = "$A$30:$C$30";
+
 /** Values that must be taken, and values that must not. */
 const cases = (rule: Validation): { readonly good: readonly Content[]; readonly bad: readonly Content[] } => {
   switch (rule.kind) {
+    case "cells":
+      return { good: [...PLANS, null], bad: ["something else", 7] };
     case "list":
       return { good: [...rule.words, null], bad: ["something else", 7] };
     case "date": {
@@ -57,7 +63,8 @@ const rules = [
   ...new Map(
     sheets
       .flatMap(({ validation }) => validation)
-      .map(({ range: _, message: __, ...rule }) => [JSON.stringify(rule), rule] as const),
+      .map(({ range: _, message: __, ...rule }) => (rule.kind === "cells" ? { ...rule, cells: CHOICES } : rule))
+      .map((rule) => [JSON.stringify(rule), rule] as const),
   ).values(),
 ].map((rule): Validation => ({ ...rule, range: "A1", message: "no" }));
 
@@ -65,11 +72,14 @@ const rules = [
 const trial: Sheet = {
   ...blank,
   widths: rules.map(() => 12),
-  blocks: rules.map((rule, i) => ({
-    at: `${columnLetters(i + 1)}1`,
-    role: "input",
-    rows: [...cases(rule).good, ...cases(rule).bad].map((value) => [value]),
-  })),
+  blocks: [
+    { at: "A30", role: "input", rows: [[...PLANS, null]] },
+    ...rules.map((rule, i) => ({
+      at: `${columnLetters(i + 1)}1`,
+      role: "input" as const,
+      rows: [...cases(rule).good, ...cases(rule).bad].map((value) => [value]),
+    })),
+  ],
   // A number is a date to the engine only where it is shown as one, as every date of the sheets is.
   formats: rules.flatMap(({ kind }, i) =>
     kind === "date" ? [{ range: block(`${columnLetters(i + 1)}1`, 10), format: "date" as const }] : [],
@@ -81,7 +91,7 @@ const trial: Sheet = {
 };
 
 test("there are rules of every kind", () =>
-  expect([...new Set(rules.map(({ kind }) => kind))].sort()).toEqual(["date", "list", "number", "whole"]));
+  expect([...new Set(rules.map(({ kind }) => kind))].sort()).toEqual(["cells", "date", "list", "number", "whole"]));
 
 test("each validation takes what it allows and nothing else", async () => {
   const { workbook, engine, close } = openWorkbook();

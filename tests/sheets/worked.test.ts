@@ -42,7 +42,9 @@ const answers = (reading: Reading, sheet: Sheet): readonly string[] =>
 
 /** Formulas that rightly show nothing in the example, by sheet. */
 const quiet: Readonly<Record<string, readonly string[]>> = {
-  feedingLog: ["log.atLeast[1]"], // no meal before the first
+  animals: ["atEach.from2[1]", "atEach.from3[1]", "atEach.from4[1]"], // one winter plan of four
+  // No meal before the first, and nothing has to be said of its plan.
+  feedingLog: ["log.atLeast[1]", "log.unclear[1]"],
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
   weights: ["log.change[1]", "log.share[1]", "log.daily[1]", "log.standsOut[1]"],
   // The example has five animals, and room for three more.

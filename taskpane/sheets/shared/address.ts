@@ -48,6 +48,9 @@ export const beside = (at: string, down: number, across: number): string => {
 /** "B5" as "$B$5", "B5:D7" as "$B$5:$D$7": it stays where it is when a formula is copied. */
 export const fixed = (address: string): string => address.replace(/\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
 
+/** Whether a text is an address that stays, of the sheet itself. */
+export const isFixed = (text: string): boolean => /^\$[A-Z]{1,3}\$\d+(:\$[A-Z]{1,3}\$\d+)?$/.test(text);
+
 export const overlap = (one: Area, other: Area): boolean =>
   one.top <= other.bottom && other.top <= one.bottom && one.left <= other.right && other.left <= one.right;
 

@@ -66,6 +66,7 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
     })),
     needed: part.needed.map((one) => (one.unless ? { ...one, unless: formula(one.unless) } : one)),
     links: part.links.map(({ by, ...link }) => (by ? { ...link, by: addressIn(places, by) } : link)),
+    validation: part.validation.map((one) => (one.kind === "cells" ? { ...one, cells: formula(one.cells) } : one)),
     rules: part.rules.map((rule) => ({ ...rule, when: formula(rule.when) })),
     charts: withRanges(part.charts, range),
   };

@@ -44,6 +44,8 @@ export interface Told<K extends string = string> extends Omit<Trimmings, "takes"
   readonly needed?: boolean | string;
   /** Where `from` has a row an animal: the name, on this sheet, of the cell or column that says which. */
   readonly by?: string;
+  /** Where the sheet follows several of one kind, such as winter plans: the number of this one. */
+  readonly nth?: number;
 }
 
 /** The trimmings, with the unit in what an input takes where it names none itself. */
@@ -67,11 +69,11 @@ export const linked = (
   at: string,
   [rows, columns]: readonly [number, number],
   words: string,
-  { from, by }: Told,
+  { from, by, nth }: Told,
 ): Part =>
   from
     ? {
-        links: [{ at: block(at, rows), from, words, ...(by ? { by } : {}) }],
+        links: [{ at: block(at, rows), from, words, ...(by ? { by } : {}), ...(nth ? { nth } : {}) }],
         rules: [
           { range: block(at, rows, columns), when: `=ISFORMULA(${at.replace(/^[A-Z]+/, "$$$&")})`, look: "linked" },
         ],

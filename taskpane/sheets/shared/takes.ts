@@ -4,7 +4,8 @@ import type { Validation } from "../sheet";
 export type Takes =
   | { readonly kind: "number" | "whole"; readonly least: number; readonly most: number; readonly unit?: string }
   | { readonly kind: "date"; readonly least: string; readonly most: string }
-  | { readonly kind: "list"; readonly words: readonly string[] };
+  | { readonly kind: "list"; readonly words: readonly string[] }
+  | { readonly kind: "cells"; readonly cells: string; readonly words: string };
 
 /** Dates that a keeper's records may hold: anything else is a slip of the keyboard. */
 const FIRST_RECORD = "1950-01-01";
@@ -26,6 +27,9 @@ export const whole = ([least, most]: readonly [number, number], unit?: string): 
 
 export const date: Takes = { kind: "date", least: FIRST_RECORD, most: LAST_RECORD };
 
+/** What stands in some cells of the sheet; `words` say what that is. */
+export const cellsOf = (cells: string, words: string): Takes => ({ kind: "cells", cells, words });
+
 export const oneOf = (...words: readonly string[]): Takes => ({ kind: "list", words });
 
 /** What a keeper reads who types something else. */
@@ -33,6 +37,8 @@ const message = (takes: Takes): string => {
   switch (takes.kind) {
     case "date":
       return "Give a date, such as 2026-10-05, or leave it blank.";
+    case "cells":
+      return `Choose ${takes.words}, or leave it blank.`;
     case "list":
       return `Choose ${takes.words.slice(0, -1).join(", ")} or ${takes.words.at(-1)}, or leave it blank.`;
     default: {
@@ -45,6 +51,7 @@ const message = (takes: Takes): string => {
 
 /** The same for the cells of a range. */
 export const validationOf = (range: string, takes: Takes): Validation => {
+  if (takes.kind === "cells") return { range, kind: "cells", cells: takes.cells, message: message(takes) };
   if (takes.kind !== "number" && takes.kind !== "whole") return { range, ...takes, message: message(takes) };
   const { kind, least, most, unit } = takes;
   return { range, kind, least, most, message: message(takes), ...(unit ? { unit } : {}) };

@@ -1,8 +1,6 @@
 import { PLAN_ROWS, type Plan } from "../../../functions/shared/plan";
-import { beside, block, fixed } from "./address";
 import { form, type Field } from "./form";
 import type { Cell } from "./names";
-import { fields, together, type Part } from "./part";
 import { winter } from "./scenario";
 import { date } from "./takes";
 import { isoText } from "./words";
@@ -16,30 +14,6 @@ export const PLAN_DATES = [
   "warmAgain",
   "firstMeal",
 ] as const satisfies readonly (keyof Plan)[];
-
-/** The six dates as inputs, labels from `at` down, dates `across` columns to the right. A sheet works without them. */
-export const planFields = (at: string, across: number, wide = 1): Part =>
-  together(
-    fields(
-      at,
-      PLAN_ROWS.map((label, i) => ({
-        label,
-        value: winter.dates[i] ?? null,
-        format: "date" as const,
-        takes: date,
-        wide,
-      })),
-      across,
-    ),
-    {
-      notes: [
-        {
-          at,
-          text: "The six dates of the sheet Cooling plan, or none. A cell may point there: type = and click its date.",
-        },
-      ],
-    },
-  );
 
 /** The six dates as fields of a form: they belong to the Cooling plan; all may stay blank. */
 export const planDateFields = (wide = 1): Readonly<Record<(typeof PLAN_DATES)[number], Field>> =>
@@ -74,9 +48,6 @@ export const winterPlan = (
   const plan = form("plan", "Winter plan", planDateFields(wide), { across });
   return Object.assign(plan, { dates: datesIn(plan) });
 };
-
-/** The address of the six dates, for formulas. */
-export const planDates = (at: string, across: number): string => fixed(block(beside(at, 0, across), PLAN_ROWS.length));
 
 const ends = (dates: string): readonly [first: string, last: string] => dates.split(":") as [string, string];
 

@@ -45,6 +45,16 @@ test("in the fast no food stands first and the next meal is the plan's first, wh
   );
 });
 
+test("what has to be settled first is asked first, and neither food nor cooling told; not of an animal that does not winter", () => {
+  const question = "Which winter plan does it follow?";
+  const asked = (winters: string | null) =>
+    day(LAST, down(practicePlan), LAST - 7, 7, LAST, 14, LAST, 7, winters, question);
+  for (const winters of ["yes", null]) {
+    expect(asked(winters).slice(0, 4)).toEqual(["", question, "No food and no cooling until that is known.", ""]);
+  }
+  expect(asked("no").slice(0, 2)).toEqual(["Feeding", "Feed today, as usual. Fresh water."]);
+});
+
 test("a year of an animal that is fed when due: a meal a week, none in the fast, half after the cold", () => {
   let lastMeal = LAST - 14;
   const fed: number[] = [];
