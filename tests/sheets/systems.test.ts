@@ -61,10 +61,9 @@ const difference = (one: CellState, other: CellState, unit: Unit | undefined): s
   const [metric, imperial] = [one.value, other.value];
   const told = `${JSON.stringify(metric)} and ${JSON.stringify(imperial)}${unit ? `, ${unit}` : ""}`;
   if (typeof metric === "number" && typeof imperial === "number") {
-    const { out = (value: number) => value, within = undefined } =
-      (one.format?.startsWith("yyyy") ? undefined : unit && there[unit]) ?? {};
-    const wanted = out(metric);
-    const most = within === undefined || unit === "gram" ? SHARE * Math.max(1, Math.abs(wanted)) : within;
+    const rule = one.format?.startsWith("yyyy") || !unit ? undefined : there[unit];
+    const wanted = rule ? rule.out(metric) : metric;
+    const most = !rule || unit === "gram" ? SHARE * Math.max(1, Math.abs(wanted)) : rule.within;
     return Math.abs(imperial - wanted) <= most ? undefined : told;
   }
   if (typeof metric === "string" && typeof imperial === "string")
@@ -117,7 +116,9 @@ describe.each(inBoth)("%s", (_, sheet, imperial) => {
     );
     const both = [withEntries(sheet, planted), withEntries(imperial, converted)];
     const [ours, theirs] = (await drawn(...both)) as [Reading, Reading];
-    const words = theirs.cells.flatMap((line) => line.map(({ value }) => String(value)));
+    const words = theirs.cells.flatMap((line) =>
+      line.flatMap(({ value }) => (typeof value === "string" ? [value] : [])),
+    );
     expect(says.filter((one) => !words.some((said) => one.test(said)))).toEqual([]);
     expect(differences(sheet, ours, theirs).slice(0, 40)).toEqual([]);
     expect(theirs.cells.length).toBe(ours.cells.length);
