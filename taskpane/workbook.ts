@@ -25,6 +25,12 @@ export interface Workbook {
   /** Writes blocks of cells. Protected sheets and cells under somebody else's spill are refused before anything is written. */
   write(changes: readonly Change[], options?: Options): Promise<void>;
 
+  /**
+   * Puts whole rows into a sheet, with the looks, lists and colour rules of the row above. Formulas, lists,
+   * rules and charts that reach across them reach across the new ones too.
+   */
+  insertRows(insertion: Insertion): Promise<void>;
+
   /** Adds a plain sheet of text and figures after the last one; answers the name that it was given. */
   add(name: string, cells: readonly (readonly CellContent[])[], look?: PlainLook): Promise<string>;
 
@@ -120,6 +126,14 @@ export interface Change extends CellPlace {
   readonly cells: readonly (readonly CellContent[])[];
   /** A number format code for the whole block, where it is to be set. */
   readonly format?: string;
+}
+
+/** Rows that are put in, so many before each of some rows, one after the other; then `fill` is written. */
+export interface Insertion {
+  readonly sheet: string;
+  readonly rows: readonly number[];
+  readonly count: number;
+  readonly fill: readonly Change[];
 }
 
 export interface CellState {

@@ -1,4 +1,5 @@
 import { lookTold, roleLooks, ruleLooks, type CellLook } from "../../taskpane/sheets/look";
+import { asItStands } from "../../taskpane/sheets/growing";
 import { markedBy } from "../../taskpane/sheets/markedBy";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { areaOfBlock } from "../../taskpane/sheets/shared/part";
@@ -27,7 +28,8 @@ const dressOf = ({ format }: Excel.CellProperties): CellLook | undefined =>
 
 /** The template that the sheet was made from, where its titles still stand in their places. */
 const templateIn = (states: readonly (readonly CellState[])[], mark: string | undefined): Sheet | undefined => {
-  const template = markedBy(mark);
+  const marked = markedBy(mark);
+  const template = marked && asItStands(marked, (row, column) => states[row]?.[column]?.value, states.length);
   const stands = template?.blocks
     .filter(({ role }) => role === "title" || role === "heading" || role === "label")
     .every(({ at, rows }) => {

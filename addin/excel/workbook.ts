@@ -7,6 +7,7 @@ import { LOADED, readSheets, sheetNames, sheetsNamed, statesOf, withSpillParents
 import { entryOf } from "./entry";
 import { failed, isNameTaken, stopIfAborted } from "./failure";
 import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
+import { insertRows } from "./insertRows";
 import { adorn } from "./ornaments";
 import { sizeOf, write } from "./write";
 
@@ -192,6 +193,7 @@ export const excelWorkbook: Workbook = {
   insert,
   read: (names) => running("read the sheets", (context) => readSheets(context, names)),
   write: (changes, options = {}) => write(changes, options),
+  insertRows,
   add,
   copy,
   remove,

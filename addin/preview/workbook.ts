@@ -6,6 +6,7 @@ import {
   type CellContent,
   type CellState,
   type Change,
+  type Insertion,
   type Opened,
   type Options,
   type PlainSheet,
@@ -25,6 +26,7 @@ import { freeName } from "../freeName";
 import { UNTITLED } from "./engine";
 import { mannerNow } from "./manner";
 import { growBeyond, ROOM } from "./room";
+import { rulesFollow } from "./rulesFollow";
 import { oneStep } from "./oneStep";
 import { readFile, replaceSheets } from "./open";
 import { cellsOf } from "./readCells";
@@ -210,6 +212,20 @@ export class PreviewWorkbook implements Workbook {
         }
       }
     }
+  }
+
+  async insertRows({ sheet: name, rows, count, fill }: Insertion): Promise<void> {
+    const sheet = this.sheet(name);
+    await this.whole("Adding rows", () => {
+      for (const row of rows) {
+        // Copied: the engine moves its own in place.
+        const rules = structuredClone(sheet.getConditionalFormattingRules());
+        sheet.insertRowsBefore(row, count);
+        rulesFollow(sheet, rules, row, count);
+      }
+      for (const change of fill) this.writeOne(change);
+    });
+    await this.engine.settle();
   }
 
   async add(

@@ -1,4 +1,5 @@
 import { inEverySystem } from "../sheets/shared/systems";
+import { asItStands } from "../sheets/growing";
 import type { Sheet } from "../sheets/sheet";
 import type { CellState, SheetContents } from "../workbook";
 import { areaOf } from "./place";
@@ -37,8 +38,8 @@ export const recognise = (
     if (titles.length === 0 || !titles.every(holds)) continue;
     // Of both systems the one whose words stand there; where cells were moved, the one of which more does.
     const drawn = inEverySystem(template).map((one) => {
-      const words = marks(one);
-      return { template: one, missing: words.filter((mark) => !holds(mark)).length };
+      const now = asItStands(one, (row, column) => cells[row]?.[column]?.value, cells.length);
+      return { template: now, missing: marks(now).filter((mark) => !holds(mark)).length };
     });
     const nearest = drawn.reduce((best, one) => (one.missing < best.missing ? one : best));
     return { template: nearest.template, inPlace: nearest.missing === 0 };

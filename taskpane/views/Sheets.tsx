@@ -1,5 +1,7 @@
+import { Input } from "../components/Input";
 import { useEffect, useRef, useState } from "react";
 import { counted } from "../actions/action";
+import { addRows } from "../actions/addRows";
 import { clearAll } from "../actions/clearAll";
 import { clearExample } from "../actions/clearExample";
 import { insertSheet } from "../actions/insertSheet";
@@ -59,6 +61,21 @@ const SheetItem = ({ sheet, sought }: { readonly sheet: Sheet; readonly sought: 
   );
 };
 
+/** A log that is full, or soon will be. */
+const MoreRows = () => {
+  const [rows, setRows] = useState("60");
+  return (
+    <section className="item">
+      <Title>A log is full</Title>
+      <Words>{addRows.about}</Words>
+      <div className="fields">
+        <Input label="How many rows" inputMode="numeric" value={rows} onChange={setRows} />
+      </div>
+      <Act action={addRows} choice={Number(rows.trim() === "" ? NaN : rows)} />
+    </section>
+  );
+};
+
 /** Chosen once, for every sheet that is inserted from then on. */
 const Units = () => (
   <>
@@ -93,6 +110,7 @@ export default function Sheets({ open }: { readonly open?: string }) {
           </ul>
         </section>
       ))}
+      <MoreRows />
       <section className="item">
         <Title>Start with your own figures</Title>
         <Words>{clearExample.about}</Words>

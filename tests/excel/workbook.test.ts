@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { excelWorkbook } from "../../addin/excel/workbook";
 import { readXlsx } from "../../addin/file/read";
+import { addRows } from "../../taskpane/actions/addRows";
+import { growing, longer } from "../../taskpane/sheets/growing";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import { areaOf } from "../../taskpane/sheets/shared/address";
@@ -525,6 +527,36 @@ describe("writing", () => {
       'B3 of "Sheet1" is filled by the formula in A1. Nothing was changed.',
     );
     expect(JSON.stringify(excel.snapshot())).toBe(before);
+  });
+  test.each(Object.keys(growing))("%s: rows added to its log are as if it had been drawn so long", async (key) => {
+    const excel = open();
+    const template = sheets.find((sheet) => sheet.key === key) as Sheet;
+    const [name = ""] = await excelWorkbook.insert([template]);
+    excel.active = excel.tab(name).id;
+    const calls = excel.calls;
+    await addRows.run(excelWorkbook, 3);
+    const asked = excel.calls - calls;
+    const own = excel.tab(name);
+    const [fresh = ""] = await excelWorkbook.insert([longer(template, 3)]);
+    const cellsOf = (tab: string) =>
+      [...excel.tab(tab).cells]
+        .filter(([, { formula }]) => formula !== "")
+        .map(([at, { formula, format }]) => `${at} ${String(formula)} ${format}`)
+        .sort();
+    expect(cellsOf(name)).toEqual(cellsOf(fresh));
+
+    // Whatever fails while it is done, nothing is left of it.
+    await excelWorkbook.remove([name, fresh]);
+    for (const share of [0.4, 0.7, 0.9, 1]) {
+      const broken = open();
+      await excelWorkbook.insert([template]);
+      broken.active = broken.tab(own.name).id;
+      const whole = JSON.stringify(broken.snapshot());
+      broken.failAt = broken.calls + Math.round(asked * share);
+      await expect(addRows.run(excelWorkbook, 3)).rejects.toThrow(WorkbookError);
+      broken.failAt = undefined;
+      expect(JSON.stringify(broken.snapshot())).toBe(whole);
+    }
   });
   test("a tall change goes in parts, tells its progress, and is taken back whole when cancelled", async () => {
     const excel = open();

@@ -1,12 +1,14 @@
 import type { Value } from "../../functions/define";
 import { hasFunction } from "../../taskpane/actions/formulas";
 import { areaOf } from "../../taskpane/actions/place";
+import { formulaMoved } from "../../taskpane/sheets/grown";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import {
   WorkbookError,
   type CellContent,
   type CellState,
   type Change,
+  type Insertion,
   type Options,
   type SheetContents,
   type Workbook,
@@ -116,6 +118,31 @@ export class MemoryWorkbook implements Workbook {
       const wanted = i === 1 ? name : `${name} (${i})`;
       if (!taken.has(wanted.toLowerCase())) return wanted;
     }
+  }
+
+  insertRows({ sheet: name, rows, count, fill }: Insertion): Promise<void> {
+    this.called("insertRows");
+    const sheet = this.find(name);
+    if (sheet.locked) return Promise.reject(new WorkbookError(`"${name}" is protected. Nothing was changed.`));
+    const down = <T>(map: Map<string, T>, from: number): void => {
+      const before = [...map];
+      map.clear();
+      for (const [key, value] of before) {
+        const [row = 0, column = 0] = key.split(",").map(Number);
+        map.set(`${row >= from ? row + count : row},${column}`, value);
+      }
+    };
+    for (const row of rows) {
+      down(sheet.contents, row);
+      down(sheet.formats, row);
+      for (const [key, content] of sheet.contents) {
+        if (typeof content === "object" && content !== null) {
+          sheet.contents.set(key, { formula: formulaMoved(content.formula, row + 1, count) });
+        }
+      }
+    }
+    for (const { row, column, cells, format } of fill) this.fill(sheet, row, column, cells, format);
+    return Promise.resolve();
   }
 
   private answer(formula: string): readonly (readonly Answer[])[] {

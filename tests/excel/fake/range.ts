@@ -195,6 +195,15 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
                 },
               })),
             ),
+          insert: (shift: string) => {
+            if (shift !== "Down") throw new Error(`insert ${shift} is not modelled`);
+            queue("Range.insert", () => excel.insertRows(place.tab(), place.row(), place.rows(), place.columns()));
+            return part(place.row, place.column, place.rows, place.columns);
+          },
+          delete: (shift: string) => {
+            if (shift !== "Up") throw new Error(`delete ${shift} is not modelled`);
+            queue("Range.delete", () => excel.insertRows(place.tab(), place.row(), -place.rows(), place.columns()));
+          },
           merge: (across: boolean) => queue("Range.merge", () => tell(`merge(${across})`)),
           select: () =>
             queue("Range.select", () => {

@@ -1,3 +1,5 @@
+import { formulaMoved } from "../../../taskpane/sheets/grown";
+
 /** What the stand-in holds, apart from how it is spoken to: sheets, cells, and what formulas answer and fill. */
 export interface Cell {
   formula: unknown;
@@ -129,6 +131,26 @@ export class HeldWorkbook {
         throw new OfficeError("InvalidArgument", `a cell was given ${String(entry)}`);
       }
       Object.assign(cell, { formula: entry, value: entry });
+    }
+  }
+
+  /** Puts whole rows in before a row, looking like the one above, or takes them out again; formulas follow. */
+  insertRows(tab: Tab, row: number, rows: number, columns: number): void {
+    if (tab.locked) throw new OfficeError("AccessDenied", "the sheet is protected");
+    if (columns !== 16_384) throw new Error("only whole rows are modelled");
+    this.version++;
+    const before = [...tab.cells].map(([at, cell]) => [at.split(",").map(Number) as [number, number], cell] as const);
+    tab.cells.clear();
+    for (const [[at, column], cell] of before) {
+      if (rows < 0 && at >= row && at < row - rows) continue;
+      const isBelow = at >= (rows < 0 ? row - rows : row);
+      tab.cells.set(key(isBelow ? at + rows : at, column), cell);
+      if (at !== row - 1) continue;
+      for (let i = 0; i < rows; i++) this.cell(tab, row + i, column).format = cell.format;
+    }
+    for (const cell of tab.cells.values()) {
+      if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
+      cell.formula = formulaMoved(cell.formula, (rows < 0 ? row - rows : row) + 1, rows);
     }
   }
 

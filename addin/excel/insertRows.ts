@@ -1,0 +1,47 @@
+import { WorkbookError, type Workbook } from "../../taskpane/workbook";
+import { sheetsNamed } from "./contents";
+import { entryOf } from "./entry";
+import { failed } from "./failure";
+import { sizeOf } from "./write";
+
+/**
+ * Excel moves formulas, lists, rules and charts along by itself, and the new rows look like the one above. Where they
+ * cannot be filled, they go again.
+ */
+export const insertRows: Workbook["insertRows"] = async ({ sheet: name, rows, count, fill }) => {
+  let inserted = 0;
+  const at = (sheet: Excel.Worksheet, row: number): Excel.Range =>
+    sheet.getRangeByIndexes(row, 0, count, 1).getEntireRow();
+  try {
+    await Excel.run(async (context) => {
+      const sheet = (await sheetsNamed(context, [name])).get(name) as Excel.Worksheet;
+      if (sheet.protection.protected) {
+        throw new WorkbookError(`Protected: "${name}". Nothing was changed. Unprotect it first, then try again.`);
+      }
+      for (const row of rows) {
+        at(sheet, row).insert("Down");
+        await context.sync();
+        inserted += 1;
+      }
+      for (const { row, column, cells } of fill) {
+        const [height, width] = sizeOf(cells);
+        sheet.getRangeByIndexes(row, column, height, width).formulas = cells.map((line) =>
+          Array.from({ length: width }, (_, j) => entryOf(line[j])),
+        );
+      }
+      await context.sync();
+    });
+  } catch (failure) {
+    if (inserted === 0) throw failed("add the rows", failure);
+    try {
+      await Excel.run(async (context) => {
+        const sheet = (await sheetsNamed(context, [name])).get(name) as Excel.Worksheet;
+        for (const row of rows.slice(0, inserted).reverse()) at(sheet, row).delete("Up");
+        await context.sync();
+      });
+    } catch {
+      throw failed("add the rows", failure, "Blank rows were left in the log: delete them yourself.");
+    }
+    throw failed("add the rows", failure);
+  }
+};

@@ -1,0 +1,101 @@
+import { sheets as templates } from "../sheets/catalogue";
+import { areaOfLog } from "../sheets/grown";
+import { growing, longer } from "../sheets/growing";
+import type { Block, Content } from "../sheets/sheet";
+import { WorkbookError, type Change, type SheetContents, type Workbook } from "../workbook";
+import { counted, stopIfCancelled, type Action } from "./action";
+import { hasFunction } from "./formulas";
+import { areaOf } from "./place";
+import { recognise } from "./template";
+
+/** How many rows a keeper may add at a time; a log of thousands belongs in a table of one's own. */
+const MOST = 500;
+
+interface Put {
+  /** Where rows go in, each before this one as it is called then; counted from 0. */
+  readonly rows: readonly number[];
+  /** The formulas and settings of the new rows. */
+  readonly fill: readonly Change[];
+  /** The last row of the longer log, as the sheet counts rows. */
+  readonly last: number;
+}
+
+const written = (content: Content): Change["cells"][number][number] =>
+  typeof content === "string" && content.startsWith("=") ? { formula: content } : content;
+
+const isFilled = ({ role }: Block): boolean => role !== "input";
+
+/** What would be put in, or in words why nothing can be. */
+const putOf = (contents: SheetContents, count: number): Put | string => {
+  const { name, cells, locked } = contents;
+  const known = recognise(contents, templates);
+  const logs = known ? growing[known.template.key] : undefined;
+  if (!known || !logs) {
+    return `"${name}" has no log of this pane. Select a cell of a sheet that has one, such as the feeding log. Nothing was changed.`;
+  }
+  if (!known.inPlace) {
+    return `On "${name}" rows, columns or headings have been moved, so the log is not where it was. Nothing was changed.`;
+  }
+  if (locked) return `"${name}" is protected. Take the protection off, then try again. Nothing was changed.`;
+  if (!Number.isInteger(count) || count < 1 || count > MOST)
+    return `Give a whole number of rows from 1 to ${MOST}. Nothing was changed.`;
+  // In a frozen copy the new rows would have to calculate, and nothing else does.
+  const calls = known.template.blocks.some(({ rows }) =>
+    rows.flat().some((one) => typeof one === "string" && hasFunction(one)),
+  );
+  const isFrozen =
+    calls && !cells.some((line) => line.some(({ formula }) => formula !== undefined && hasFunction(formula)));
+  if (isFrozen) return `"${name}" is frozen. Thaw it first, then add rows. Nothing was changed.`;
+
+  const then = longer(known.template, count);
+  // The last row of each log goes down: the new rows lie before it.
+  const places = logs.map((log) => areaOfLog(then, log));
+  const news = places.map(({ bottom }) => ({ from: bottom - count, to: bottom - 1 }));
+  const fill = then.blocks.filter(isFilled).flatMap(({ at, rows }): readonly Change[] => {
+    const area = areaOf(at);
+    if (!area) return [];
+    return news.flatMap(({ from, to }) => {
+      const own = rows.flatMap((row, i) => (area.row + 1 + i >= from && area.row + 1 + i <= to ? [{ i, row }] : []));
+      const [first] = own;
+      if (!first || own.every(({ row }) => row.every((content) => content === null))) return [];
+      return [
+        { sheet: name, row: area.row + first.i, column: area.column, cells: own.map(({ row }) => row.map(written)) },
+      ];
+    });
+  });
+  const [first] = places;
+  return {
+    rows: news.map(({ from }) => from - 1),
+    fill,
+    last: first?.bottom ?? 0,
+  };
+};
+
+const putInSelected = async (workbook: Workbook, count: number) => {
+  const { sheet } = await workbook.selection();
+  const [contents] = await workbook.read([sheet]);
+  return {
+    sheet,
+    put: contents ? putOf(contents, count) : `There is no sheet "${sheet}" any more. Nothing was changed.`,
+  };
+};
+
+export const addRows: Action<number> = {
+  key: "add-rows",
+  label: "Add rows to the log",
+  about:
+    "Makes the log on the sheet that you are looking at longer, with its formulas, lists, colours and pictures. What you have entered stays.",
+  async describe(workbook, count) {
+    const { sheet, put } = await putInSelected(workbook, count);
+    return typeof put === "string"
+      ? { text: put, possible: false, ask: false }
+      : { text: `Adds ${counted(count, "row")} to the log on "${sheet}".`, possible: true, ask: false };
+  },
+  async run(workbook, count, options) {
+    const { sheet, put } = await putInSelected(workbook, count);
+    if (typeof put === "string") throw new WorkbookError(put);
+    stopIfCancelled(options);
+    await workbook.insertRows({ sheet, rows: put.rows, count, fill: put.fill });
+    return { text: `The log on "${sheet}" has ${counted(count, "row")} more: its last is now row ${put.last}.` };
+  },
+};

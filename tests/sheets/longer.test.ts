@@ -1,0 +1,155 @@
+import { addRows } from "../../taskpane/actions/addRows";
+import { areaOf, cellName } from "../../taskpane/actions/place";
+import { recognise } from "../../taskpane/actions/template";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import { cleared } from "../../taskpane/sheets/clear";
+import { areaOfLog } from "../../taskpane/sheets/grown";
+import { growing, longer } from "../../taskpane/sheets/growing";
+import { addressOf } from "../../taskpane/sheets/shared/address";
+import { inSystem } from "../../taskpane/sheets/shared/systems";
+import type { Sheet } from "../../taskpane/sheets/sheet";
+import type { SheetContents } from "../../taskpane/workbook";
+import { openWorkbook } from "../preview/engine";
+
+const MORE = 5;
+const logs = Object.keys(growing).map((key) => [key, sheets.find((sheet) => sheet.key === key) as Sheet] as const);
+
+const { engine, workbook, close } = openWorkbook();
+afterAll(close);
+
+const areaText = ({
+  startRow,
+  endRow,
+  startColumn,
+  endColumn,
+}: {
+  readonly startRow: number;
+  readonly endRow: number;
+  readonly startColumn: number;
+  readonly endColumn: number;
+}): string => addressOf({ top: startRow + 1, left: startColumn + 1, bottom: endRow + 1, right: endColumn + 1 });
+const bare = (formula: string): string => formula.replace(/^=|[\s$]/g, "");
+
+/** What a log brings with it, as the preview holds it: formulas and settings, merged cells, lists, colour rules. */
+const held = async (name: string) => {
+  const [contents] = await workbook.read([name]);
+  const sheet = engine.api.getActiveWorkbook()?.getSheetByName(name);
+  if (!contents || !sheet) throw new Error(`no ${name}`);
+  return {
+    formulas: contents.cells.flatMap((row, i) =>
+      row.flatMap(({ formula }, j) => (formula === undefined ? [] : [`${cellName(i, j)} ${bare(formula)}`])),
+    ),
+    merges: sheet
+      .getMergeData()
+      .map((one) => one.getA1Notation())
+      .sort(),
+    rules: sheet
+      .getConditionalFormattingRules()
+      .map(({ ranges, rule }) => `${ranges.map(areaText).join()} ${"value" in rule ? bare(String(rule.value)) : ""}`)
+      .sort(),
+    lists: [...new Set(sheet.getDataValidations().flatMap(({ rule }) => rule.ranges.map(areaText)))].sort(),
+  };
+};
+
+/** The same of a template. */
+const told = ({ blocks, merges, rules, validation }: Sheet): Awaited<ReturnType<typeof held>> => ({
+  formulas: blocks
+    .flatMap(({ at, rows }) => {
+      const { row, column } = areaOf(at) ?? { row: 0, column: 0 };
+      return rows.flatMap((line, i) =>
+        line.flatMap((content, j) =>
+          typeof content === "string" && content.startsWith("=") ? [{ row: row + i, column: column + j, content }] : [],
+        ),
+      );
+    })
+    .sort((one, other) => one.row - other.row || one.column - other.column)
+    .map(({ row, column, content }) => `${cellName(row, column)} ${bare(content)}`),
+  merges: [...merges].sort(),
+  rules: rules.map(({ range, when }) => `${range} ${bare(when)}`).sort(),
+  lists: [...new Set(validation.map(({ range }) => range))].sort(),
+});
+
+test.each(logs)(
+  "%s: rows added to its log are as if it had been drawn so long",
+  async (key, filled) => {
+    // One keeps its example, and so its entries; the others are as keepers begin.
+    const template = key === "weights" ? filled : cleared(filled);
+    const [name = ""] = await workbook.insert([template]);
+    const log = areaOfLog(template, growing[key]?.[0] ?? "");
+    const before = await held(name);
+    expect(before).toEqual(told(template));
+    await workbook.show(name, log.top, 0);
+    const said = await workbook.asOne(() => addRows.run(workbook, MORE));
+    expect(said.text).toContain(`row ${log.bottom + MORE}`);
+    const [after, wanted] = [await held(name), told(longer(template, MORE))];
+    for (const part of ["formulas", "merges", "rules", "lists"] as const) expect(after[part]).toEqual(wanted[part]);
+
+    // The new rows look like the one above them.
+    const sheet = engine.api.getActiveWorkbook()?.getSheetByName(name);
+    const looks = (row: number) =>
+      Array.from({ length: log.right }, (_, column) => {
+        const range = sheet?.getRange(row - 1, column);
+        return [range?.getBackground(), range?.getCellStyleData()?.bd ?? null, range?.getNumberFormat()];
+      });
+    for (let row = log.bottom; row < log.bottom + MORE; row++) expect(looks(row)).toEqual(looks(log.bottom - 1));
+
+    // It is still known for what it is, its pictures over the longer log.
+    const [contents] = (await workbook.read([name])) as [SheetContents];
+    expect(recognise(contents, sheets)).toMatchObject({ inPlace: true, template: longer(filled, MORE) });
+
+    expect(await engine.api.undo()).toBe(true);
+    await engine.settle();
+    expect(await held(name)).toEqual(before);
+    await workbook.remove([name]);
+  },
+  60_000,
+);
+
+test("a sheet without a log, one whose cells were moved, and rows that are no number are told", async () => {
+  const [plan = "", log = ""] = [
+    ...(await workbook.insert([sheets.find(({ key }) => key === "coolingPlan") as Sheet])),
+    ...(await workbook.insert([cleared(sheets.find(({ key }) => key === "weights") as Sheet)])),
+  ];
+  await workbook.show(plan);
+  expect(await addRows.describe(workbook, 5)).toMatchObject({
+    possible: false,
+    text: expect.stringMatching(/has no log/),
+  });
+  await workbook.show(log);
+  for (const count of [0, 2.5, 501, NaN]) {
+    expect(await addRows.describe(workbook, count)).toMatchObject({
+      possible: false,
+      text: expect.stringMatching(/whole number of rows/),
+    });
+  }
+  await workbook.write([{ sheet: log, row: 28, column: 0, cells: [["mine"]] }]);
+  expect(await addRows.describe(workbook, 5)).toMatchObject({
+    possible: false,
+    text: expect.stringMatching(/have been moved/),
+  });
+});
+
+describe("a longer sheet", () => {
+  test.each(logs)(
+    "%s: nothing beside its log is cut by the new rows, in either system, and twice is once",
+    (_, template) => {
+      for (const system of ["metric", "imperial"] as const) {
+        const own = inSystem(template, system);
+        expect(longer(longer(own, 2), 3)).toEqual(longer(own, 5));
+        const [log = ""] = growing[own.key] ?? [];
+        const { bottom } = areaOfLog(own, log);
+        const texts = longer(own, 4)
+          .blocks.flatMap(({ rows }) => rows.flat())
+          .filter((one) => typeof one === "string");
+        expect(texts.length).toBeGreaterThan(
+          own.blocks.flatMap(({ rows }) => rows.flat()).filter((one) => typeof one === "string").length - 1,
+        );
+        expect(
+          Object.values(longer(own, 4).places).filter((at) =>
+            at.endsWith(`:${at.replace(/.*:([A-Z]+).*/, "$1")}${bottom + 4}`),
+          ).length,
+        ).toBeGreaterThan(0);
+      }
+    },
+  );
+});
