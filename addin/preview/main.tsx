@@ -2,6 +2,7 @@ import { IUndoRedoService } from "@univerjs/core";
 import { catalogue } from "../../functions/catalogue";
 import { mountPane } from "../../taskpane";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { firstInput } from "../../taskpane/sheets/firstInput";
 import { systems } from "../../functions/units";
 import { cleared } from "../../taskpane/sheets/clear";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
@@ -87,7 +88,8 @@ const start = async (): Promise<void> => {
     // The empty sheet stands last, for the keeper's own.
     if (book && empty) book.moveSheet(empty, book.getSheets().length - 1);
     if (book) engine.univer.__getInjector().get(IUndoRedoService).clearUndoRedo(book.getId());
-    await workbook.show((await workbook.sheetNames())[0] ?? "");
+    const { row, column } = firstInput(first);
+    await workbook.show((await workbook.sheetNames())[0] ?? "", row, column);
   }
   // The example that it begins with is nobody's work.
   unsaved.saved();

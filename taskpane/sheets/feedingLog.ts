@@ -100,6 +100,7 @@ export const feedingLog = page(
     cautions: ["noFoodInTheCold", "refusing", "meal", "feedTheAnimal", "noVet"],
     sources: ["practice", "ownLimit", "definition"],
     widths: [11.5, 9.5, 12.5, 5.8, 7, 7.5, 7.5, 11.5, 6.2, 29, 30, 30, 11.5, 8, 9, 8, 8, 11.5, 8, 30, 16, 8, 30],
+    inView: [fed],
     cautionColumns: ["I", "J"],
   },
   said,

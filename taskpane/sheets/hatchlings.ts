@@ -194,6 +194,7 @@ export const hatchlings = page(
     cautions: ["refusing", "meal", "coldKills", "sameScales", "noVet"],
     sources: ["practice", "definition"],
     widths: WIDTHS,
+    inView: [all],
     cautionColumns: ["G", "L"],
   },
   { A: [looked], D: [now] },

@@ -52,6 +52,7 @@ export const readings = page(
     cautions: ["probePlace", "skippedReadings", "coldKills", "noVet"],
     sources: ["definition", "practice"],
     widths: [17, 5.9, 0.6, 11, 5.2, 5.2, 5.2, 5.2, 5.2, 5, 4.6, 5, 4.6, 11, 5.6, 7.4, 6.2, 1, 17, 17, 8, 1, 11, 11],
+    inView: [pasted, days],
     cautionColumns: ["K", "P"],
     example: `${EXAMPLE} an invented box. Look, clear, put in your own.`,
     footColumn: "D",

@@ -38,6 +38,7 @@ export const weights = page(
     cautions: ["sameScales", "narrowLengths", "noVet"],
     sources: ["theilSen", "peigGreen", "practice", "definition"],
     widths: [11.5, 10, 11.5, 9, 7.8, 7.8, 7.8, 17.2, 1, 15.5, 11.5],
+    inView: [weekly],
     cautionColumns: ["J", "K"],
   },
   summary,

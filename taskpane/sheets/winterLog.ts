@@ -118,6 +118,7 @@ export const winterLog = page(
     cautions: ["noLossLimit", "openTheBox", "waterLoss", "noVet"],
     sources: ["theilSen", "andrewsPough", "costanzo", "stubblefield", "practice", "ownLimit"],
     widths: [23.5, 11, 8, 8, 8, 10.5, 14, 1, 15, 9.5, 10],
+    inView: [weekly],
     cautionColumns: ["I", "J"],
   },
   signs,

@@ -207,7 +207,7 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
     // 1366 pixels less a pane of 360, the row numbers and a scroll bar; the preview draws columns widest, at 7.6 pixels
     // a character and 9 a column.
     const merged = sheet.merges.map(areaOf);
-    const rightmost = Math.max(...merged.filter(({ top }) => top === 2).map(({ right }) => right));
+    const rightmost = Math.max(...merged.filter(({ top }) => top === sheet.freeze.rows + 1).map(({ right }) => right));
     const pixels = sheet.widths.slice(0, rightmost).reduce((sum, width) => sum + width * 7.6 + 9, 0);
     expect(pixels).toBeLessThanOrEqual(942);
     // 768 pixels less the ribbon, formula bar and tabs leave 25 rows of 20 pixels.
@@ -223,6 +223,18 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s", (_, she
         .map(({ area }) => area.bottom),
     );
     for (const { area } of sources) expect(area.top).toBeGreaterThanOrEqual(lastBody);
+  });
+
+  test("what stays in view under the title are headings of a table below, over their own columns", () => {
+    const all = contents(sheet);
+    const guides = all.filter(({ role }) => role === "guide");
+    expect(sheet.freeze.rows).toBe(guides.length > 0 ? 2 : 1);
+    for (const { at, content } of guides) {
+      const same = all.filter(
+        (one) => one.role === "heading" && one.at.left === at.left && one.at.top > at.top && one.content === content,
+      );
+      expect([content, at.top, same.length > 0]).toEqual([content, 2, true]);
+    }
   });
 
   test("columns are wide enough for figures, dates and titles", () => {

@@ -12,6 +12,8 @@ export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sour
   readonly leadTo?: string;
   /** What the example is made of; `INVENTED` where nothing is said, null where the sheet has no example. */
   readonly example?: string | null;
+  /** Says that headings stay in view in the row under the title. */
+  readonly guide?: boolean;
   /** The first column of the foot; A where nothing is said. */
   readonly footColumn?: string;
   /** Says that its figures stand in the units of their sources, whatever its keeper works in. */
@@ -21,6 +23,10 @@ export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sour
   /** More lines for the foot, such as the terms of data. */
   readonly foot?: readonly string[];
 };
+
+/** The row of the headings that stay in view, where a sheet has them; what follows the title begins below it. */
+export const GUIDE = 2;
+const belowTitle = ({ guide }: About): number => (guide ? GUIDE + 1 : GUIDE);
 
 /** Begins every line that says what the example is: it goes when the example is cleared. */
 export const EXAMPLE = "Example:";
@@ -76,7 +82,7 @@ const lastOfLead = ({ cautionColumns, leadTo }: About): number =>
 export const leadOf = (about: About, hasLinks: boolean) => {
   const { sentence, example = INVENTED, widths } = about;
   const lines = [sentence, ...(example ? [example, hasLinks ? LINKED : LEGEND] : [])];
-  return stacked(lines, 2, 1, lastOfLead(about), widths, "text");
+  return stacked(lines, belowTitle(about), 1, lastOfLead(about), widths, "text");
 };
 
 const neededFormula = (needed: Sheet["needed"]): string => {
@@ -112,10 +118,11 @@ export const neededOf = (about: About, needed: Sheet["needed"], hasLinks: boolea
 };
 
 /** The caution block at the top right. */
-export const warnedOf = ({ cautions: keys, cautionColumns, widths }: About) => {
+export const warnedOf = (about: About) => {
+  const { cautions: keys, cautionColumns, widths } = about;
   const [first, last] = cautionColumns.map(columnNumber) as [number, number];
   const words = keys.map((key) => cautions[key]);
-  const { part, next } = stacked(words, 2, first, last, widths, "caution");
+  const { part, next } = stacked(words, belowTitle(about), first, last, widths, "caution");
   const title = heading(`${cautionColumns[0]}1`, "Cautions", ...Array<null>(last - first).fill(null));
   return { part: together(title, part), next };
 };
@@ -153,7 +160,7 @@ export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
     sources: sourceKeys,
     widths,
     system: "metric",
-    freeze: { rows: 1, columns: 0 },
+    freeze: { rows: belowTitle(about) - 1, columns: 0 },
     places: {},
     ...(about.years ? { years: about.years } : {}),
     ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),

@@ -181,6 +181,7 @@ export const log = <K extends string, R extends string = never>(
     region: {
       rows: first + rows,
       columns: width,
+      headings: list.map(({ column, left }) => ({ left, words: titleOf(column) ?? "" })),
       places,
       build: (at: string) =>
         together(

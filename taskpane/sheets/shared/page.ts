@@ -1,11 +1,15 @@
 import { systems } from "../../../functions/units";
 import type { Sheet } from "../sheet";
-import { areaOf, block, columnNumber } from "./address";
-import { assemble, neededOf, warnedOf, type About } from "./assemble";
+import { areaOf, block, columnLetters, columnNumber } from "./address";
+import { assemble, GUIDE, neededOf, warnedOf, type About as Told } from "./assemble";
+import { linesOf } from "./linesOf";
 import { addressIn, withAddresses, type Places } from "./names";
 import { together, type Part } from "./part";
 import type { Gap, Region } from "./region";
 import { drawnOf } from "./systems";
+
+/** What is said of a page, and the long tables whose headings stay in view. */
+type About = Omit<Told, "guide"> & { readonly inView?: readonly Region[] };
 
 /** Regions and gaps, one below the other. */
 type Stack = readonly (Region | Gap)[];
@@ -54,6 +58,30 @@ const withRanges = <T>(data: T, range: (text: string) => string): T =>
         ? (Object.fromEntries(Object.entries(data).map(([key, value]) => [key, withRanges(value, range)])) as T)
         : data;
 
+/** Small letters: that much more stands in a column. */
+const SMALL = 0.9;
+
+/** The headings of tables in the row under the title, over their own columns; as tall as the longest of them needs. */
+const guideOf = (inView: readonly Region[], placed: readonly Placed[], { widths }: Told): Part => {
+  const headings = inView.flatMap(({ region }) => {
+    const left = areaOf(placed.find((one) => one.region === region)?.at ?? "A1").left;
+    return (region.headings ?? []).map((one) => ({ words: one.words, column: left + one.left }));
+  });
+  const lines = Math.max(1, ...headings.map(({ words, column }) => linesOf(words, (widths[column - 1] ?? 8) / SMALL)));
+  return together(
+    ...headings
+      .filter(({ words }) => words !== "")
+      .map(({ words, column }, i) => {
+        const at = `${columnLetters(column)}${GUIDE}`;
+        return {
+          blocks: [{ at, role: "guide" as const, rows: [[words]] }],
+          notes: i === 0 ? [{ at, text: "Headings of the long table below: they stay in view." }] : [],
+        };
+      }),
+    lines > 1 ? { lines: [{ row: GUIDE, lines }] } : {},
+  );
+};
+
 /** Every text of a part with its names replaced: formulas keep their dollar signs, ranges have none. */
 const resolved = (part: Required<Part>, places: Places): Required<Part> => {
   const range = (text: string): string => withAddresses(text, places, true);
@@ -76,7 +104,8 @@ const resolved = (part: Required<Part>, places: Places): Required<Part> => {
  * A sheet from regions: bands one below the other under the sheet's sentence and legend, each a region in column A, a
  * gap, or stacks side by side. A stack in the columns of the cautions begins below these.
  */
-export const page = (about: About, ...bands: readonly Band[]): Sheet => {
+export const page = ({ inView = [], ...told }: About, ...bands: readonly Band[]): Sheet => {
+  const about: Told = { ...told, guide: inView.length > 0 };
   const [first, last] = about.cautionColumns.map(columnNumber) as [number, number];
   const cautionsEnd = warnedOf(about).next;
   // Wherever they will stand: how tall the words under the title are follows from what there is.
@@ -97,7 +126,7 @@ export const page = (about: About, ...bands: readonly Band[]): Sheet => {
   const all = placed.map(({ at, region }) => Object.entries(region.places(at))).flat();
   const places: Places = Object.fromEntries(all);
   if (Object.keys(places).length < all.length) throw new Error(`${about.name} has two cells of one name`);
-  const body = together(...placed.map(({ at, region }) => region.build(at)));
+  const body = together(...placed.map(({ at, region }) => region.build(at)), guideOf(inView, placed, about));
   const sheet = assemble(about, resolved(body, places));
   const years = sheet.years && withRanges(sheet.years, (text) => withAddresses(text, places, true));
   return drawnOf({ ...sheet, places, ...(years ? { years } : {}) }, about.metricOnly ? ["metric"] : systems);

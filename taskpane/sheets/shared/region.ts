@@ -13,6 +13,8 @@ export interface Region {
     /** Where its named cells and columns stand, from its top left cell. */
     readonly places: (at: string) => Places;
     readonly build: (at: string) => Part;
+    /** What its columns are called, each by its place from the first. */
+    readonly headings?: readonly { readonly left: number; readonly words: string }[];
   };
 }
 
