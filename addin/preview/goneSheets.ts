@@ -13,6 +13,7 @@ interface Drawing {
  */
 export const drawNoGoneSheet = (): void => {
   const drawing = SheetRenderController.prototype as unknown as Drawing;
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with the drawing that it belongs to
   const own = drawing._rangeToBounds as Drawing["_rangeToBounds"] | undefined;
   if (typeof own !== "function")
     throw gone("_rangeToBounds", "an undo of an insert would fail in the middle of drawing");

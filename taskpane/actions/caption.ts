@@ -42,6 +42,8 @@ export interface Captioned {
     readonly caution?: CautionKey;
   }[];
   readonly cautions: readonly CautionKey[];
+  /** Said after the cautions. */
+  readonly sources?: readonly string[];
   readonly today: Date;
 }
 
@@ -49,7 +51,7 @@ export interface Captioned {
  * What travels with a picture: what is drawn, from which stations, how corrected and whose records they are, what to be
  * careful of, and when. Nothing is said twice.
  */
-export const caption = ({ title, said, told, cautions: keys, today }: Captioned): string => {
+export const caption = ({ title, said, told, cautions: keys, sources = [], today }: Captioned): string => {
   const parts: string[] = [];
   const say = (words: string): void => {
     const part = words.trim();
@@ -59,8 +61,9 @@ export const caption = ({ title, said, told, cautions: keys, today }: Captioned)
   for (const { from } of told) from.forEach(say);
   for (const { credit } of told) credit.split("; ").forEach(say);
   for (const key of [...told.flatMap(({ caution }) => caution ?? []), ...keys]) say(cautions[key]);
+  sources.forEach(say);
   say(`Drawn ${isoOf(serialOf(today))}.`);
-  return parts.map((part) => (/[.!?]$/.test(part) ? part : `${part}.`)).join(" ");
+  return parts.map((part) => (/[.!?]\)?$/.test(part) ? part : `${part}.`)).join(" ");
 };
 
 /** What a sheet tells of figures, in words. */
@@ -98,7 +101,11 @@ export const yearCaption = (
     ...rest,
   });
 
-/** The caption of a chart: of its series only what is drawn. */
+/** What is told of a chart: of its series only what is drawn. */
+export const toldOf = (chart: Pick<Chart, "series">, { cells }: Pick<SheetContents, "cells">): Captioned["told"] =>
+  chart.series.filter((series) => isDrawn(series, cells)).map((series) => toldIn(cells, series));
+
+/** The caption of a chart. */
 export const captionOf = (
   chart: Pick<Chart, "title" | "summary" | "series" | "cautions">,
   template: Pick<Sheet, "cautions">,
@@ -108,9 +115,7 @@ export const captionOf = (
   caption({
     title: chart.title,
     said: [exampleIn(contents), wordsOf(contents.cells, chart.summary)],
-    told: chart.series
-      .filter((series) => isDrawn(series, contents.cells))
-      .map((series) => toldIn(contents.cells, series)),
+    told: toldOf(chart, contents),
     cautions: chart.cautions ?? template.cautions.slice(0, 1),
     today,
   });

@@ -3,7 +3,7 @@ import { readYear } from "../pictures/year/readYear";
 import { sheets as templates } from "../sheets/catalogue";
 import type { Sheet, Year } from "../sheets/sheet";
 import type { SheetContents } from "../workbook";
-import { captionOf, exampleIn, toldIn, wordsOf, yearCaption } from "./caption";
+import { caption, captionOf, exampleIn, toldIn, toldOf, wordsOf, yearCaption, type Captioned } from "./caption";
 import { recognise, valuesOf } from "./template";
 
 /** A picture that a sheet offers. */
@@ -12,7 +12,11 @@ export interface Offered {
   readonly name: string;
   readonly draw: (document: Document) => Promise<SVGSVGElement>;
   readonly caption: (today: Date) => string;
+  /** What its figures are told by. */
+  readonly told?: Captioned["told"];
 }
+
+const STRIP = "The year as a strip";
 
 /** px of a chart that is saved. */
 const CHART = { width: 960, height: 540 };
@@ -39,20 +43,20 @@ const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] =
       })),
       {
         said: [exampleIn(contents)],
-        told: years.map((year) => {
-          const { rain } = figuresOf(year, form);
-          return toldIn(cells, year, rain.length > 0 ? year.rainFrom : undefined);
-        }),
+        told: years.map((year) => toldOfYear(year, form)),
         cautions: years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
         today,
       },
     );
+  const toldOfYear = (year: Year, form?: "ring") =>
+    toldIn(cells, year, figuresOf(year, form).rain.length > 0 ? year.rainFrom : undefined);
   const drawing = () => import("../pictures/year/strip");
   return [
     {
-      name: "The year as a strip",
+      name: STRIP,
       draw: async (document) => (await drawing()).strip(figuresOf(main), document),
       caption: captioned([main]),
+      told: [toldOfYear(main)],
     },
     {
       name: "The year as a ring",
@@ -67,18 +71,48 @@ const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] =
   ];
 };
 
+/** Whose records and which papers a sheet rests on, as it stands at its foot. */
+const sourcesIn = ({ blocks }: Sheet): readonly string[] =>
+  blocks.flatMap(({ role, rows }) => (role === "source" ? rows.flat().map(String) : []));
+
+/** The sheet as one page, with its picture, for a post or for print. */
+const pageIn = (template: Sheet, contents: SheetContents, pictures: readonly Offered[]): Offered => {
+  const { cells } = contents;
+  const picture = pictures.find(({ name }) => name === STRIP) ?? pictures[0];
+  return {
+    name: "The sheet as a page",
+    draw: async (document) => {
+      const { readPage } = await import("../pictures/page/readPage");
+      const { sheetPage } = await import("../pictures/page/sheetPage");
+      const told = { title: contents.name, sentence: template.sentence, summary: template.sentence };
+      return sheetPage(readPage(template, cells), await picture?.draw(document), told, document);
+    },
+    caption: (today) =>
+      caption({
+        title: contents.name,
+        said: [exampleIn(contents)],
+        told: picture?.told ?? [],
+        cautions: template.cautions,
+        sources: sourcesIn(template),
+        today,
+      }),
+  };
+};
+
 /** The pictures that can be drawn of a sheet; none where its cells have been moved about, and so hold other things. */
 export const picturesIn = (contents: SheetContents): readonly Offered[] => {
   const known = recognise(contents, templates);
   if (!known?.inPlace) return [];
   const { template } = known;
-  return [
+  const pictures = [
     ...template.charts.map((chart): Offered => ({
       name: chart.title,
       draw: async (document) =>
         (await import("../pictures/draw")).draw(chart, (range) => valuesOf(contents.cells, range), document, CHART),
       caption: (today) => captionOf(chart, template, contents, today),
+      told: toldOf(chart, contents),
     })),
     ...yearsIn(template, contents),
   ];
+  return [...pictures, pageIn(template, contents, pictures)];
 };

@@ -51,7 +51,7 @@ export const savePicture: Action<PictureChoice> = {
   key: "save-picture",
   label: "Save picture",
   about:
-    "Saves a picture with its caption: from which stations, how corrected, whose records, what to be careful of, and when.",
+    "Saves a picture, or the whole sheet as a page, with its caption: from which stations, how corrected, whose records, what to be careful of, and when. The workbook does not change.",
   async describe(workbook, choice) {
     const no = noFile(workbook, "Copy the chart on its sheet, and paste it where you want it.");
     if (no) return no;

@@ -13,4 +13,4 @@ export const widthOf = (words: string, size: number, isBold = false): number =>
   words.length * size * (LETTER / TEXT) * (isBold ? 1.15 : 1);
 /** Letters that fit. */
 export const lettersIn = (width: number, size: number, isBold = false): number =>
-  Math.max(6, Math.floor(width / widthOf("x", size, isBold)));
+  Math.max(4, Math.floor(width / widthOf("x", size, isBold)));

@@ -146,7 +146,7 @@ export default function Share() {
         />
       </section>
       <section className="part">
-        <SmallTitle>A picture</SmallTitle>
+        <SmallTitle>A picture or a page, for a post</SmallTitle>
         <Words>{savePicture.about}</Words>
         {picture ? (
           <>
@@ -164,7 +164,7 @@ export default function Share() {
             <Act action={savePicture} choice={{ ...picture, kind, paper, save, document, today: new Date() }} />
           </>
         ) : (
-          <Words quiet>No sheet with a picture is in this workbook. Insert one from Sheets.</Words>
+          <Words quiet>None of our sheets is in this workbook. Insert one from Sheets.</Words>
         )}
       </section>
 

@@ -262,7 +262,12 @@ describe("pictures", () => {
     await insertSheet.run(workbook, [coolingPlan]);
     expect(coolingPlan.charts.length).toBeGreaterThan(0);
     expect(await picturesOf(workbook)).toEqual(
-      [...coolingPlan.charts.map(({ title }) => title), "The year as a strip", "The year as a ring"].map((picture) => ({
+      [
+        ...coolingPlan.charts.map(({ title }) => title),
+        "The year as a strip",
+        "The year as a ring",
+        "The sheet as a page",
+      ].map((picture) => ({
         sheet: coolingPlan.name,
         picture,
       })),

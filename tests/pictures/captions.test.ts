@@ -2,10 +2,12 @@ import { cautions } from "../../functions/cautions";
 import { coolSpell } from "../../functions/climate/coolSpell";
 import { isoOf, serialOfIso } from "../../functions/dates";
 import { creditOf, networkKeys } from "../../functions/network/networks";
+import { sources } from "../../functions/sources";
 import { captionOf } from "../../taskpane/actions/caption";
 import { picturesIn } from "../../taskpane/actions/picturesIn";
 import { recognise, valuesOf } from "../../taskpane/actions/template";
 import { figure, word } from "../../taskpane/pictures/cells";
+import { readPage } from "../../taskpane/pictures/page/readPage";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
@@ -246,6 +248,25 @@ describe("a year as a strip, as a ring and beside another", () => {
       if (/ and Hanover/.test(state)) expect(caption).toMatch(/Hanover, NH.*?, \d+ m, as it stands|corrected from \d+/);
     }
   });
+});
+
+test("the page of a sheet carries all its cautions and sources, and not the latitude of the animal's home", () => {
+  expect(sheetsRead.length).toBeGreaterThan(10);
+  for (const { state, contents } of sheetsRead) {
+    const known = recognise(contents, sheets)?.template as Sheet;
+    const page = picturesIn(contents).at(-1);
+    expect(page?.name).toBe("The sheet as a page");
+    const said = page?.caption(TODAY) ?? "";
+    for (const key of known.cautions) expect([state, said.includes(cautions[key])]).toEqual([state, true]);
+    for (const key of known.sources)
+      expect([state, key, said.includes(sources[key].text.replace(/\.$/, ""))]).toEqual([state, key, true]);
+    const { rows, more } = readPage(known, contents.cells);
+    expect([state, more]).toEqual([state, 0]);
+    const words = rows.flat().map(({ text }) => text);
+    for (const secret of ["40.87", "-4.06"]) expect([state, words.includes(secret)]).toEqual([state, false]);
+  }
+  const climate = sheetsRead.find(({ state }) => state === "Native climate, example");
+  expect(valuesOf(climate?.contents.cells ?? [], cellOf(nativeClimate, "place.latitude"))).toEqual([[40.87]]);
 });
 
 describe("Native climate", () => {

@@ -9,7 +9,7 @@ const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
 export const openPage = async (): Promise<{ readonly browser: Browser; readonly page: Page }> => {
   const { outputFiles } = await build({
     stdin: {
-      contents: `export * from "./taskpane/pictures/draw"; export * from "./taskpane/pictures/save"; export * from "./taskpane/pictures/tones"; export * from "./taskpane/pictures/year/strip"; export * from "./taskpane/pictures/year/ring";`,
+      contents: `export * from "./taskpane/pictures/draw"; export * from "./taskpane/pictures/save"; export * from "./taskpane/pictures/tones"; export * from "./taskpane/pictures/year/strip"; export * from "./taskpane/pictures/year/ring"; export * from "./taskpane/pictures/page/sheetPage";`,
       resolveDir: join(__dirname, "..", ".."),
       loader: "ts",
     },

@@ -1,5 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { climate, rain, unfilled, winter, type Case } from "./charts";
+import { readPage } from "../../taskpane/pictures/page/readPage";
+import { sheets } from "../../taskpane/sheets/catalogue";
+import { areaOf } from "../../taskpane/sheets/shared/address";
 import { openPage } from "./inBrowser";
 import { cajon, planned, sierra } from "./years";
 import { dailyOf } from "../../taskpane/pictures/year/daily";
@@ -232,6 +235,41 @@ test("saved as PNG it is twice the size, with ink on white, and more of it with 
   expect(seen.sizes[1]?.[1]).toBeGreaterThan(720);
   expect(seen.corner).toEqual([255, 255, 255, 255]);
   expect(seen.ink).toBeGreaterThan(200);
+});
+
+test("the page of every sheet says all of it: no word covers another or leaves it", async () => {
+  for (const sheet of sheets) {
+    // As many words and figures as the sheet can hold: each formula answers one or the other.
+    const cells: { value: string | number | boolean | null; format?: string }[][] = [];
+    for (const { at, role, rows } of sheet.blocks) {
+      const { top, left } = areaOf(at);
+      rows.forEach((row, i) =>
+        row.forEach((content, j) => {
+          const line = (cells[top - 1 + i] ??= []);
+          const isFormula = typeof content === "string" && content.startsWith("=");
+          line[left - 1 + j] = {
+            value: !isFormula ? content : role === "text" ? "Words that say what is so. ".repeat(6) : 12.3,
+          };
+        }),
+      );
+    }
+    const filled = Array.from(cells, (line = []) => Array.from(line, (cell) => cell ?? { value: null }));
+    const data = readPage(sheet, filled);
+    const clashes = await page.evaluate<string[]>(`(() => {
+      const told = { title: ${JSON.stringify(sheet.name)}, sentence: ${JSON.stringify(sheet.sentence)}, summary: "All of it." };
+      const svg = pictures.sheetPage(${JSON.stringify(data)}, undefined, told, document);
+      document.body.replaceChildren(svg);
+      const page = svg.getBoundingClientRect();
+      const all = [...svg.querySelectorAll("text")].map((text) => [text.textContent, text.getBoundingClientRect()]);
+      const found = all.filter(([, box]) => box.right > page.right + 1 || box.bottom > page.bottom + 1).map(([text]) => text + " is cut off");
+      all.forEach(([text, a], i) => all.slice(i + 1).forEach(([other, b]) => {
+        if (a.left < b.right - 2 && b.left < a.right - 2 && a.top < b.bottom - 5 && b.top < a.bottom - 5) found.push(text + " covers " + other);
+      }));
+      return found;
+    })()`);
+    expect([sheet.name, clashes.slice(0, 6)]).toEqual([sheet.name, []]);
+    expect(data.rows.length).toBeGreaterThan(2);
+  }
 });
 
 describe("the year", () => {

@@ -32,7 +32,8 @@ const belowTitle = ({ guide }: About): number => (guide ? GUIDE + 1 : GUIDE);
 export const EXAMPLE = "Example:";
 export const INVENTED = `${EXAMPLE} invented animals and figures. Look, clear, fill in your own.`;
 export const INVENTED_WITH_RECORDS = `${EXAMPLE} an invented animal; the station records are real, terms at the foot.`;
-const LEGEND = "Fill in the framed cells. Tinted ones may stay. The rest is worked out.";
+/** The line that says how a sheet is filled in. */
+export const LEGEND = "Fill in the framed cells. Tinted ones may stay. The rest is worked out.";
 const LINKED = `${LEGEND} Lilac: from another sheet, to be changed there.`;
 
 const characters = (widths: readonly number[], first: number, last: number): number =>
