@@ -1,3 +1,4 @@
+import type { CautionKey } from "../../functions/cautions";
 import { figure } from "../pictures/cells";
 import { readYear } from "../pictures/year/readYear";
 import { sheets as templates } from "../sheets/catalogue";
@@ -17,11 +18,33 @@ export interface Offered {
 }
 
 const STRIP = "The year as a strip";
+const RING = "The year as a ring";
+
+/** The stages of a sheet's winter plan: they may stand under the year of another sheet. */
+export interface Staged {
+  readonly sheet: string;
+  /** The stage on each day of the year. */
+  readonly stages: readonly string[];
+  readonly cautions: readonly CautionKey[];
+}
+
+/** The winter plans of a workbook, each once. */
+export const plansIn = (all: readonly SheetContents[]): readonly Staged[] => {
+  const found = all.flatMap((contents): Staged[] => {
+    const known = recognise(contents, templates);
+    const year = known?.inPlace ? known.template.years?.find(({ plan }) => plan !== undefined) : undefined;
+    if (!known || !year) return [];
+    const { stages } = readYear(year, (range) => valuesOf(contents.cells, range), known.template.system);
+    return stages.length === 0 ? [] : [{ sheet: contents.name, stages, cautions: year.cautions ?? [] }];
+  });
+  const words = found.map(({ stages }) => stages.join());
+  return found.filter((_, i) => words.indexOf(words[i] as string) === i);
+};
 
 /** px of a chart that is saved. */
 const CHART = { width: 960, height: 540 };
 
-const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] => {
+const yearsIn = (template: Sheet, contents: SheetContents, plans: readonly Staged[]): readonly Offered[] => {
   const { cells } = contents;
   const read = (range: string): readonly (readonly unknown[])[] => valuesOf(cells, range);
   const isThere = ({ lines }: Year): boolean =>
@@ -30,27 +53,35 @@ const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] =
   if (!main) return [];
   const nameOf = (year: Year): string => wordsOf(cells, year.nameFrom) || year.title;
   /** The year's figures; a ring has no room for rain. */
-  const figuresOf = (year: Year, form?: "ring") => ({
+  const figuresOf = (year: Year, form?: "ring", plan?: Staged) => ({
     ...readYear(year, read, template.system),
     ...(form ? { rain: [] } : {}),
+    ...(plan ? { stages: plan.stages } : {}),
   });
-  const captioned = (years: readonly Year[], form?: "ring") => (today: Date) =>
+  const captioned = (years: readonly Year[], form?: "ring", plan?: Staged) => (today: Date) =>
     yearCaption(
       years.map((year) => ({
         name: nameOf(year),
         how: wordsOf(cells, year.subtitle),
-        drawn: figuresOf(year, form),
+        drawn: figuresOf(year, form, plan),
       })),
       {
         said: [exampleIn(contents)],
         told: years.map((year) => toldOfYear(year, form)),
-        cautions: years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
+        cautions: [
+          ...years.flatMap((year) => year.cautions ?? template.cautions.slice(0, 1)),
+          ...(plan?.cautions ?? []),
+        ],
         today,
       },
     );
   const toldOfYear = (year: Year, form?: "ring") =>
     toldIn(cells, year, figuresOf(year, form).rain.length > 0 ? year.rainFrom : undefined);
   const drawing = () => import("../pictures/year/strip");
+  const drawRing = async (document: Document, plan?: Staged) =>
+    (await import("../pictures/year/ring")).ring(figuresOf(main, "ring", plan), document);
+  // A climate has no plan of its own.
+  const staged = main.plan === undefined ? plans : [];
   return [
     {
       name: STRIP,
@@ -59,10 +90,22 @@ const yearsIn = (template: Sheet, contents: SheetContents): readonly Offered[] =
       told: [toldOfYear(main)],
     },
     {
-      name: "The year as a ring",
-      draw: async (document) => (await import("../pictures/year/ring")).ring(figuresOf(main, "ring"), document),
+      name: RING,
+      draw: (document) => drawRing(document),
       caption: captioned([main], "ring"),
     },
+    ...staged.flatMap((plan): Offered[] => [
+      {
+        name: `${STRIP}, with the stages of ${plan.sheet}`,
+        draw: async (document) => (await drawing()).strip(figuresOf(main, undefined, plan), document),
+        caption: captioned([main], undefined, plan),
+      },
+      {
+        name: `${RING}, with the stages of ${plan.sheet}`,
+        draw: (document) => drawRing(document, plan),
+        caption: captioned([main], "ring", plan),
+      },
+    ]),
     ...others.map((other): Offered => ({
       name: `Side by side: ${nameOf(main)} and ${nameOf(other)}`,
       draw: async (document) => (await drawing()).pair([figuresOf(main), figuresOf(other)], document),
@@ -100,7 +143,7 @@ const pageIn = (template: Sheet, contents: SheetContents, pictures: readonly Off
 };
 
 /** The pictures that can be drawn of a sheet; none where its cells have been moved about, and so hold other things. */
-export const picturesIn = (contents: SheetContents): readonly Offered[] => {
+export const picturesIn = (contents: SheetContents, plans: readonly Staged[] = []): readonly Offered[] => {
   const known = recognise(contents, templates);
   if (!known?.inPlace) return [];
   const { template } = known;
@@ -112,7 +155,7 @@ export const picturesIn = (contents: SheetContents): readonly Offered[] => {
       caption: (today) => captionOf(chart, template, contents, today),
       told: toldOf(chart, contents),
     })),
-    ...yearsIn(template, contents),
+    ...yearsIn(template, contents, plans),
   ];
   return [...pictures, pageIn(template, contents, pictures)];
 };

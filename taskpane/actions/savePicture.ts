@@ -2,7 +2,7 @@ import { WorkbookError, type Workbook } from "../workbook";
 import type { Paper } from "../pictures/save";
 import { stopIfCancelled, type Action } from "./action";
 import { noFile } from "./files";
-import { picturesIn } from "./picturesIn";
+import { picturesIn, plansIn } from "./picturesIn";
 import { fileName } from "./saveFile";
 import type { SavedFile } from "./savedFile";
 
@@ -23,14 +23,18 @@ export interface PictureChoice {
 /** Every sheet of the workbook with its pictures. */
 export const picturesOf = async (
   workbook: Workbook,
-): Promise<readonly { readonly sheet: string; readonly picture: string }[]> =>
-  (await workbook.read()).flatMap((contents) =>
-    picturesIn(contents).map(({ name }) => ({ sheet: contents.name, picture: name })),
+): Promise<readonly { readonly sheet: string; readonly picture: string }[]> => {
+  const all = await workbook.read();
+  const plans = plansIn(all);
+  return all.flatMap((contents) =>
+    picturesIn(contents, plans).map(({ name }) => ({ sheet: contents.name, picture: name })),
   );
+};
 
 const find = async (workbook: Workbook, { sheet, picture }: Pick<PictureChoice, "sheet" | "picture">) => {
-  const [contents] = await workbook.read([sheet]);
-  return contents && picturesIn(contents).find(({ name }) => name === picture);
+  const all = await workbook.read();
+  const contents = all.find(({ name }) => name === sheet);
+  return contents && picturesIn(contents, plansIn(all)).find(({ name }) => name === picture);
 };
 
 /** A drawn picture as a file, with its caption below. */

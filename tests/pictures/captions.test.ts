@@ -4,7 +4,7 @@ import { isoOf, serialOfIso } from "../../functions/dates";
 import { creditOf, networkKeys } from "../../functions/network/networks";
 import { sources } from "../../functions/sources";
 import { captionOf } from "../../taskpane/actions/caption";
-import { picturesIn } from "../../taskpane/actions/picturesIn";
+import { picturesIn, plansIn } from "../../taskpane/actions/picturesIn";
 import { recognise, valuesOf } from "../../taskpane/actions/template";
 import { figure, word } from "../../taskpane/pictures/cells";
 import { readPage } from "../../taskpane/pictures/page/readPage";
@@ -213,6 +213,35 @@ describe("a year as a strip, as a ring and beside another", () => {
   test("speaks of °F where its sheet does", () => {
     const found = offered().find(({ state }) => state.includes("in °F: The year as a ring"));
     expect(found?.caption).toContain("Set-point from 46.4 to 75.2 °F over the year."); // 8 and 24 °C
+  });
+
+  test("the stages of a plan stand under the climate's months and rain, with the plan's cautions", () => {
+    const examples = sheetsRead.filter(({ state }) => state.endsWith(", example")).map(({ contents }) => contents);
+    const plans = plansIn(examples);
+    // Year plan and Cooling plan hold the same six dates.
+    expect(plans.map(({ sheet }) => sheet)).toHaveLength(1);
+    const climate = examples.find(({ name }) => name === nativeClimate.name) as SheetContents;
+    const names = picturesIn(climate, plans).map(({ name }) => name);
+    const both = picturesIn(climate, plans).find(({ name }) =>
+      /strip, with the stages of (Year|Cooling) plan$/.test(name),
+    );
+    expect([names, both === undefined]).toEqual([names, false]);
+    const caption = both?.caption(TODAY) ?? "";
+    for (const words of [
+      "Cold from 16 Nov to 7 Feb",
+      "Last meal on 21 Sep, first meal on 29 Mar.",
+      "mm of rain and melted snow a year",
+      cautions.coldKills,
+      cautions.noFoodInTheCold,
+      cautions.proxy,
+      creditOf("climat"),
+    ])
+      expect(caption).toContain(words);
+    expect(
+      picturesIn(climate, plans)
+        .find(({ name }) => name === "The year as a strip")
+        ?.caption(TODAY),
+    ).not.toContain("Cold from");
   });
 
   test("stages begin and end on the dates of the plan", () => {
