@@ -3,7 +3,8 @@ import { fed, plans, settings } from "./animalsFigures";
 import { form } from "./shared/form";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
-import type { Column } from "./shared/names";
+import type { Cell, Column } from "./shared/names";
+import { says } from "./shared/rules";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
 import { followed, isPlan, ofPlan } from "./shared/winterPlans";
@@ -41,6 +42,14 @@ const later = (label: Column, typed: Column, values: Column): string => {
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
 
+/** What is asked of a gravid female whose plan has her fast: neither food nor the cold is right before a vet has looked. */
+const IN_THE_FAST =
+  "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";
+const gravidInFast = (gravid: Cell, follows: Cell): string => {
+  const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => ofPlan(plans, `${follows}`, plans.each(key)));
+  return `IF(${gravid}="yes",AND(${today}>N(${last}),${today}<N(${first})),FALSE)`;
+};
+
 export const list = log(
   "list",
   ROWS,
@@ -48,8 +57,13 @@ export const list = log(
     label: { title: "Animal", needed: "An animal", input: all.map(({ label }) => label) },
     stage: {
       title: "Stage",
-      each: ({ label, ate, every, weighedLast, opened, openEvery, winters, box, follows }) =>
-        f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${[weighEvery, opened, openEvery, winters, box].map((cell) => blanksKept(`${cell}`)).join(",")},IF(${isPlan(plans, `${follows}`)},"",${follows})))`,
+      each: ({ label, ate, every, weighedLast, opened, openEvery, winters, box, follows, gravid }) => {
+        const kept = [weighEvery, opened, openEvery].map((cell) => blanksKept(`${cell}`)).join(",");
+        const question = `IF(${gravidInFast(gravid, follows)},"${IN_THE_FAST}",IF(${isPlan(plans, `${follows}`)},"",${follows}))`;
+        // Outside the fast she is kept warm, whatever plan she follows in other years.
+        const wintersNow = `IF(AND(${gravid}="yes",NOT(${gravidInFast(gravid, follows)})),"no",${blanksKept(`${winters}`)})`;
+        return f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${kept},${wintersNow},${blanksKept(`${box}`)},${question}))`;
+      },
     },
     toDo: { title: "What to do", covered: true },
     never: {
@@ -90,6 +104,15 @@ export const list = log(
           look: "care",
         },
       ],
+    },
+    gravid: {
+      title: "Gravid",
+      input: [],
+      takes: oneOf("yes", "no"),
+      from: "breedingSeason.animals.gravid",
+      by: "list.label",
+      note: "yes: she stays warm, out of every winter plan, whatever stands at Winters. From the sheet Breeding season: a mating seen, and nothing laid since.",
+      rules: [says("yes", "care")],
     },
     fed: {
       title: "Last meal",

@@ -2,7 +2,7 @@ import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
 import { named, namedColumn, type Cell } from "./shared/names";
-import { LEVELS } from "./shared/rules";
+import { LEVELS, says } from "./shared/rules";
 import { animals, TODAY, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
 
@@ -74,6 +74,13 @@ const { on, femaleAge, maleAge, femaleMass, maleMass, clutches: mostClutches } =
 const mothers = namedColumn("clutches.mother");
 const befores = namedColumn("clutches.before");
 
+const [females, pairedOn, seen] = ["female", "on", "seen"].map((one) => namedColumn(`pairings.${one}`));
+/** Whether a mating was seen after she laid last, up to the day of the check. */
+const matedSince = (label: Cell): string => {
+  const lastLaid = `SUMPRODUCT(MAX((${mothers}=${label})*${namedColumn("clutches.laid")}))`;
+  return `SUMPRODUCT((${females}=${label})*(${seen}="mated")*(${pairedOn}>${lastLaid})*(${pairedOn}<=${on}))>0`;
+};
+
 /** The animals of the season, females and males. */
 export const breeders = log(
   "animals",
@@ -139,6 +146,13 @@ export const breeders = log(
       title: "The gravest thing",
       wide: 2,
       each: ({ label: { row } }) => f`IF(${named(`lines${row}.level[1]`)}="","",${named(`lines${row}.told[1]`)})`,
+    },
+    gravid: {
+      title: "May be gravid",
+      skip: 1,
+      each: ({ label, sex }) => f`IF(OR(${label}="",${sex}="male",${on}=""),"",IF(${matedSince(label)},"yes",""))`,
+      note: "yes from a mating that was seen until she lays; Today keeps her warm meanwhile. Past her last day ask your reptile vet, and if she is not, put nothing at that mating. A blank does not say that she is not.",
+      rules: [says("yes", "care")],
     },
   },
   { titleLines: 2 },

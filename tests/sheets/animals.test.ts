@@ -44,6 +44,26 @@ test("in the middle of December nobody who winters is fed, and who does not say 
   expect(String(reading.of("list.toDo[5]"))).toMatch(/^Feed \(due since 2026-09-22\)/);
 });
 
+test("a gravid female is kept warm and fed as the others, whatever stands at Winters; inside her plan's fast a vet is called first", async () => {
+  const autumn = await filled(animals, { "reminders.today": "2026-09-21", "list.gravid[1]": "yes" });
+  expect([autumn.of("list.stage[1]"), autumn.of("list.never[1]")]).toEqual([
+    "Feeding",
+    expect.stringMatching(/^No cooling: it follows no winter plan\./),
+  ]);
+  const winter = await filled(animals, {
+    "reminders.today": "2026-12-15",
+    "list.gravid[1]": "yes",
+    "list.gravid[2]": "yes",
+    "list.winters[2]": "no",
+  });
+  expect(winter.of("list.toDo[1]")).toMatch(/^She may be gravid, and her winter plan has begun: call your reptile vet/);
+  expect([winter.of("list.never[1]"), winter.of("list.next[1]")]).toEqual([
+    "No food and no cooling until that is known.",
+    "",
+  ]);
+  expect(winter.of("list.stage[2]")).toBe("Feeding");
+});
+
 test("a shut box that must be opened every few hours needs vents, and says so", async () => {
   const reading = await filled(animals, {
     "reminders.today": "2026-12-15",

@@ -43,8 +43,12 @@ test("pairings: too young on that day, a clutch too many, two of one sex, an unk
       { female: "Juniper", male: "Heather", on: "2026-05-01" },
       { female: "Hazel", male: "Rowan", on: "2026-05-01" },
       { female: "Juniper", male: "Bracken", on: "2024-12-29" }, // a day short of his 18 months
+      { female: "Heather", male: "Rowan", on: "2026-09-10", seen: "mated" },
+      { female: "Sorrel", male: "Rowan", on: "2026-09-22", seen: "mated" }, // a day after the check
     ]),
   );
+  // Juniper mated and has laid since; Heather has not; of a male nothing is said.
+  expect(reading.column("animals.gravid")).toEqual(["", "", "yes", "", "", "", "", ""]);
   expect(reading.column("pairings.standsOut").slice(free - 1, free + 5)).toEqual([
     "Stop: she was too young",
     "",

@@ -49,6 +49,7 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   weights: ["log.change[1]", "log.share[1]", "log.daily[1]", "log.standsOut[1]"],
   // The example has five animals, and room for three more.
   breedingSeason: [
+    "animals.gravid[1]",
     "pairings.standsOut[1]",
     "pairings.earliest[1]",
     ...[6, 7, 8].flatMap((i) => [`lines${i}.label[1]`, `lines${i}.level[1]`]),
