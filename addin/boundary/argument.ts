@@ -1,5 +1,5 @@
 import type { AnyDefinition, CellParameter, Parameter, RangeParameter, Values } from "../../functions/define";
-import { blockOf, type Block } from "./cell";
+import { blockOf, CellsAt, type Block } from "./cell";
 
 /** A parameter and the block of cells that is given for it. */
 export interface Argument<P extends Parameter = Parameter> {
@@ -8,6 +8,8 @@ export interface Argument<P extends Parameter = Parameter> {
   readonly block: Block;
   /** Of an excerpt: the row of each of its entries in the whole. */
   readonly rows?: readonly number[];
+  /** Where its cells stand on the sheet, where that is known. */
+  readonly at: CellsAt | undefined;
   /** Its name, for a message. */
   readonly place: () => string;
 }
@@ -31,12 +33,11 @@ const formOf = (definition: AnyDefinition): Form => {
 };
 
 export const argumentsOf = (definition: AnyDefinition, given: readonly unknown[]): readonly Argument[] =>
-  formOf(definition).parameters.map(([name, parameter], i) => ({
-    name,
-    parameter,
-    block: blockOf(given[i]),
-    place: () => name,
-  }));
+  formOf(definition).parameters.map(([name, parameter], i) => {
+    const one = given[i];
+    const at = one instanceof CellsAt ? one : undefined;
+    return { name, parameter, block: blockOf(at ? at.cells : one), at, place: () => name };
+  });
 
 /** A place for the value of every argument, none of them read yet. */
 export const unreadValues = (definition: AnyDefinition): Values => ({ ...formOf(definition).unread });

@@ -19,6 +19,15 @@ export const isAllBlank = (block: Block): boolean => block.every((row) => row.ev
 export const plain = (cell: unknown): unknown =>
   typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
 
+/** Cells of a sheet whose place is known, rows and columns from 0: messages then name a cell as the sheet does. */
+export class CellsAt {
+  constructor(
+    readonly cells: readonly (readonly unknown[])[],
+    readonly row: number,
+    readonly column: number,
+  ) {}
+}
+
 /** A block of cells: rows of one length, one at least. */
 export type Block = readonly [readonly unknown[], ...(readonly unknown[])[]];
 

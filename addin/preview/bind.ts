@@ -17,7 +17,7 @@ import { Problem } from "../../functions/problem";
 import type { Unit } from "../../functions/units";
 import { takesInWords } from "../../functions/words";
 import { formats } from "../../taskpane/sheets/sheet";
-import { SheetError } from "../boundary/cell";
+import { CellsAt, SheetError } from "../boundary/cell";
 import { evaluate } from "../boundary/evaluate";
 import "../carried";
 import { mayWait, waitFor } from "../fetch";
@@ -34,10 +34,15 @@ const cellIn = (value: Nullable<BaseValueObject>): unknown => {
   return value.isError() ? new SheetError(String(value.getValue())) : value.getValue();
 };
 
-const argumentIn = (value: BaseValueObject): unknown => {
+/** An argument; `own` is the cell in which the formula stands, where that is known. */
+const argumentIn = (value: BaseValueObject, own: { readonly row: number; readonly column: number }): unknown => {
   if (!(value instanceof ArrayValueObject)) return cellIn(value);
   const columns = value.getColumnCount();
-  return value.getArrayValue().map((row) => Array.from({ length: columns }, (_, column) => cellIn(row[column])));
+  const cells = value.getArrayValue().map((row) => Array.from({ length: columns }, (_, column) => cellIn(row[column])));
+  // What another function has made stands nowhere: the engine says of it that it stands where the formula does.
+  const [row, column] = [value.getCurrentRow(), value.getCurrentColumn()];
+  const isMade = row < 0 || column < 0 || (row === own.row && column === own.column);
+  return isMade ? cells : new CellsAt(cells, row, column);
 };
 
 /** A problem's words travel with the error, and into its cell. */
@@ -91,7 +96,10 @@ class BoundFunction extends BaseFunction {
   }
 
   private answer(given: readonly BaseValueObject[]): BaseValueObject {
-    const { cells, unit } = evaluate(this.definition, given.map(argumentIn));
+    const { cells, unit } = evaluate(
+      this.definition,
+      given.map((one) => argumentIn(one, this)),
+    );
     const out = cells.map((row, i) => row.map((cell, j) => cellOut(cell, unit(i, j))));
     const rowCount = out.length;
     const columnCount = out[0]?.length ?? 0;

@@ -78,6 +78,42 @@ describe("a VIV function in a cell", () => {
     expect(cell?.custom).toEqual({ message: "temperature holds 'warm': give a number from -90 to 60 °C" });
   });
 
+  test.each([
+    [
+      "a column",
+      "=VIV.MASSTREND(A2:A4,B2:B4)",
+      "row 2 of masses (B3) holds 'refused': give a number from 0.1 to 200000 g",
+    ],
+    ["a column of another sheet", "=VIV.MASSTREND(Sheet1!A2:A4,Sheet1!B2:B4)", "row 2 of masses (B3) holds"],
+    ["a row", "=VIV.MASSTREND({100,107,114},A6:C6)", "row 3 of masses (C6) holds 'lost'"],
+    ["one animal's rows of a long table", '=VIV.MASSTREND(A2:A4,B2:B4,7,C2:C4,"Birch")', "row 2 of masses (B3) holds"],
+    [
+      "rows that FILTER has taken stand nowhere",
+      '=VIV.MASSTREND(FILTER(A2:A4,C2:C4="Birch"),FILTER(B2:B4,C2:C4="Birch"))',
+      "row 1 of masses holds",
+    ],
+    ...[
+      "SORT(B2:B4,1,-1)",
+      "TAKE(B2:B4,-2)",
+      "DROP(B2:B4,1)",
+      "CHOOSECOLS(A2:B4,2)",
+      "UNIQUE(B2:B4)",
+      "VSTACK(B3,B2)",
+    ].map((made) => [made, `=VIV.MASSTREND({100;107;114},${made})`, " of masses holds 'refused'"] as const),
+    ["cells that a formula has made", '=VIV.MASSTREND(A2:A4,B2:B4&"")', "row 2 of masses"],
+  ])("words name the cell of %s as the sheet does", async (_, text, words) => {
+    await put([
+      ["Date", "Mass", "Animal", formula(text)],
+      [46_000, 140, "Ash"],
+      [46_007, "refused", "Birch"],
+      [46_014, 142, "Ash"],
+      [null, null, null],
+      [140, 141, "lost"],
+    ]);
+    const cell = open.engine.api.getActiveWorkbook()?.getActiveSheet().getSheet().getCellMatrix().getValue(0, 3);
+    expect((cell?.custom as { message?: string } | undefined)?.message).toContain(words);
+  });
+
   test("says so where the way of a spill is blocked, and spills when it is free", async () => {
     await workbook.write([{ sheet: "Sheet1", row: 1, column: 0, cells: [["in the way"]] }]);
     expect((await put([[formula("=VIV.LAPSE({20;10},500,1500)")]])).at("A1")).toBe("#SPILL!");
