@@ -31,6 +31,15 @@ export interface Workbook {
    */
   insertRows(insertion: Insertion): Promise<void>;
 
+  /** The table of the program's own in which a cell stands; only where the program has such tables. */
+  readonly tableAt?: (place: CellPlace) => Promise<ProgramTable | undefined>;
+
+  /** Adds a last column to such a table: one formula for all of its rows, those that are added later too. */
+  readonly addTableColumn?: (
+    table: ProgramTable,
+    column: { readonly heading: string; readonly formula: string; readonly format?: string },
+  ) => Promise<void>;
+
   /** Adds a plain sheet of text and figures after the last one; answers the name that it was given. */
   add(name: string, cells: readonly (readonly CellContent[])[], look?: PlainLook): Promise<string>;
 
@@ -117,6 +126,12 @@ export interface CellPlace {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
+}
+
+/** A table of the program's own: the row of its headings, and its columns from the first on. */
+export interface ProgramTable extends CellPlace {
+  readonly name: string;
+  readonly columns: number;
 }
 
 /** What is written into a cell. Text is written as text, even when it starts with "="; null clears the content. */

@@ -9,6 +9,7 @@ import { failed, isNameTaken, stopIfAborted } from "./failure";
 import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
 import { insertRows } from "./insertRows";
 import { adorn } from "./ornaments";
+import { addTableColumn, tableAt } from "./tables";
 import { sizeOf, write } from "./write";
 
 /** What the workbook looked like before sheets were added. */
@@ -194,6 +195,8 @@ export const excelWorkbook: Workbook = {
   read: (names) => running("read the sheets", (context) => readSheets(context, names)),
   write: (changes, options = {}) => write(changes, options),
   insertRows,
+  tableAt,
+  addTableColumn,
   add,
   copy,
   remove,

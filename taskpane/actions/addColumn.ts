@@ -4,7 +4,7 @@ import { planned, type Planned, type Said } from "../columns/planned";
 import { settled } from "../columns/settled";
 import { tableAt } from "../columns/table";
 import type { Wish } from "../columns/wish";
-import { WorkbookError, type CellPlace, type SheetContents, type Workbook } from "../workbook";
+import { WorkbookError, type CellPlace, type ProgramTable, type SheetContents, type Workbook } from "../workbook";
 
 export interface ColumnChoice {
   readonly wish: Wish;
@@ -48,6 +48,13 @@ const area = ({ at, formulas }: Planned): string =>
 const look = async (workbook: Workbook, choice: ColumnChoice | undefined): Promise<Planned | string> =>
   choice ? columnFor(choice, await workbook.read()) : "Look at a table first.";
 
+/** The table of the program's own that would get the column as its next, where what is read stands in it too. */
+const tableFor = async (workbook: Workbook, { at, reads: [first] }: Planned): Promise<ProgramTable | undefined> => {
+  const table = await workbook.tableAt?.({ ...at, column: at.column - 1 });
+  const isNext = table?.row === at.row && table.column + table.columns === at.column;
+  return isNext && table.column <= first ? table : undefined;
+};
+
 export const addColumn: Action<ColumnChoice | undefined> = {
   key: "add-column",
   label: "Add the column",
@@ -64,6 +71,11 @@ export const addColumn: Action<ColumnChoice | undefined> = {
     if (typeof column === "string") throw new WorkbookError(`${column} Nothing was changed.`);
     stopIfCancelled(options);
     const { at, heading, formulas, format, empty } = column;
+    const table = await tableFor(workbook, column);
+    if (table && workbook.addTableColumn) {
+      await workbook.addTableColumn(table, { heading, formula: column.inTable, ...(format ? { format } : {}) });
+      return { text: `"${heading}" is a column of the table "${table.name}" now: rows that you add to it answer too.` };
+    }
     await workbook.write(
       [
         { ...at, cells: [[heading]] },

@@ -23,6 +23,10 @@ export interface Planned {
   /** Where its heading goes, counted from 0. */
   readonly at: { readonly sheet: string; readonly row: number; readonly column: number };
   readonly formulas: readonly string[];
+  /** The one formula for a table of the program's own, which names its columns by their headings. */
+  readonly inTable: string;
+  /** The first and the last of the columns that are read. */
+  readonly reads: readonly [first: number, last: number];
   readonly format?: string;
   /** Rows, counted from 1 as the sheet counts them, that stay empty because something is blank or has yet to come. */
   readonly empty: readonly number[];
@@ -111,21 +115,25 @@ export const planned = (wish: Wish, table: OwnTable, said: Said): Planned | stri
   const cellsOf = (name: string) => table.columns.find((one) => one.column === column(name))?.cells ?? [];
   const once = (name: string): Settled | undefined => said.once.get(name);
 
-  const formula = (i: number): string => {
-    const row = table.row + i;
-    const written: Written = {
-      cell: (name) => once(name)?.text ?? cellName(row, column(name)),
-      toHere: (name) => {
-        const letters = columnLetters(column(name) + 1);
-        return `${letters}$${table.row + 1}:${letters}${row + 1}`;
-      },
-      once: (name) => once(name)?.text ?? cellName(row, column(name)),
-    };
+  const formulaOf = (written: Written): string => {
     const tests = guards.map((guard) => guardText(guard, written));
     const inner = formulaText(body, written);
     if (tests.length === 0) return `=${inner}`;
     return `=IF(${tests.length === 1 ? tests[0] : `OR(${tests.join(",")})`},"",${inner})`;
   };
+  const formula = (i: number): string => {
+    const row = table.row + i;
+    const cell = (name: string): string => once(name)?.text ?? cellName(row, column(name));
+    const toHere = (name: string): string => {
+      const letters = columnLetters(column(name) + 1);
+      return `${letters}$${table.row + 1}:${letters}${row + 1}`;
+    };
+    return formulaOf({ cell, toHere, once: cell });
+  };
+  /** By its heading, in which the signs of such names are marked. */
+  const named = (name: string): string =>
+    (table.columns.find((one) => one.column === column(name))?.name ?? "").replace(/['[\]#@]/g, "'$&");
+  const inRow = (name: string): string => once(name)?.text ?? `[@[${named(name)}]]`;
   const heldIn = (i: number) => ({
     cell: (name: string) => (once(name) ? once(name)?.value : (cellsOf(name)[i]?.value ?? null)),
     toHere: (name: string) =>
@@ -145,6 +153,8 @@ export const planned = (wish: Wish, table: OwnTable, said: Said): Planned | stri
     heading: freeHeading(heading, table),
     at: { sheet: table.sheet, row: table.headings, column: table.free },
     formulas: rows.map(formula),
+    inTable: formulaOf({ cell: inRow, toHere: (name) => `INDEX([${named(name)}],1):${inRow(name)}`, once: inRow }),
+    reads: [Math.min(...said.columns.values()), Math.max(...said.columns.values())],
     ...(format === undefined ? {} : { format }),
     empty: rows.filter(isEmptyRow).map((i) => table.row + i + 1),
     notes:

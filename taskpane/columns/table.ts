@@ -9,6 +9,8 @@ export type Kind = "date" | "figure" | "text" | "blank";
 export interface OwnColumn {
   readonly column: number;
   readonly heading: string;
+  /** The heading to the letter, as a table of the program's own calls its column. */
+  readonly name: string;
   readonly kind: Kind;
   readonly cells: readonly CellState[];
 }
@@ -108,7 +110,8 @@ export const tableAt = (
     const column = block.column + j;
     const own = Array.from({ length: rows }, (_, i) => cells[row + i]?.[column] ?? NOTHING);
     const heading = cells[headings]?.[column]?.value;
-    return { column, heading: typeof heading === "string" ? heading.trim() : "", kind: most(own), cells: own };
+    const name = typeof heading === "string" ? heading : "";
+    return { column, heading: name.trim(), name, kind: most(own), cells: own };
   });
   return { sheet: name, headings, row, rows, columns, free: block.column + block.columns };
 };

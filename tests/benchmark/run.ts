@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { buildSync } from "esbuild";
 import { keeps, missed, type Line, type Table } from "./race";
 
-const PARTS = ["lapse", "network", "dayTable", "memory", "timeOutside", "longTable", "files", "bundles"];
+const PARTS = ["lapse", "network", "dayTable", "memory", "timeOutside", "longTable", "workbook", "files", "bundles"];
 const COMPARED = ["arquero", "@formulajs/formulajs", "papaparse"];
 const root = join(__dirname, "../..");
 const folder = join(root, "tests/node_modules/.cache/benchmark");
@@ -20,16 +20,20 @@ const versionOf = (name: string): string => {
   return (JSON.parse(readFileSync(file, "utf8")) as { version: string }).version;
 };
 
+/** The engine's packages can be loaded whole only as CommonJS. */
+const COMMON_JS = ["workbook"];
+
 const measured = (part: string): Table[] => {
-  const outfile = join(folder, `${part}.mjs`);
+  const isCommon = COMMON_JS.includes(part);
+  const outfile = join(folder, `${part}.${isCommon ? "cjs" : "mjs"}`);
   buildSync({
     stdin: {
-      contents: `import { tables } from "./${part}"; console.log(JSON.stringify(await tables()));`,
+      contents: `import { tables } from "./${part}"; void tables().then((all) => console.log(JSON.stringify(all)));`,
       resolveDir: __dirname,
     },
     bundle: true,
     platform: "node",
-    format: "esm",
+    format: isCommon ? "cjs" : "esm",
     target: "node20",
     packages: "external",
     logLevel: "error",

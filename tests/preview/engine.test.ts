@@ -78,7 +78,7 @@ describe("a VIV function in a cell", () => {
     expect(cell?.custom).toEqual({ message: "temperature holds 'warm': give a number from -90 to 60 °C" });
   });
 
-  test.each([
+  test.each<readonly [what: string, text: string, words: string]>([
     [
       "a column",
       "=VIV.MASSTREND(A2:A4,B2:B4)",

@@ -1,5 +1,6 @@
 import { columnLetters } from "../../../taskpane/sheets/shared/address";
 import { identified, type Turn } from "./turn";
+import { tablesOver } from "./tables";
 import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 
 /** Where a range is, once its turn comes. */
@@ -203,6 +204,10 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
           delete: (shift: string) => {
             if (shift !== "Up") throw new Error(`delete ${shift} is not modelled`);
             queue("Range.delete", () => excel.insertRows(place.tab(), place.row(), -place.rows(), place.columns()));
+          },
+          getTables: (whole: boolean) => {
+            if (whole) throw new Error("tables that are wholly inside are not modelled");
+            return tablesOver(excel, turn, place.tab, place);
           },
           merge: (across: boolean) => queue("Range.merge", () => tell(`merge(${across})`)),
           select: () =>

@@ -8,7 +8,17 @@ export interface Cell {
   /** Entered with a leading apostrophe: text, whatever it looks like. */
   isText: boolean;
 }
+/** A table of Excel's own: the row of its headings, and how many rows it has below them. */
+export interface HeldTable {
+  name: string;
+  showHeaders: boolean;
+  row: number;
+  column: number;
+  rows: number;
+  headings: string[];
+}
 export interface Tab {
+  tables: HeldTable[];
   id: string;
   name: string;
   visibility: string;
@@ -91,6 +101,7 @@ export class HeldWorkbook {
       visibility: "Visible",
       locked: false,
       cells: new Map(),
+      tables: [],
       properties: new Map(),
       charts: [],
       told: [],

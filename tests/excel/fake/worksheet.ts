@@ -2,6 +2,7 @@ import { areaOf } from "../../../taskpane/sheets/shared/address";
 import { charts } from "./charts";
 import { range } from "./range";
 import { identified, type Turn } from "./turn";
+import { tableOf } from "./tables";
 import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 
 /** Office.js's Worksheet; `maybe` where it may not be there. */
@@ -112,6 +113,12 @@ export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | und
                 excel.tabs.push(copied);
               });
               return worksheet(excel, turn, () => copied);
+            },
+            get tables() {
+              return strict("TableCollection", {
+                getItem: (name: string) =>
+                  tableOf(excel, turn, tab, () => tab().tables.find((one) => one.name === name)),
+              });
             },
             get names() {
               return strict("names", {
