@@ -19,9 +19,17 @@ const filesIn = (path: string): readonly string[] =>
         .flatMap((name) => filesIn(join(path, name)))
     : [path];
 
+/** What is seen of a sheet: not its links, its limits or where its names stand. */
+const seen = (key: string): string => {
+  const sheet = sheets.find((one) => one.key === key);
+  if (!sheet) throw new Error(`there is no sheet ${key}`);
+  const { name, blocks, formats, widths, merges, lines, charts, rules } = sheet;
+  return JSON.stringify({ name, blocks, formats, widths, merges, lines, charts, rules });
+};
+
 export const fingerprint = (root: string, shown: Shown): string => {
   const hash = createHash("sha256");
-  for (const key of shown.sheets) hash.update(JSON.stringify(sheets.find((sheet) => sheet.key === key)));
+  for (const key of shown.sheets) hash.update(seen(key));
   for (const file of shown.files.flatMap((path) => filesIn(join(root, path)))) hash.update(readFileSync(file));
   return hash.digest("hex").slice(0, 16);
 };

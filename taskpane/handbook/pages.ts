@@ -8,7 +8,7 @@ import { howSurePage, sourcesPage } from "./howSure";
 import { together } from "./markdown";
 import type { Page } from "./page";
 import { sheetPage, sheetsPage } from "./sheetPage";
-import { under, withoutLinks, writtenPage, type Written } from "./written";
+import { tableIn, under, withoutLinks, writtenPage, type Written } from "./written";
 
 const changesPage = ({ changes }: Written): Page => ({
   path: "changes",
@@ -36,7 +36,7 @@ export const pagesOf = (written: Written): readonly Page[] => {
     byHand("index", { functionCount: String(catalogue.length), sheetCount: String(sheets.length) }),
     byHand("first-hour"),
     byHand("own-spreadsheet"),
-    byHand("for-a-club"),
+    byHand("for-a-club", { loading: tableIn(under("## In Excel", written.readme)) }),
     byHand("winter-trouble", { whenToCall }),
     functionsPage(),
     sheetsPage(),

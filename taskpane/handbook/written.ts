@@ -27,6 +27,13 @@ export const under = (heading: string, markdown: string): string => {
     .trim();
 };
 
+/** The first table of a text. */
+export const tableIn = (markdown: string): string => {
+  const [table] = /(?:^\|.*\|$\n?)+/m.exec(markdown) ?? [];
+  if (table === undefined) throw new Error("there is no table");
+  return table.trim();
+};
+
 /** Text of a file of the project, which links to its neighbours there: a page of the handbook has other neighbours. */
 export const withoutLinks = (markdown: string): string => markdown.replace(/\[([^\]]*)\]\([^)]*\)/g, "$1");
 
