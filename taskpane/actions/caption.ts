@@ -18,8 +18,8 @@ export const wordsOf = (cells: Cells, cell: string | undefined): string => {
 
 /** The first sentence of the line that says what the example is made of, while it stands on the sheet. */
 export const exampleIn = ({ cells }: Pick<SheetContents, "cells">): string => {
-  const line = cells.slice(0, 8).find(([first]) => typeof first?.value === "string" && first.value.startsWith(EXAMPLE));
-  return String(line?.[0]?.value ?? "").split(/(?<=\.) /)[0] ?? "";
+  const lines = cells.slice(0, 8).map(([first]) => (typeof first?.value === "string" ? first.value : ""));
+  return (lines.find((line) => line.startsWith(EXAMPLE)) ?? "").split(/(?<=\.) /)[0] ?? "";
 };
 
 const rangesOf = (series: Series): readonly string[] =>

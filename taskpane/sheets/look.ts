@@ -37,13 +37,13 @@ export const lookTold = (
   told: { readonly [K in keyof CellLook]: CellLook[K] | undefined },
   plain: Pick<CellLook, "size" | "colour" | "fill">,
 ): CellLook | undefined => {
-  const isSet = ([key, value]: [string, unknown]): boolean =>
+  const isSet = ([key, value]: [string, string | number | boolean | undefined]): boolean =>
     value !== undefined &&
     value !== false &&
     value !== "" &&
     String(value).toLowerCase() !== String(plain[key as keyof typeof plain]).toLowerCase();
   const look = Object.entries(told).filter(isSet);
-  return look.length > 0 ? (Object.fromEntries(look) as CellLook) : undefined;
+  return look.length > 0 ? Object.fromEntries(look) : undefined;
 };
 
 /** Every pair has a contrast of at least 7 to 1. */

@@ -57,7 +57,7 @@ const lines: readonly (readonly [label: string, format: Format | undefined, of: 
     "Dry months",
     "whole",
     ({ middle, rain }) =>
-      f`IF(OR(COUNT(${middle})<12,COUNT(${rain})<12),"",SUMPRODUCT(--(${metric(`${rain}`, "mm")}<2*${metric(`${String(middle)}`, "°C")})))`,
+      f`IF(OR(COUNT(${middle})<12,COUNT(${rain})<12),"",SUMPRODUCT(--(${metric(`${rain}`, "mm")}<2*${metric(String(middle), "°C")})))`,
   ],
   [
     "Climate class",

@@ -253,7 +253,9 @@ test("the page of every sheet says all of it: no word covers another or leaves i
         }),
       );
     }
-    const filled = Array.from(cells, (line = []) => Array.from(line, (cell) => cell ?? { value: null }));
+    const filled = Array.from(cells, (line?: (typeof cells)[number]) =>
+      Array.from(line ?? [], (cell?: (typeof cells)[number][number]) => cell ?? { value: null }),
+    );
     const data = readPage(sheet, filled);
     const clashes = await page.evaluate<string[]>(`(() => {
       const told = { title: ${JSON.stringify(sheet.name)}, sentence: ${JSON.stringify(sheet.sentence)}, summary: "All of it." };
