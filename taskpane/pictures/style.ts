@@ -1,5 +1,5 @@
 /** Dashes tell lines apart where colours do not print. */
-export const dashes = ["none", "7 3", "2 3", "9 3 2 3", "1 4"] as const;
+export const dashes = ["none", "7 3", "2 3", "9 3 2 3", "1 4", "13 4"] as const;
 /** Slopes of the hatching tell areas apart where colours do not print. */
 export const slopes = [45, -45, 0, 90, 20] as const;
 export const signs = ["▼", "●", "◆", "■", "▲"] as const;
