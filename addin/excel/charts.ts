@@ -1,6 +1,7 @@
 import { plainSeries, type PlainSeries } from "../../taskpane/pictures/plainSeries";
 import { addressOf, areaOf } from "../../taskpane/sheets/shared/address";
-import type { Chart } from "../../taskpane/sheets/sheet";
+import { plottedOf } from "../../taskpane/pictures/plotted";
+import type { Chart, Sheet } from "../../taskpane/sheets/sheet";
 
 const dashes = ["Continuous", "Dash", "RoundDot", "DashDot", "DashDotDot"] as const;
 
@@ -38,21 +39,25 @@ const series = (sheet: Excel.Worksheet, drawn: Excel.Chart, along: string, data:
 
 /**
  * Charts of Excel's own. Excel cannot make one without guessing its series from cells, which may not be worked out yet:
- * what it has guessed goes, and each series is told its name, figures and axis.
+ * what it has guessed goes, and each series is told its name, figures and axis. Its figures stand in hidden columns,
+ * where no text is taken for 0.
  */
-export const drawCharts = async (
-  context: Excel.RequestContext,
-  sheet: Excel.Worksheet,
-  charts: readonly Chart[],
-): Promise<void> => {
-  const begun = charts.flatMap((data) => {
-    const rows = plainSeries(data);
+export const drawCharts = async (context: Excel.RequestContext, sheet: Excel.Worksheet, data: Sheet): Promise<void> => {
+  const plotted = plottedOf(data);
+  for (const { at, formulas } of plotted.values()) {
+    const range = sheet.getRange(at);
+    range.formulas = formulas.map((row) => [...row]);
+    range.getEntireColumn().columnHidden = true;
+  }
+  const begun = data.charts.flatMap((one) => {
+    const rows = plainSeries(one).map((row) => ({ ...row, values: plotted.get(row.values)?.at ?? row.values }));
     const [first] = rows;
     if (!first) return [];
     const drawn = sheet.charts.add(kindOf(first), sheet.getRange(first.values), "Columns");
-    frame(drawn, data);
+    drawn.plotVisibleOnly = false;
+    frame(drawn, one);
     drawn.series.load("items/name");
-    return [{ drawn, rows, along: data.along }];
+    return [{ drawn, rows, along: one.along }];
   });
   await context.sync();
   for (const { drawn, rows, along } of begun) {

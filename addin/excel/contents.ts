@@ -1,3 +1,4 @@
+import { isPlotted } from "../../taskpane/pictures/plotted";
 import { WorkbookError, type CellState, type SheetContents } from "../../taskpane/workbook";
 import { stateOf } from "./entry";
 
@@ -128,6 +129,10 @@ const withSpills = async (
   }
 };
 
+/** What our charts are drawn from is no part of the sheet: neither read nor frozen, nor handed over in a file. */
+const withoutPlotted = (states: CellState[][]): CellState[][] =>
+  states.map((row) => row.map((state) => (isPlotted(state.formula ?? "") ? { value: null } : state)));
+
 /** Cells without the blank rows below and the blank columns to the right that only carry formats. */
 const trimmed = (states: readonly CellState[][]): CellState[][] => {
   const isUsed = ({ formula, value }: CellState): boolean => formula !== undefined || value !== null;
@@ -178,7 +183,7 @@ export const readSheets = async (
     name,
     sheet,
     spills: bands.some(spillsSomewhere),
-    states: trimmed(bands.flatMap(statesOf)),
+    states: trimmed(withoutPlotted(bands.flatMap(statesOf))),
   }));
   await withSpills(context, contents);
   return contents.map(({ name, sheet, states }) => ({

@@ -1,8 +1,31 @@
+import { isPlotted, plottedOn } from "../../taskpane/pictures/plotted";
 import { WorkbookError, type Workbook } from "../../taskpane/workbook";
 import { sheetsNamed } from "./contents";
 import { entryOf } from "./entry";
 import { failed } from "./failure";
 import { sizeOf } from "./write";
+
+/** What charts are drawn from goes on through new rows: Excel leaves those blank. */
+const plotNewRows = async (
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  row: number,
+  count: number,
+): Promise<void> => {
+  const used = sheet.getUsedRangeOrNullObject(false);
+  used.load("columnIndex,columnCount");
+  await context.sync();
+  if (used.isNullObject || row === 0) return;
+  const above = sheet.getRangeByIndexes(row - 1, 0, 1, used.columnIndex + used.columnCount);
+  above.load("formulas");
+  await context.sync();
+  for (const [column, formula] of ((above.formulas as unknown[][])[0] ?? []).map(String).entries()) {
+    if (!isPlotted(formula)) continue;
+    sheet.getRangeByIndexes(row, column, count, 1).formulas = Array.from({ length: count }, (_, i) => [
+      plottedOn(formula, row + i + 1),
+    ]);
+  }
+};
 
 /**
  * Excel moves formulas, lists, rules and charts along by itself, and the new rows look like the one above. Where they
@@ -22,6 +45,7 @@ export const insertRows: Workbook["insertRows"] = async ({ sheet: name, rows, co
         at(sheet, row).insert("Down");
         await context.sync();
         inserted += 1;
+        await plotNewRows(context, sheet, row, count);
       }
       for (const { row, column, cells } of fill) {
         const [height, width] = sizeOf(cells);

@@ -87,7 +87,7 @@ const ornaments: readonly Ornament[] = [
   {
     words: "its charts",
     isWanted: ({ charts }) => charts.length > 0,
-    draw: (context, sheet, { charts }) => drawCharts(context, sheet, charts),
+    draw: drawCharts,
     undo: removeCharts,
   },
 ];

@@ -1,6 +1,7 @@
 import { Workbook, type Cell, type CellValue, type Worksheet } from "@cj-tech-master/excelts";
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { isoOf } from "../../functions/dates";
+import { isPlotted } from "../../taskpane/pictures/plotted";
 import { respelled } from "../../taskpane/actions/formulas";
 import { markOf } from "../../taskpane/sheets/mark";
 import { lookTold, type CellLook } from "../../taskpane/sheets/look";
@@ -218,13 +219,19 @@ const sheetOf = (sheet: Worksheet, notes: FileSheet["notes"], left: string[]): F
   };
   const cells: FileCell[][] = [];
   const rich: string[] = [];
+  /** Columns from which charts of ours are drawn: they come anew with the charts. */
+  const plotted = new Set<number>();
   for (let number = 1; number <= sheet.rowCount; number++) {
     const row = sheet.findRow(number);
     for (let column = 1; row && column <= row.cellCount; column++) {
       const cell = row.findCell(column);
       if (!cell) continue;
       // A merged area is one cell: the library repeats its content in each of them.
-      const read = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
+      const read: Partial<FileCell> = cell.isMerged && cell.master !== cell ? {} : cellOf(cell);
+      if (isPlotted(read.formula ?? "")) {
+        plotted.add(column);
+        continue;
+      }
       (cells[number - 1] ??= [])[column - 1] = { value: null, ...read };
       const value = cell.value;
       if (isRich(value)) rich.push(cell.address);
@@ -309,7 +316,9 @@ const sheetOf = (sheet: Worksheet, notes: FileSheet["notes"], left: string[]): F
     cells: Array.from<readonly (FileCell | undefined)[] | undefined, FileCell[]>(cells, (line) =>
       Array.from(line ?? [], (cell) => cell ?? { value: null }),
     ),
-    widths: Array.from({ length: sheet.columnCount }, (_, i) => sheet.getColumn(i + 1).width),
+    widths: Array.from({ length: Math.min(sheet.columnCount, ...plotted) }, (_, i) =>
+      plotted.has(i + 1) ? undefined : sheet.getColumn(i + 1).width,
+    ),
     heights: Array.from({ length: sheet.rowCount }, (_, i) => i + 1).flatMap((row) => {
       const points = sheet.findRow(row)?.height;
       return points ? [{ row, points }] : [];
@@ -327,7 +336,7 @@ const sheetOf = (sheet: Worksheet, notes: FileSheet["notes"], left: string[]): F
     hiddenRows: Array.from({ length: sheet.rowCount }, (_, i) => i + 1).filter((row) => sheet.findRow(row)?.hidden),
     // Columns that are hidden to the right of all cells are hidden there alone.
     hiddenColumns: Array.from({ length: Math.max(sheet.columnCount, allColumns.length) }, (_, i) => i + 1).filter(
-      (column) => sheet.getColumn(column).hidden,
+      (column) => sheet.getColumn(column).hidden && !plotted.has(column),
     ),
     ...(template ? { template: markOf(template) } : {}),
     page: pageOf(sheet),

@@ -4,6 +4,7 @@ import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { hasFunction, sheetReferences } from "../../taskpane/actions/formulas";
 import { frozenContent } from "../../taskpane/actions/freeze";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
+import { plottedBeside, type Plotted } from "../../taskpane/pictures/plotted";
 import type { CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, fixed } from "../../taskpane/sheets/shared/address";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
@@ -140,7 +141,30 @@ const colour = (sheet: Worksheet, { ranges, when, fill, colour: ink, bold }: Fil
 
 const DASHES = ["solid", "dash", "sysDot", "dashDot", "lgDashDotDot"] as const;
 
-const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): void => {
+/** What the charts are drawn from, in hidden columns: the programs plot text as 0, and leave #N/A out. */
+const plot = (sheet: Worksheet, { charts, cells, widths }: FileSheet): ReadonlyMap<string, Plotted> => {
+  const plotted = plottedBeside(charts, Math.max(widths.length, ...cells.map((line) => line.length)));
+  for (const [range, { at, formulas }] of plotted) {
+    const [from, to] = [areaOf(range), areaOf(at)];
+    formulas.forEach((line, i) =>
+      line.forEach((formula, j) => {
+        const value = cells[from.top - 1 + i]?.[from.left - 1 + j]?.value;
+        sheet.getCell(to.top + i, to.left + j).value = {
+          formula: filedFormula(formula),
+          result: typeof value === "number" ? value : { error: "#N/A" },
+        };
+      }),
+    );
+    for (let column = to.left; column <= to.right; column++) sheet.getColumn(column).hidden = true;
+  }
+  return plotted;
+};
+
+const chart = (
+  sheet: Worksheet,
+  plotted: ReadonlyMap<string, Plotted>,
+  { title, area, along, axis, ...rest }: Chart,
+): void => {
   const series = plainSeries({ title, area, along, axis, ...rest });
   if (series.length === 0) return;
   const place = (range: string): string => `'${sheet.name.replaceAll("'", "''")}'!${fixed(range)}`;
@@ -150,7 +174,7 @@ const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): 
       .map(({ name, values, colour: tone, dash, weight }) => ({
         name,
         categories: place(along),
-        values: place(values),
+        values: place(plotted.get(values)?.at ?? values),
         ...(bar
           ? { fill: tone }
           : {
@@ -166,6 +190,7 @@ const chart = (sheet: Worksheet, { title, area, along, axis, ...rest }: Chart): 
     showLegend: series.length > 1,
     legendPosition: "b",
     displayBlanksAs: "gap",
+    plotVisOnly: false,
     valueAxis: { title: axis },
     categoryAxis: { tickLblPos: "low" },
   } as const;
@@ -246,7 +271,8 @@ export const writeXlsx = async (
     for (const validation of data.validation) validate(sheet, validation);
     data.rules.forEach((rule, i) => colour(sheet, rule, i + 1));
     for (const { at, text } of data.notes) sheet.getCell(at).note = text;
-    for (const one of data.charts) chart(sheet, one);
+    const plotted = plot(sheet, data);
+    for (const one of data.charts) chart(sheet, plotted, one);
   }
   // As a formula, which the library writes as it is: in a place it doubles apostrophes once too often.
   for (const [name, ranges] of namesOf) book.definedNames.addFormula(name, ranges.join(","));

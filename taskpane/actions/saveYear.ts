@@ -3,6 +3,7 @@ import type { DrawnYear } from "../pictures/year/drawnYear";
 import type { Captioned } from "./caption";
 import { yearCaption } from "./caption";
 import { stopIfCancelled, type Action } from "./action";
+import { noFile } from "./files";
 import { pictureFile, type PictureChoice } from "./savePicture";
 
 /** A place's year, and what a caption tells of it. */
@@ -48,11 +49,12 @@ export const saveYear: Action<YearChoice> = {
   key: "save-year",
   label: "Save picture",
   about: "Saves the picture with its caption: how it was estimated, whose records, what to be careful of, and when.",
-  describe: (_, { years }) => ({
-    text: `Saves a picture of ${years.map(({ drawn }) => `"${drawn.title}"`).join(" and ")}. The workbook does not change.`,
-    possible: true,
-    ask: false,
-  }),
+  describe: (workbook, { years }) =>
+    noFile(workbook, "Take a picture of the screen, or insert the sheets of the place.") ?? {
+      text: `Saves a picture of ${years.map(({ drawn }) => `"${drawn.title}"`).join(" and ")}. The workbook does not change.`,
+      possible: true,
+      ask: false,
+    },
   async run(_, choice, options) {
     const picture = await drawYear(choice, choice.document);
     stopIfCancelled(options);

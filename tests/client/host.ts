@@ -36,6 +36,13 @@ interface Message {
   readonly eventCallbackFunction?: string;
 }
 
+/** What a page has of its host, for the client's script. */
+interface ClientPage {
+  hostAnswer(text: string): Promise<unknown>;
+  tellClient(path: string | undefined, given: readonly unknown[]): void;
+  webkit: unknown;
+}
+
 export interface HostOptions {
   /** Where the page believes to run: the client's script is the same, but for the name that it tells. */
   readonly platform?: "PC" | "Mac";
@@ -116,17 +123,23 @@ export class Host {
     });
     await page.exposeFunction("hostAnswer", (text: string) => host.message(JSON.parse(text) as Message));
     await page.addInitScript(() => {
-      const own = window as unknown as Record<string, unknown> & { hostAnswer(text: string): Promise<unknown> };
+      const own = window as unknown as ClientPage;
+      /** Calls a function of the client by its path from the window; one that has gone is not called. */
+      own.tellClient = (path = "", given) => {
+        const names = path.split(".");
+        const last = names.pop() ?? "";
+        let holder: Record<string, unknown> | undefined = own as unknown as Record<string, unknown>;
+        for (const name of names) holder = holder?.[name] as Record<string, unknown> | undefined;
+        const found = holder?.[last];
+        if (typeof found === "function") Reflect.apply(found, holder, given);
+      };
       own.webkit = {
         messageHandlers: {
           Agave: {
             postMessage: async (text: string) => {
               const { callbackFunction, callbackId } = JSON.parse(text) as Record<string, string>;
               const answer = await own.hostAnswer(text);
-              const path = (callbackFunction ?? "").split(".");
-              const last = path.pop() ?? "";
-              const holder = path.reduce<Record<string, never>>((object, key) => object[key] ?? {}, own as never);
-              (holder[last] as unknown as ((id: unknown, answer: unknown) => void) | undefined)?.(callbackId, answer);
+              own.tellClient(callbackFunction, [callbackId, answer]);
             },
           },
         },
@@ -195,12 +208,7 @@ export class Host {
     const registered = this.events.get(event);
     if (!registered) throw new Error(`the client listens to no event ${event}`);
     await this.page.evaluate(
-      ([path = "", id, told]) => {
-        const keys = path.split(".");
-        const last = keys.pop() ?? "";
-        const holder = keys.reduce<Record<string, never>>((object, key) => object[key] ?? {}, window as never);
-        (holder[last] as unknown as (id: unknown, told: unknown) => void)(id, JSON.parse(told ?? "null"));
-      },
+      ([path, id, told]) => (window as unknown as ClientPage).tellClient(path, [id, JSON.parse(told)]),
       [registered.eventCallbackFunction, registered.callbackId, JSON.stringify(payload)] as const,
     );
   }

@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { WorkbookError, type Workbook } from "../../taskpane/workbook";
 import { perform, type Action, type Words } from "../../taskpane/actions/action";
 import { addColumn } from "../../taskpane/actions/addColumn";
+import { addRows } from "../../taskpane/actions/addRows";
 import { clearAll } from "../../taskpane/actions/clearAll";
 import { clearExample } from "../../taskpane/actions/clearExample";
 import { freeze } from "../../taskpane/actions/freeze";
@@ -128,9 +129,7 @@ export const steps: readonly Step[] = [
     },
     same: async (other) => {
       await other.show("Sheet1", 1, 2);
-      const [example] = lapse.examples;
-      if (!example) throw new Error("LAPSE has no example");
-      return done(insertFormula, other, { definition: lapse, example });
+      return done(insertFormula, other, { definition: lapse, example: lapse.examples[0] });
     },
   },
   {
@@ -163,6 +162,20 @@ export const steps: readonly Step[] = [
         ["masses", 5],
       ]);
       return done(addColumn, other, { wish: growth, at: { ...at, row: 5 }, columns, once: new Map() });
+    },
+  },
+  {
+    does: "add rows to the log that is shown",
+    action: addRows,
+    through: async (page, { excel }) => {
+      excel.active = excel.tab("Weights").id;
+      await turnTo(page, "Sheets");
+      await page.getByLabel("How many rows").fill("3");
+      return press(page, addRows.label);
+    },
+    same: async (other) => {
+      await other.show("Weights", 0, 0);
+      return done(addRows, other, 3);
     },
   },
   inShare(saveFile, async (workbook) => ({ names: await all(workbook), ...nowhere }), { saves: true }),

@@ -33,6 +33,7 @@ export const keepOnly = async ({ excel, workbook }: Twin, names: readonly string
   await workbook.remove((await workbook.sheetNames()).filter((name) => !names.includes(name)));
   excel.tabs = excel.tabs.filter(({ name }) => names.includes(name));
   excel.active = excel.tabs[0]?.id ?? "";
+  await workbook.show(excel.tabs[0]?.name ?? "");
 };
 
 /**

@@ -131,7 +131,6 @@ describe("through the platform's own runtime", () => {
   ] as const)("a date is sent as an Excel of %p knows it", async (sets, type) => {
     has = sets;
     const [example] = ramp.examples;
-    if (!example) throw new Error("RAMP has no example");
     expectAnswer(ramp, example, await runtime.call("RAMP", argumentsOf(ramp, example)), type);
   });
   test.each(examples)("%s is the same from cells with data types", async (_, definition, example) =>

@@ -5,7 +5,8 @@ import { addRows } from "../../taskpane/actions/addRows";
 import { growing, longer } from "../../taskpane/sheets/growing";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
-import { areaOf } from "../../taskpane/sheets/shared/address";
+import { isPlotted, plottedOf } from "../../taskpane/pictures/plotted";
+import { areaOf, columnLetters } from "../../taskpane/sheets/shared/address";
 import { cellOf } from "../../taskpane/sheets/shared/page";
 import { WorkbookError, type Change } from "../../taskpane/workbook";
 import { FakeExcel, type Answer } from "./fake";
@@ -101,6 +102,11 @@ const every: Sheet = {
   freeze: { rows: 2, columns: 1 },
 };
 
+const formulaAt = (excel: FakeExcel, tab: ReturnType<FakeExcel["tab"]>, at: string): unknown => {
+  const { top, left } = areaOf(at);
+  return excel.cell(tab, top - 1, left - 1).formula;
+};
+
 describe("inserting sheets", () => {
   /** One to look, one for contents and formats, one for each kind of ornament, and one more for charts. */
   const TURNS = 7;
@@ -181,14 +187,24 @@ describe("inserting sheets", () => {
       {
         name: "Curve",
         series: [
-          { name: "Night to day: high", values: "C3:C5", along },
-          { name: "Night to day: low", values: "B3:B5", along },
-          { name: "Rain", values: "D3:D5", along },
-          { name: "Mid", values: "B3:B5", along },
-          { name: "Cold", values: "B3:B5", along },
+          { name: "Night to day: high", values: "N3:N5", along },
+          { name: "Night to day: low", values: "O3:O5", along },
+          { name: "Rain", values: "P3:P5", along },
+          { name: "Mid", values: "O3:O5", along },
+          { name: "Cold", values: "O3:O5", along },
         ],
       },
     ]);
+    // No text is plotted as 0: what is drawn says #N/A in its place, out of sight, and is no part of the sheet.
+    const tab = excel.tab("Every field");
+    expect(["N3", "O4", "P5"].map((at) => formulaAt(excel, tab, at))).toEqual([
+      "=IF(ISNUMBER(C3),C3,NA())",
+      "=IF(ISNUMBER(B4),B4,NA())",
+      "=IF(ISNUMBER(D5),D5,NA())",
+    ]);
+    for (const column of ["N", "O", "P"]) expect(told).toContain(`${column}1:${column}1048576 columnHidden true`);
+    expect(told).toContain("chart.plotVisibleOnly = false");
+    expect((await excelWorkbook.read(["Every field"]))[0]?.cells[0]).toHaveLength(4);
     // The first of the sheet's rules is to win: Excel puts each new one before the others.
     expect(told.indexOf('B3:B5 rule.formula = "=$B3<5"')).toBeGreaterThan(
       told.indexOf('B3:B5 rule.formula = "=$B3<10"'),
@@ -328,7 +344,13 @@ describe("an Excel that fails at any call leaves the workbook as it was", () => 
     const whole = furnished();
     await excelWorkbook.insert([every, every]);
     const cells = (excel: FakeExcel): string =>
-      JSON.stringify(excel.tabs.map(({ name, cells }) => [name, [...cells].sort(([a], [b]) => (a < b ? -1 : 1))]));
+      JSON.stringify(
+        excel.tabs.map(({ name, cells }) => [
+          name,
+          // What charts are drawn from goes with them.
+          [...cells].filter(([, { formula }]) => !isPlotted(String(formula))).sort(([a], [b]) => (a < b ? -1 : 1)),
+        ]),
+      );
     const calls = whole.calls;
     const lost = new Set<string>();
     for (let n = 1; n <= calls; n++) {
@@ -615,6 +637,20 @@ describe("writing", () => {
       { seed: 20261005, numRuns: 200 },
     );
   });
+});
+
+test("charts are drawn from the rows that are added to a log, too", async () => {
+  const excel = open();
+  const weights = sheets.find(({ key }) => key === "weights") as Sheet;
+  const [name = ""] = await excelWorkbook.insert([weights]);
+  const [[range, { at }] = ["", { at: "A1" }]] = plottedOf(weights);
+  const [from, plotted] = [areaOf(range), areaOf(at)];
+  await excelWorkbook.insertRows({ sheet: name, rows: [from.bottom - 1], count: 4, fill: [] });
+  const tab = excel.tab(name);
+  for (let row = plotted.top; row <= plotted.bottom + 4; row++) {
+    const cell = `${columnLetters(from.left)}${row}`;
+    expect(formulaAt(excel, tab, `${columnLetters(plotted.left)}${row}`)).toBe(`=IF(ISNUMBER(${cell}),${cell},NA())`);
+  }
 });
 
 describe("sheets", () => {

@@ -70,7 +70,7 @@ const chart = (turn: Turn, tab: () => Tab, find: () => HeldChart | undefined): o
       return series(turn, tell, () => added);
     },
   });
-  const own = written("chart", tell, ["displayBlanksAs"], {
+  const own = written("chart", tell, ["displayBlanksAs", "plotVisibleOnly"], {
     delete: () =>
       queue("chart.delete", () => {
         tab().charts = tab().charts.filter((one) => one !== held());

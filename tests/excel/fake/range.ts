@@ -217,6 +217,9 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
           get worksheet() {
             return (worksheet ??= strict("Worksheet", loads("Worksheet", { name: () => place.tab().name })));
           },
+          set columnHidden(hidden: boolean) {
+            queue("Range.columnHidden", () => tell(`columnHidden ${hidden}`));
+          },
           get format() {
             return written("format", tell, ["wrapText", "verticalAlignment", "columnWidth", "rowHeight"], {
               fill: written("fill", tell, ["color"]),
