@@ -3,7 +3,7 @@ import { cold, year } from "./nativeClimateMonths";
 import { fromOf, WIDE } from "./nativeClimatePictures";
 import { choices, SOURCES } from "./nativeClimatePlaces";
 import { f } from "./shared/formula";
-import { log, type LogColumn } from "./shared/log";
+import { log } from "./shared/log";
 import { MONTHS } from "./shared/part";
 import { picture } from "./shared/picture";
 import { under } from "./shared/rules";
@@ -16,8 +16,7 @@ export const underGround = words("underGround", [3, WIDE], cautions.bareGround);
 
 const { high, low } = year;
 /** Depths in cm, as UNDERGROUND takes them in both systems. */
-const DEPTHS = [10, 50, 100] as const;
-type Depth = (typeof DEPTHS)[number];
+type Depth = 10 | 50 | 100;
 const ready = (formula: string): string =>
   f`IF(OR(COUNT(${high})<12,COUNT(${low})<12,${choices.ground}=""),"",${formula})`;
 const at = (depth: Depth, part: 1 | 2): string =>
@@ -30,7 +29,7 @@ export const depths = log(
   "depths",
   12,
   {
-    month: { title: "Month", label: MONTHS } as LogColumn,
+    month: { title: "Month", label: MONTHS },
     highAir: { ...day, title: "High in air", spilled: inAir(high) },
     high10: { ...day, title: "High, 10 cm", spilled: at(10, 1) },
     high50: { ...day, title: "High, 50 cm", spilled: at(50, 1) },

@@ -198,7 +198,7 @@ export const yearPlan = page(
           { name: "set-point by night", likely: `${night}` },
         ],
         cold: `${cold}`,
-        plan: `${plan}`,
+        plan: plan,
         cautions: ["coldKills", "noFoodInTheCold"],
       },
     ],

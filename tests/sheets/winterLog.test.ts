@@ -17,7 +17,9 @@ test("a vented box is asked for no litres, and its air is told by no line", asyn
   const blank = { "animal.litres": null, "log.date[1]": "2026-11-16" };
   const needed = cellOf(winterLog, "signs.said");
   const above = (reading: Awaited<ReturnType<typeof filled>>) =>
-    String(reading.block(`A1:A${Number(needed.replace(/\D/g, "")) - 1}`).find(([cell]) => /^Still/.test(String(cell))));
+    String(
+      reading.block(`A1:A${Number(needed.replace(/\D/g, "")) - 1}`).find(([cell]) => String(cell).startsWith("Still")),
+    );
   const shut = await filled(winterLog, blank);
   expect(above(shut)).toMatch(/^Still needed: Litres of the box \(B\d+\)\.$/);
   expect(shut.of("signs.said")).toMatch(/Air in the box is not judged/);

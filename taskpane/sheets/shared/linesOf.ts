@@ -11,7 +11,7 @@ const WIDTHS: readonly (readonly [letters: string, width: number])[] = [
   ["mMW%", 1.56],
 ];
 const widthOf = (letter: string): number => WIDTHS.find(([letters]) => letters.includes(letter))?.[1] ?? 1;
-const measure = (text: string): number => [...text].reduce((sum, letter) => sum + widthOf(letter), 0);
+const measure = (text: string): number => Array.from(text).reduce((sum, letter) => sum + widthOf(letter), 0);
 const SPACE = widthOf(" ");
 /** A column is a little wider than its digits, and a cell keeps about as much free at its edges; fonts differ by so much. */
 const SPARE = 0.98;
