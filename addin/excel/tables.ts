@@ -26,13 +26,13 @@ export const addTableColumn: NonNullable<Workbook["addTableColumn"]> = async (
   { sheet, name },
   { heading, formula, format },
 ) => {
-  let isAdded = false;
+  let added = 0;
   try {
     await Excel.run(async (context) => {
       const table = context.workbook.worksheets.getItem(sheet).tables.getItem(name);
       const column = table.columns.add(undefined, undefined, heading);
       await context.sync();
-      isAdded = true;
+      added += 1;
       const cells = column.getDataBodyRange();
       cells.load("rowCount");
       await context.sync();
@@ -42,7 +42,7 @@ export const addTableColumn: NonNullable<Workbook["addTableColumn"]> = async (
       await context.sync();
     });
   } catch (failure) {
-    if (!isAdded) throw failed("add the column", failure);
+    if (added === 0) throw failed("add the column", failure);
     try {
       await Excel.run(async (context) => {
         context.workbook.worksheets.getItem(sheet).tables.getItem(name).columns.getItem(heading).delete();

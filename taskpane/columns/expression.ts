@@ -75,9 +75,7 @@ const isBlank = (value: unknown): boolean =>
   value === null || value === undefined || (typeof value === "string" && value.trim() === "");
 
 const key = (value: unknown): string =>
-  String(value ?? "")
-    .trim()
-    .toLowerCase();
+  typeof value === "string" || typeof value === "number" ? String(value).trim().toLowerCase() : "";
 
 export const isGuarded = (guard: Guard, { cell, toHere, once }: Held): boolean => {
   const own = (animal: string | undefined, i: number): boolean =>

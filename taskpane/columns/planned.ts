@@ -61,7 +61,7 @@ const formatOf = (unit: Unit): string | undefined => {
 const IMPERIAL = ["f", "ft", "oz"];
 
 /** The system that the headings of the chosen columns speak of, or in words that they mix them. */
-const systemOf = (wish: Wish, table: OwnTable, said: Said): System | string => {
+const systemOf = (wish: Wish, table: OwnTable, said: Said): System | { readonly trouble: string } => {
   const units = wish.wants.flatMap((want) => {
     const column = table.columns.find(({ column }) => column === said.columns.get(want.name));
     const unit = column && concepts[want.concept].kind === "figure" ? unitIn(column.heading) : undefined;
@@ -69,13 +69,17 @@ const systemOf = (wish: Wish, table: OwnTable, said: Said): System | string => {
   });
   const large = units.find(({ unit }) => unit === "kg" || unit === "lb");
   if (large)
-    return `"${large.heading}" is in ${large.unit}: the functions take grams or ounces. Choose a column in one of them.`;
+    return {
+      trouble: `"${large.heading}" is in ${large.unit}: the functions take grams or ounces. Choose a column in one of them.`,
+    };
   if (!Object.values(wish.definition.parameters).some(({ kind }) => kind === "units")) return "metric";
   const imperial = units.filter(({ unit }) => IMPERIAL.includes(unit));
   if (imperial.length === 0) return "metric";
   const metric = units.find(({ unit }) => ["c", "m", "g", "mm"].includes(unit));
   return metric
-    ? `"${imperial[0]?.heading}" and "${metric.heading}" are in different units: choose columns of one system.`
+    ? {
+        trouble: `"${imperial[0]?.heading}" and "${metric.heading}" are in different units: choose columns of one system.`,
+      }
     : "imperial";
 };
 
@@ -107,7 +111,7 @@ export const planned = (wish: Wish, table: OwnTable, said: Said): Planned | stri
   const missing = wish.wants.filter((want) => isMissing(want, said));
   if (missing.length > 0) return `Say first: ${missing.map(({ label }) => label).join("; ")}.`;
   const system = systemOf(wish, table, said);
-  if (system !== "metric" && system !== "imperial") return system;
+  if (typeof system === "object") return system.trouble;
   const has = (name: string): boolean => said.columns.has(name) || said.once.has(name);
   const guards = wish.guards(has);
   const body = wish.body(has, system);

@@ -93,7 +93,7 @@ export const wishOf = (definition: AnyDefinition, told: Told = {}): Wish | undef
     return [wantOf(name, parameter, parameter.reads === "range" ? "cells" : "once", more)];
   });
   const answer = told.answer ?? 0;
-  const column = result.columns[answer] ?? result.columns[0];
+  const column = result.columns.find((_, i) => i === answer);
   return {
     key: definition.name,
     words: told.words ?? definition.summary.replace(/\.$/, ""),

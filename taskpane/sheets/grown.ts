@@ -78,13 +78,13 @@ const blocksGrown = (blocks: readonly Block[], log: Area, from: number, by: numb
     const area = { ...at, bottom: at.top + heightOf(block) - 1 };
     const own = everything(block, from, by);
     const isInLog = at.left >= log.left && at.left <= log.right && area.top >= log.top && area.bottom <= log.bottom;
-    const spillsAcross = block.spills && at.top < from && at.top + block.spills[0] > from;
+    const across = (size: readonly [number, number] | undefined): readonly [number, number] | undefined =>
+      size && at.top < from && at.top + size[0] > from ? [size[0] + by, size[1]] : size;
+    const [spills, room] = [across(block.spills), across(block.room)];
     const grown: Block = {
       ...own,
-      ...(spillsAcross && block.spills ? { spills: [block.spills[0] + by, block.spills[1]] } : {}),
-      ...(block.room && at.top < from && at.top + block.room[0] > from
-        ? { room: [block.room[0] + by, block.room[1]] }
-        : {}),
+      ...(spills ? { spills } : {}),
+      ...(room ? { room } : {}),
     };
     // A row of its own just above the new ones is repeated in each of them.
     if (isInLog && heightOf(block) === 1 && at.top === from - 1 && !(block.spills && block.spills[0] > 1)) {

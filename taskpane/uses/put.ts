@@ -36,7 +36,7 @@ export const putColumns = (grid: Grid, given: readonly Given[], written: Map<str
   const columns = given.filter(({ role, argument }) => role === "column" && argument !== null);
   if (columns.some(({ parameter }) => parameter.kind === "months")) grid.column(["Month", ...MONTHS]);
   for (const { name, parameter, argument } of columns) {
-    if (parameter.kind === "rows" && parameter.reads === "range") {
+    if (parameter.kind === "rows") {
       const rows = argument as readonly (readonly (Value | null)[])[];
       const lines = parameter.columns.map(([heading, cell], i) =>
         grid.column([headingOf(heading, cell.unit), ...rows.map((row) => asCell(row[i] ?? null, cell))]),

@@ -181,7 +181,11 @@ export default function Functions({ open }: { readonly open?: string }) {
   const used = isAsked ? [] : lastUsed();
   return (
     <>
-      <Button onClick={() => setColumn("any")}>Add a column to your own table</Button>
+      <div className="act">
+        <div className="row">
+          <Button onClick={() => setColumn("any")}>Add a column to your own table</Button>
+        </div>
+      </div>
       <Input
         label="Find a function, a sheet or a caution: name, word or purpose"
         type="search"

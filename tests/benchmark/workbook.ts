@@ -1,4 +1,4 @@
-import type { ICellData, IWorkbookData } from "@univerjs/core";
+import { CellValueType, type ICellData, type IWorkbookData } from "@univerjs/core";
 import { evaluate } from "../../addin/boundary/evaluate";
 import { startHeadless } from "../../addin/preview/headless";
 import { catalogue } from "../../functions/catalogue";
@@ -14,8 +14,6 @@ import { agree, race, type Table } from "./race";
 const ANIMALS = 1000;
 const ROWS = 100_000;
 const START = 45_000;
-const NUMBER = 2;
-const TEXT = 1;
 
 const animalOf = (row: number): string => `Animal ${(row * 7) % ANIMALS}`;
 const dayOf = (row: number): number => START + Math.floor(row / ANIMALS) * 21 + (row % 3);
@@ -33,11 +31,11 @@ const formulas = {
 
 const cellsIn = (row: number): Record<number, ICellData> => {
   const cells: Record<number, ICellData> = {
-    0: { v: animalOf(row), t: TEXT },
-    1: { v: dayOf(row), t: NUMBER },
-    2: { v: massOf(row), t: NUMBER },
+    0: { v: animalOf(row), t: CellValueType.STRING },
+    1: { v: dayOf(row), t: CellValueType.NUMBER },
+    2: { v: massOf(row), t: CellValueType.NUMBER },
   };
-  if (row < ANIMALS) cells[4] = { v: `Animal ${row}`, t: TEXT };
+  if (row < ANIMALS) cells[4] = { v: `Animal ${row}`, t: CellValueType.STRING };
   if (row > 0) return cells;
   for (const name of ["latest", "rollCall", "massTrend"] as const) cells[AT[name]] = { f: formulas[name] };
   return cells;
@@ -79,7 +77,7 @@ export const tables = async (): Promise<Table[]> => {
   let mass = massOf(5);
   const inWorkbook = async (): Promise<void> => {
     mass += 0.5;
-    sheet.getRange(5, 2).setValue({ v: mass, t: NUMBER });
+    sheet.getRange(5, 2).setValue({ v: mass, t: CellValueType.NUMBER });
     await engine.settle();
   };
   await inWorkbook();

@@ -14,7 +14,7 @@ const named = all.map((one, i) => [`${i} ${one.definition.name}: ${one.use.title
 
 const dataOf = (cell: UseCell): ICellData => {
   if (cell === null) return {};
-  return { v: typeof cell === "object" ? (serialOfIso(cell.day) as number) : cell };
+  return { v: typeof cell === "object" ? (serialOfIso(cell.day) ?? 0) : cell };
 };
 
 let sheets: ReadonlyMap<string, readonly (readonly CellState[])[]>;
@@ -53,7 +53,7 @@ const rowsOf = ({ gives }: Example, shape: string): readonly (readonly Value[])[
 
 test("every function has a use on columns of a keeper's own, and no formula holds a figure or an array", () => {
   expect(new Set(all.map(({ definition }) => definition.name)).size).toBe(catalogue.length);
-  expect(all.filter(({ use }) => /FILTER\(/.test(use.formulas[0]?.formula ?? "")).length).toBeGreaterThan(4);
+  expect(all.filter(({ use }) => use.formulas[0]?.formula.includes("FILTER(")).length).toBeGreaterThan(4);
   const written = all.flatMap(({ use }) => use.formulas.map(({ formula }) => formula));
   expect(written.filter((formula) => /[{}]|[(,]-?\d|,,|,\)/.test(formula))).toEqual([]);
 });
