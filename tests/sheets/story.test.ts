@@ -136,6 +136,9 @@ test("linked sheets of one workbook agree, in a northern and in a southern house
   try {
     const { names } = await insertLinked(workbook, [today, plan, year, log]);
     const [todays, plans, years, logs] = names as [string, string, string, string];
+    // Rowan winters by the dates of the other house, by a plan of his own.
+    const [others] = (await insertLinked(workbook, [plan])).names as [string];
+    await workbook.write(changesOf(todays, today, { "list.plan[2]": others }));
     const houses = [
       { when: north[0] as number, cold: 84, start: serial("2026-07-06"), latitude: 43.64, stages: [0, 2, 3, 5] },
       { when: south[0] as number, cold: 98, start: serial("2027-01-04"), latitude: -42, stages: [1, 4] },
@@ -145,20 +148,22 @@ test("linked sheets of one workbook agree, in a northern and in a southern house
       const offered = Array.from({ length: 13 }, (_, i) => start + 28 * i);
       await workbook.write([
         ...changesOf(plans, plan, { "plan.when": when, "plan.cold": cold }),
+        ...changesOf(others, plan, { "plan.when": when === north[0] ? (south[0] as number) : (north[0] as number) }),
         ...changesOf(years, year, { "year.start": start, "year.latitude": latitude }),
         ...changesOf(
           logs,
           log,
-          rows(
-            "log",
-            free,
-            offered.map((date) => ({ animal: "Juniper", date, night: 18 })),
-          ),
+          rows("log", free, [
+            ...offered.map((date) => ({ animal: "Juniper", date, night: 18 })),
+            ...offered.map((date) => ({ animal: "Rowan", date, night: 18 })),
+          ]),
         ),
       ]);
       const dates = (await readSheet(workbook, plans, plan)).column("dates.date").map((iso) => serial(String(iso)));
       const [lastMeal, firstMeal] = [dates[0] as number, dates[5] as number];
       const isFast = (date: number): boolean => date > lastMeal && date < firstMeal;
+      const his = when === north[0] ? south : north;
+      const isHisFast = (date: number): boolean => date > (his[0] as number) && date < (his[5] as number);
 
       // Feeding log: a meal that is offered inside the fast is stopped, and no next meal lies in it.
       const fed = await readSheet(workbook, logs, log);
@@ -166,6 +171,9 @@ test("linked sheets of one workbook agree, in a northern and in a southern house
         const told = isoOf(date);
         expect([told, fed.of(`log.level[${free + i}]`) === "stop"]).toEqual([told, isFast(date)]);
         expect([told, isFast(serial(String(fed.of(`log.next[${free + i}]`))))]).toEqual([told, false]);
+        const rowan = free + offered.length + i;
+        expect([told, fed.of(`log.level[${rowan}]`) === "stop"]).toEqual([told, isHisFast(date)]);
+        expect([told, isHisFast(serial(String(fed.of(`log.next[${rowan}]`))))]).toEqual([told, false]);
       });
 
       // Year plan and Cooling plan, week by week; both begin on a Monday.
@@ -205,6 +213,11 @@ test("linked sheets of one workbook agree, in a northern and in a southern house
         expect([isoOf(morning), here.of("list.stage[1]")]).toEqual([isoOf(morning), stage]);
         const isNoFood = String(here.of("list.toDo[1]")).startsWith("No food until");
         expect([isoOf(morning), isNoFood]).toEqual([isoOf(morning), i < 5]);
+        expect([isoOf(morning), here.of("list.stage[2]")]).toEqual([
+          isoOf(morning),
+          callCell(stageOf, morning, down([...his])),
+        ]);
+        expect(String(here.of("list.toDo[2]")).startsWith("No food until")).toBe(isHisFast(morning));
         expect(here.of("list.stage[5]")).toBe("Feeding");
         expect(here.errors()).toEqual([]);
       }
