@@ -9,7 +9,18 @@ import { join } from "node:path";
 import { buildSync } from "esbuild";
 import { keeps, missed, type Line, type Table } from "./race";
 
-const PARTS = ["lapse", "network", "dayTable", "memory", "timeOutside", "longTable", "workbook", "files", "bundles"];
+const PARTS = [
+  "lapse",
+  "network",
+  "dayTable",
+  "memory",
+  "timeOutside",
+  "longTable",
+  "workbook",
+  "linked",
+  "files",
+  "bundles",
+];
 const COMPARED = ["arquero", "@formulajs/formulajs", "papaparse"];
 const root = join(__dirname, "../..");
 const folder = join(root, "tests/node_modules/.cache/benchmark");
@@ -21,7 +32,7 @@ const versionOf = (name: string): string => {
 };
 
 /** The engine's packages can be loaded whole only as CommonJS. */
-const COMMON_JS = ["workbook"];
+const COMMON_JS = ["workbook", "linked"];
 
 const measured = (part: string): Table[] => {
   const isCommon = COMMON_JS.includes(part);
