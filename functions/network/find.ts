@@ -1,4 +1,5 @@
 import { notAvailable, notUsable, type Problem } from "../problem";
+import { editDistance } from "../shared/nearest";
 import type { Station } from "./station";
 
 const SHOWN = 5;
@@ -19,20 +20,6 @@ const shown = (stations: readonly Station[]): string => {
   const names = stations.slice(0, SHOWN).map((station) => `${fullName(station)} (${station.id})`);
   const more = stations.length - names.length;
   return `${names.join("; ")}${more > 0 ? `; and ${more} more` : ""}`;
-};
-
-/** Levenshtein's distance: letters to change, add or take away. */
-const lettersApart = (one: string, other: string): number => {
-  let before = Array.from({ length: other.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= one.length; i++) {
-    const line = [i];
-    for (let j = 1; j <= other.length; j++) {
-      const changed = (before[j - 1] as number) + (one[i - 1] === other[j - 1] ? 0 : 1);
-      line.push(Math.min(changed, (before[j] as number) + 1, (line[j - 1] as number) + 1));
-    }
-    before = line;
-  }
-  return before[other.length] as number;
 };
 
 /** Finds a station by its identifier, by its name with the country, by its name, or by how its name begins. */
@@ -69,7 +56,7 @@ export const finder = (stations: readonly Station[]): ((wanted: string) => Stati
     const near = named
       .map(({ station, name, full }) => ({
         station,
-        apart: Math.min(lettersApart(text, name), lettersApart(text, full)),
+        apart: Math.min(editDistance(text, name), editDistance(text, full)),
       }))
       .sort((one, other) => one.apart - other.apart)
       .slice(0, 3)

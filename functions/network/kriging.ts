@@ -1,4 +1,6 @@
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
+import { seasonOf } from "../climate/shared/observedRates";
+import { studentT95 } from "../shared/studentT";
 
 /**
  * Kriging with external drift, as a Gaussian process whose mean falls with elevation and with distance from the equator
@@ -44,22 +46,6 @@ export interface Prediction {
   readonly half: number;
 }
 
-/** 95th percentile of Student's t: Abramowitz & Stegun 26.7.5 (from memory), within 0.003 of the tables from 5 degrees of freedom. */
-export const student95 = (degrees: number): number => {
-  const z = 1.6448536;
-  const terms = [
-    (z ** 3 + z) / 4,
-    (5 * z ** 5 + 16 * z ** 3 + 3 * z) / 96,
-    (3 * z ** 7 + 19 * z ** 5 + 17 * z ** 3 - 15 * z) / 384,
-    (79 * z ** 9 + 776 * z ** 7 + 1482 * z ** 5 - 1920 * z ** 3 - 945 * z) / 92160,
-  ];
-  return terms.reduce((sum, term, i) => sum + term / degrees ** (i + 1), z);
-};
-
-/** Season of a month (0 to 11) on the hemisphere: 0 is winter. */
-const seasonOf = (month: number, isSouthern: boolean): number =>
-  (Math.floor(((month + 1) % 12) / 3) + (isSouthern ? 2 : 0)) % 4;
-
 /**
  * The year at a place from its neighbours. The weights depend on where they lie and on the model alone: one decomposition
  * serves the twelve months. `between` answers the kilometres between two neighbours, `at` a neighbour's month.
@@ -97,7 +83,7 @@ export const predict = (
   }
   const levels = new Array<number>(12);
   for (let month = 0; month < 12; month++) {
-    const rate = rates[seasonOf(month, isSouthern)] as number;
+    const rate = rates[seasonOf(month + 1, isSouthern)] as number;
     let sum = 0;
     for (let i = 0; i < n; i++) {
       const { higher, poleward: degrees } = neighbours[i] as Neighbour;
@@ -119,6 +105,6 @@ export const predict = (
   const degrees = PRIOR_WEIGHT + n - 1;
   return levels.map((mean, month) => {
     const size = (PRIOR_WEIGHT + product(month + 1, month + 1)) / degrees;
-    return { likely: mean + product(0, month + 1), half: student95(degrees) * Math.sqrt(variance * size) };
+    return { likely: mean + product(0, month + 1), half: studentT95(degrees) * Math.sqrt(variance * size) };
   });
 };

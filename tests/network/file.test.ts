@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { FORMAT, readStations, writeStations } from "../../functions/network/file";
-import { student95 } from "../../functions/network/kriging";
 import { networkKeys, networks } from "../../functions/network/networks";
 import { openNetwork } from "../../functions/network/open";
+import { studentT95 } from "../../functions/shared/studentT";
 import { sources } from "../../functions/sources";
 import { networkAsShipped } from "../network";
 
@@ -93,5 +93,5 @@ test.each([
   [20, 1.725],
   [27, 1.703],
 ])("Student's t of %d degrees of freedom", (degrees, table) =>
-  expect(Math.abs(student95(degrees) - table)).toBeLessThan(0.001),
+  expect(Math.abs(studentT95(degrees) - table)).toBeLessThan(0.001),
 );

@@ -1,0 +1,101 @@
+import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
+import { feedingLog } from "../../taskpane/sheets/feedingLog";
+import { weights } from "../../taskpane/sheets/weights";
+import { winterLog } from "../../taskpane/sheets/winterLog";
+import { yearPlan } from "../../taskpane/sheets/yearPlan";
+import type { Sheet } from "../../taskpane/sheets/sheet";
+import type { Workbook } from "../../taskpane/workbook";
+import { openWorkbook } from "../preview/engine";
+import { changesOf } from "../sheets/fill";
+import type { Line, Table } from "./race";
+
+/** A collection's workbook: eight animals with five sheets each, and a long log; beside a workbook of one sheet. */
+const OF_AN_ANIMAL = [coolingPlan, weights, feedingLog, winterLog, yearPlan] as const;
+const ANIMALS = 8;
+const ROWS = 100_000;
+
+const MEGABYTE = 1024 * 1024;
+const rows = (): (number | string)[][] => [
+  ["Time", "Temperature"],
+  ...Array.from({ length: ROWS }, (_, i) => [46_000 + i / 144, Math.round(80 + 20 * Math.sin(i / 23)) / 10]),
+];
+
+interface Times {
+  readonly open: number;
+  readonly change: number;
+  readonly save: number;
+  /** Bytes in use once it is open. */
+  readonly held: number;
+  readonly cells: number;
+}
+
+/** A file of those sheets, and of a long log where it is asked for. */
+const fileOf = async (sheets: readonly Sheet[], withLog: boolean): Promise<Uint8Array> => {
+  const { workbook, close } = openWorkbook();
+  try {
+    await workbook.insert(sheets);
+    if (withLog) await workbook.add("Log", rows());
+    return await (workbook.save as NonNullable<Workbook["save"]>)();
+  } finally {
+    close();
+  }
+};
+
+/** Opens the file, turns a date of the first plan, and saves. */
+const timesOf = async (bytes: Uint8Array): Promise<Times> => {
+  globalThis.gc?.();
+  const before = process.memoryUsage().heapUsed;
+  const { workbook, close } = openWorkbook();
+  try {
+    const marks = [performance.now()];
+    const { sheets } = await (workbook.open as NonNullable<Workbook["open"]>)("load.xlsx", bytes);
+    marks.push(performance.now());
+    globalThis.gc?.();
+    const held = process.memoryUsage().heapUsed - before;
+    const from = performance.now();
+    const [first] = sheets as [string];
+    await workbook.write(changesOf(first, coolingPlan, { "plan.cold": 91 }));
+    const read = await workbook.read([first]);
+    const change = performance.now() - from;
+    const saving = performance.now();
+    await (workbook.save as NonNullable<Workbook["save"]>)();
+    const save = performance.now() - saving;
+    const all = await workbook.read();
+    if (all.length !== sheets.length || read.length !== 1) throw new Error("a sheet is missing");
+    const cells = all.reduce((sum, sheet) => sum + sheet.cells.reduce((own, line) => own + line.length, 0), 0);
+    return { open: (marks[1] as number) - (marks[0] as number), change, save, held, cells };
+  } finally {
+    close();
+  }
+};
+
+export const tables = async (): Promise<Table[]> => {
+  const one = await fileOf([coolingPlan], false);
+  const many = await fileOf(Array.from({ length: ANIMALS }, () => OF_AN_ANIMAL).flat(), true);
+  await timesOf(one); // the engine compiles
+  const [small, large] = [await timesOf(one), await timesOf(many)];
+  const line = (what: string, key: "open" | "change" | "save", allowed: number): Line => ({
+    what,
+    milliseconds: large[key],
+    ratio: large[key] / small[key],
+    against: "a workbook of one sheet",
+    allowed,
+    note: `${small[key].toFixed(0)} ms for one sheet`,
+  });
+  return [
+    {
+      title: `A workbook of ${ANIMALS * OF_AN_ANIMAL.length} sheets and a log of ${ROWS} rows, in the preview without a page`,
+      lines: [
+        line("open", "open", 40),
+        line("change a date, until all is worked out", "change", 30),
+        line("save", "save", 40),
+        {
+          what: "memory held once it is open",
+          ratio: large.held / small.held,
+          against: "a workbook of one sheet",
+          note: `${(large.held / MEGABYTE).toFixed(0)} MB and ${(small.held / MEGABYTE).toFixed(0)} MB; ${large.cells} cells`,
+        },
+      ],
+    },
+  ];
+};
