@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { median, theilSen } from "../../functions/shared/theilSen";
+import tied from "../tables/tiedSlopes.json";
 
 /** Theil's slope and Sen's range by sorting all slopes with the language's own sort: the selection must find the same. */
 const bySorting = (x: readonly number[], y: readonly number[]) => {
@@ -53,3 +54,14 @@ test("a median is the middle of the sorted values, however they lie", () => {
     }),
   );
 });
+
+/** Points that share days and values, as scipy has them: what ties take off the range is Kendall's. */
+test.each(tied.rows as [number[], number[], number, number, number][])(
+  "slope and range of tied points, row %#",
+  (x, y, slope, least, most) => {
+    const line = theilSen(x, y);
+    expect(line?.slope).toBeCloseTo(slope, 12);
+    expect(line?.least).toBeCloseTo(least, 12);
+    expect(line?.most).toBeCloseTo(most, 12);
+  },
+);

@@ -228,3 +228,36 @@ test("without a latitude the months are those of the temperate north, on either 
   expect(band(20, 0, 1000, "high", 7, -24)).toEqual(band(20, 0, 1000, "high", 1, 46));
   expect(tropics).not.toEqual(band(20, 0, 1000, "high", 1, 46));
 });
+
+test("monsoon Asia is from the Indus to Tibet up to 36° north, and farther east up to 46°, ends included", () => {
+  const inside = [
+    [36, 65],
+    [36, 100],
+    [46, 100],
+    [46, 150],
+    [24, 80],
+    [45.9, 125],
+    [23.5, undefined],
+    [-23.5, -60],
+  ] as const;
+  const outside = [
+    [36.01, 65],
+    [30, 64.9],
+    [36.01, 99.9],
+    [46.01, 100],
+    [40, 150.1],
+    [-30, 80],
+    [-30, 120],
+    [23.6, undefined],
+    [-23.6, undefined],
+  ] as const;
+  for (const [latitude, longitude] of inside)
+    expect([latitude, longitude, isTropical(latitude, longitude)]).toEqual([latitude, longitude, true]);
+  for (const [latitude, longitude] of outside)
+    expect([latitude, longitude, isTropical(latitude, longitude)]).toEqual([latitude, longitude, false]);
+});
+
+test("seasons are the meteorologists', half a year apart in the south", () => {
+  expect(MONTHS.map((month) => seasonOf(month, false))).toEqual([0, 0, 1, 1, 1, 2, 2, 2, 3, 3, 3, 0]);
+  expect(MONTHS.map((month) => seasonOf(month, true))).toEqual([2, 2, 3, 3, 3, 0, 0, 0, 1, 1, 1, 2]);
+});

@@ -1,3 +1,4 @@
+import type { Band, SiteYear } from "../../../functions/network/network";
 import { siteNote } from "../../../functions/climate/siteNote";
 import { callCell } from "../../call";
 import { networkAsShipped } from "../../network";
@@ -39,6 +40,41 @@ test("summer is January in the south: the same figures, turned", () => {
   const widths = (text: string): string[] => text.match(/[\d.]+ and [\d.]+ K/g) ?? [];
   expect(widths(note(-33, -70, 1500))).toHaveLength(2);
   expect(widths(note(46.5, 9.8, 1500))[0]).not.toBe(widths(note(46.5, 9.8, 1500))[1]);
+});
+
+test.each([
+  [46.5, 9.8, 1500, [5, 6, 7], [11, 0, 1]],
+  [-33, -70, 1500, [11, 0, 1], [5, 6, 7]],
+  [0, -78.5, 2800, [5, 6, 7], [11, 0, 1]],
+] as const)(
+  "the widths at %d, %d are the means of the hemisphere's three months",
+  (latitude, longitude, elevation, ...of) => {
+    const year = networkAsShipped().yearAt(latitude, longitude, elevation) as SiteYear;
+    const wanted = of.map((months) =>
+      [year.high, year.low]
+        .map(
+          (bands) =>
+            months.reduce((sum, month) => sum + (bands[month] as Band).most - (bands[month] as Band).likely, 0) / 3,
+        )
+        .map((width) => width.toFixed(1)),
+    );
+    const text = note(latitude, longitude, elevation) as string;
+    expect(text).toContain(
+      `within ${wanted[0]?.join(" and ")} K of the likely in summer, ${wanted[1]?.join(" and ")} K in winter`,
+    );
+  },
+);
+
+test("none, one or several stations of a like elevation, in words", () => {
+  const said = new Set<string>();
+  for (let elevation = 200; elevation <= 4200; elevation += 200) {
+    const year = networkAsShipped().yearAt(46.5, 9.8, elevation) as SiteYear;
+    const similar = year.stations.filter(({ station }) => Math.abs(station.elevation - elevation) <= 300).length;
+    const words = similar === 0 ? "none lies" : similar === 1 ? "one lies" : `${similar} lie`;
+    expect(note(46.5, 9.8, elevation)).toContain(`; ${words} within 300 m`);
+    said.add(words);
+  }
+  expect([...said]).toEqual(expect.arrayContaining(["none lies", "one lies"]));
 });
 
 test("in feet, miles and °F", () => {

@@ -1,9 +1,10 @@
 /**
  * Mutation testing of numbers: each numeric literal of `functions/` is changed, one at a time, and the tests that meet it
- * have to see it. `npm run mutate` (before the signs and branches), or `npm run numbers -- climate winter` for some folders.
+ * have to see it. `npm run mutate` (before the signs and branches), or `npm run numbers -- climate winter` for some folders,
+ * `npm run numbers -- left` for those that the last run left.
  */
 import { fork, type ChildProcess } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { allLiterals, bundleOf, ROOT, testFiles } from "./bundle";
@@ -22,6 +23,16 @@ const TIMES = 20;
 const FOREVER = "goes on for ever";
 
 const topics = process.argv.slice(2);
+/** How a number stands in the report, whatever the lines above it. */
+const named = ({ file, from, to, code }: Literal): string => `${file}: ${from} as ${to}: ${code}`;
+const REPORT = join(ROOT, "reports/mutation/numbers.txt");
+const left = (): ReadonlySet<string> =>
+  new Set(
+    readFileSync(REPORT, "utf8")
+      .split("\n")
+      .map((line) => line.replace(/^(functions\/\S+\.ts):\d+/, "$1")),
+  );
+
 const topicOf = ({ file }: Literal): string => (dirname(file) === "functions" ? "." : (file.split("/")[1] as string));
 
 /** A process that works on jobs; it is begun anew where one does not end. */
@@ -115,7 +126,10 @@ const run = async (): Promise<boolean> => {
   const literals = allLiterals();
   const byFile = new Map<string, Literal[]>();
   for (const one of literals) byFile.set(one.file, [...(byFile.get(one.file) ?? []), one]);
-  const chosen = literals.filter((one) => topics.length === 0 || topics.includes(topicOf(one)));
+  const before = topics.includes("left") ? left() : undefined;
+  const chosen = literals.filter(
+    (one) => before?.has(named(one)) ?? (topics.length === 0 || topics.includes(topicOf(one))),
+  );
   const folder = mkdtempSync(join(tmpdir(), "numbers-"));
   const workers = Array.from({ length: WORKERS }, () => new Worker(folder));
   try {
@@ -164,14 +178,10 @@ const run = async (): Promise<boolean> => {
     );
     const endless = [...found.values()].filter((by) => by === FOREVER).length;
     lines.push(`${endless} of them by making a test go on for ever`);
-    const left = chosen.filter(({ id }) => !found.has(id));
-    const report = [
-      ...lines,
-      "",
-      ...left.map(({ file, line, from, to, code }) => `${file}:${line}: ${from} as ${to}: ${code}`),
-    ];
+    const unseen = chosen.filter(({ id }) => !found.has(id));
+    const report = [...lines, "", ...unseen.map((one) => named(one).replace(": ", `:${one.line}: `))];
     mkdirSync(join(ROOT, "reports/mutation"), { recursive: true });
-    writeFileSync(join(ROOT, "reports/mutation/numbers.txt"), `${report.join("\n")}\n`);
+    writeFileSync(REPORT, `${report.join("\n")}\n`);
     console.log(report.join("\n"));
     return share >= GOOD;
   } finally {
