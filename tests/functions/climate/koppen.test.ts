@@ -194,3 +194,21 @@ test("beyond 23.5 degrees the other half as the warmer one is told", () =>
   expect(classOf({ temperatures: year(12, 16), rains: year(20, 90), latitude: 23.6 })).toMatch(
     /^#VALUE! latitude holds 23\.6, but October to March are the warmer half/,
   ));
+
+/**
+ * Peel, Finlayson & McMahon (2007), Table 1: dry below ten times twice the mean temperature, and 28 more where 70 % of the
+ * rain falls in summer, none where in winter, 14 elsewhere. A year of 20 °C throughout has its limit at 680, 400 or 540 mm.
+ */
+describe("the limit of dryness, a millimetre on either side", () => {
+  const even = Array.from({ length: 12 }, (_, month) => 20 + (month === 6 ? 3 : month === 0 ? -3 : 0));
+  const rainOf = (sum: number, inSummer: number): number[] =>
+    even.map((_, month) => (sum * (month >= 3 && month <= 8 ? inSummer : 1 - inSummer)) / 6);
+  test.each([
+    [0.75, 680],
+    [0.25, 400],
+    [0.5, 540],
+  ])("with %f of the rain in summer at %i mm", (inSummer, limit) => {
+    expect(classOf({ temperatures: even, rains: rainOf(limit - 1, inSummer), latitude: 30 })).toMatch(/^B/);
+    expect(classOf({ temperatures: even, rains: rainOf(limit + 1, inSummer), latitude: 30 })).not.toMatch(/^B/);
+  });
+});

@@ -113,3 +113,15 @@ test("months that are eleven, or hold a blank or text", () => {
     /^#VALUE! dates holds '1900-02-28': give a date from 1900-03-01/,
   );
 });
+
+test.each([
+  [2000, 29],
+  [2100, 28],
+  [2200, 28],
+  [2400, 29],
+])("February %i has %i days, whose mean is the month's", (year, length) => {
+  const months = [-3, 1, 6, 12, 17, 21, 23, 22, 17, 11, 5, -1];
+  const days = Array.from({ length }, (_, i) => serial(year, 2, 1) + i);
+  expect(days.at(-1)).toBe(serial(year, 3, 1) - 1);
+  expect(mean(curve(months, days))).toBeCloseTo(1, 9);
+});

@@ -201,3 +201,9 @@ yardstick(nextMeal, { against: "RFC 5545 recurrence with EXDATE by rrule 2.8.1",
       .map((day, i) => [callCell(nextMeal, meals[i], interval, down(plan)) as number, serialOfIso(day) as number]);
   }),
 );
+
+test("ten years of meals are told, and no day more", () => {
+  const from = serialOfIso("2026-01-01") as number;
+  expect(dates(from, from + 3660, 366)).toHaveLength(11);
+  expect(dates(from, from + 3661, 366)).toEqual([expect.stringMatching(/^#VALUE! to holds .*, ten years after from$/)]);
+});

@@ -48,7 +48,7 @@ test("in the fast no food stands first and the next meal is the plan's first, wh
 test("what has to be settled first is asked first, and neither food nor cooling told; not of an animal that does not winter", () => {
   const question = "Which winter plan does it follow?";
   const asked = (winters: string | null) =>
-    day(LAST, down(practicePlan), LAST - 7, 7, LAST, 14, LAST, 7, winters, question);
+    day(LAST, down(practicePlan), LAST - 7, 7, LAST, 14, LAST, 7, winters, null, question);
   for (const winters of ["yes", null]) {
     expect(asked(winters).slice(0, 4)).toEqual(["", question, "No food and no cooling until that is known.", ""]);
   }
@@ -195,4 +195,13 @@ test("the words of the stages: no food in any stage of the fast, and never the v
     if (!isFed) expect(words.never).toMatch(/^No food/);
     expect(Object.values(words).every((one) => one !== "")).toBe(true);
   }
+});
+
+test("a box that is to be opened every day and a half needs no vents", () => {
+  const today = LAST + 60;
+  const told = (openEvery: number): string =>
+    day(today, down(practicePlan), LAST, 7, today, 14, today, openEvery, "yes", "shut")[4];
+  expect(told(1.5)).not.toContain("vents");
+  expect(told(1)).not.toContain("vents");
+  expect(told(0.99)).toContain("vents");
 });

@@ -211,3 +211,51 @@ test("in °F and oz the same signs, and no word in °C", () => {
   expect(words(lines)).toMatch(/Box at 34 °F: below 35\.6 °F.*too cold below 39\.2 °F/);
   expect(words(lines)).not.toContain("°C");
 });
+
+describe("each sign by itself", () => {
+  const lineOf = (changes: Partial<Log>, sought: RegExp): Line | undefined =>
+    signs(changes).find(([, , text]) => sought.test(text));
+
+  test("without a mass into the cold the first weighing stands for it, not a later one", () => {
+    const masses = [null, 300, 290, 290, 290, 290, 290, 290];
+    expect(lineOf({ start: null, masses, agreed: 0.01 }, /^Lost/)?.[2]).toMatch(/^Lost 3\.33 %/);
+    expect(lineOf({ start: 310, masses, agreed: 0.01 }, /^Lost/)?.[2]).toMatch(/^Lost 6\.45 %/);
+  });
+
+  test("a gain is from the lowest weighing so far, on the day of the highest", () => {
+    const masses = [300, 303, 297, 309, 306, null, null, 306];
+    expect(lineOf({ start: 300, masses }, /^Gained/)).toEqual([
+      DAY + 21,
+      "care",
+      expect.stringMatching(/^Gained 4 % /),
+    ]);
+    const fromFirst = [300, 309, 309, 309, 309, 309, 309, 309];
+    expect(lineOf({ start: 300, masses: fromFirst }, /^Gained/)).toEqual([
+      DAY + 7,
+      "care",
+      expect.stringMatching(/^Gained 3 % /),
+    ]);
+  });
+
+  test("weighings are missed before the first, between two, and after the last, told on the day that ends it", () => {
+    const only = (...on: number[]) => days.map((_, i) => (on.includes(i) ? 306 : null));
+    expect(lineOf({ masses: only(3, 4, 5, 6, 7) }, /without a weighing/)?.[0]).toBe(DAY + 21);
+    expect(lineOf({ masses: only(0, 1, 4, 5, 6, 7) }, /without a weighing/)?.[0]).toBe(DAY + 28);
+    expect(lineOf({ masses: only(0, 1, 2, 3, 4) }, /without a weighing/)?.[0]).toBe(DAY + 49);
+    expect(lineOf({ masses: only(0, 2, 4, 6) }, /without a weighing/)).toBeUndefined();
+  });
+
+  test("where the loss is heading is told from three weighings on", () => {
+    const three = [306, 303, 300, null, null, null, null, null];
+    const two = [306, 303, null, null, null, null, null, null];
+    expect(lineOf({ masses: three, end: DAY + 98 }, /^Heading/)).toBeDefined();
+    expect(lineOf({ masses: two, end: DAY + 98 }, /^Heading/)).toBeUndefined();
+  });
+
+  test("the last of several equal extremes is the day that is told", () => {
+    expect(lineOf({ temperatures: [8, 3, 8, 3, 8, 8, 8, 8], tooCold: 4 }, /too cold/)?.[0]).toBe(DAY + 21);
+    expect(lineOf({ temperatures: [8, 13, 8, 13, 8, 8, 8, 8], tooWarm: 12 }, /too warm/)?.[0]).toBe(DAY + 21);
+    expect(lineOf({ humidity: [80, 50, 80, 50, 80, 80, 80, 80] }, /^Humidity/)?.[0]).toBe(DAY + 21);
+    expect(lineOf({ humidity: [80, 97, 80, 97, 80, 80, 80, 80] }, /^Humidity/)?.[0]).toBe(DAY + 21);
+  });
+});
