@@ -48,9 +48,9 @@ test.each([
   [0, -78.5, 2800, [5, 6, 7], [11, 0, 1]],
 ] as const)(
   "the widths at %d, %d are the means of the hemisphere's three months",
-  (latitude, longitude, elevation, ...of) => {
+  (latitude, longitude, elevation, summer, winter) => {
     const year = networkAsShipped().yearAt(latitude, longitude, elevation) as SiteYear;
-    const wanted = of.map((months) =>
+    const wanted = [summer, winter].map((months: readonly number[]) =>
       [year.high, year.low]
         .map(
           (bands) =>
