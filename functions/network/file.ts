@@ -97,7 +97,7 @@ export const readStations = (text: string): readonly Station[] | undefined => {
       isWithin(elevation, LAND) &&
       (years === null || isWithin(years, YEARS)) &&
       SERIES.every(([, scale, ends], i) => {
-        const steps = line[8 + i];
+        const steps: unknown = line[8 + i];
         if (steps === null) return i > 1; // a station without temperatures is none
         return isNumbers(steps, 12) && unpacked(steps, scale).every((value) => isWithin(value, ends));
       });

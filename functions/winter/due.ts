@@ -32,7 +32,10 @@ const parameters = {
   ),
 };
 
-type Asked = Given<typeof parameters>;
+/** A plan comes with its blanks: a date that is missing is asked for. */
+type Asked = Omit<Given<typeof parameters>, "plan"> & {
+  readonly plan: readonly (number | undefined)[] | undefined;
+};
 
 /** The plan that is followed, none where the animal does not winter, or in words what has to be said first. */
 const followed = ({ plan, winters, question }: Asked): Plan | "none" | { readonly ask: string } => {

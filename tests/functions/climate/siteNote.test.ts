@@ -58,7 +58,7 @@ test.each([
         )
         .map((width) => width.toFixed(1)),
     );
-    const text = note(latitude, longitude, elevation) as string;
+    const text = note(latitude, longitude, elevation);
     expect(text).toContain(
       `within ${wanted[0]?.join(" and ")} K of the likely in summer, ${wanted[1]?.join(" and ")} K in winter`,
     );

@@ -62,15 +62,15 @@ export const bundleOf = async (
     plugins: [
       {
         name: "numbers",
-        setup({ onResolve, onLoad }) {
-          onResolve({ filter: /\.json$/ }, ({ path, resolveDir }) => ({
+        setup(own) {
+          own.onResolve({ filter: /\.json$/ }, ({ path, resolveDir }) => ({
             path: join(resolveDir, path),
             external: true,
           }));
-          onLoad({ filter: /\.ts$/ }, ({ path }) => {
+          own.onLoad({ filter: /\.ts$/ }, ({ path }) => {
             const file = relative(ROOT, path);
-            const own = literals.get(file);
-            const text = own ? switchable(ROOT, file, own, noting) : readFileSync(path, "utf8");
+            const numbers = literals.get(file);
+            const text = numbers ? switchable(ROOT, file, numbers, noting) : readFileSync(path, "utf8");
             const contents = text
               .replaceAll(/\b__dirname\b/g, JSON.stringify(dirname(path)))
               .replaceAll(/\b__filename\b/g, JSON.stringify(path));

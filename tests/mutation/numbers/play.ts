@@ -59,6 +59,7 @@ export const open = (code: string, which: number, met: (id: number) => void = ()
     met_: met,
   };
   // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own tests, bundled
-  new Function(...Object.keys(names), code)(...Object.values(names));
+  const run = new Function(...Object.keys(names), code) as (...values: unknown[]) => void;
+  run(...Object.values(names));
   return tests;
 };
