@@ -23,6 +23,7 @@ const files = readdirSync(folder)
 const planted = join(folder, "planted.ts");
 const PLANTED = `
 export const newer = (range: Excel.Range) => range.valuesAsJson;
+export const loaded = (range: Excel.Range) => range.load("values,valuesAsJson");
 export const taken = ({ notes }: Excel.Worksheet) => notes;
 export const guarded = (sheet: Excel.Worksheet) => {
   if (Office.context.requirements.isSetSupported("ExcelApi", "1.18")) return sheet.notes;
@@ -100,6 +101,17 @@ const usesOf = (): readonly Use[] => {
     return false;
   };
 
+  /** The names in a text, or in a list that stands elsewhere. */
+  const namesIn = (given: ts.Node): readonly string[] => {
+    if (ts.isStringLiteral(given)) return given.text.split(",").map((one) => one.trim());
+    if (ts.isArrayLiteralExpression(given)) return given.elements.flatMap(namesIn);
+    const symbol = checker.getSymbolAtLocation(given);
+    const meant = symbol && symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol;
+    const declared = meant?.valueDeclaration;
+    if (declared && ts.isVariableDeclaration(declared) && declared.initializer) return namesIn(declared.initializer);
+    throw new Error(`${given.getText()} names what nobody can read here`);
+  };
+
   const uses: Use[] = [];
   const look = (name: ts.Node, symbol: ts.Symbol | undefined, file: string): void => {
     for (const declaration of symbol?.declarations ?? []) {
@@ -123,6 +135,22 @@ const usesOf = (): readonly Use[] => {
       if (ts.isBindingElement(node) && ts.isObjectBindingPattern(node.parent)) {
         const name = (node.propertyName ?? node.name).getText();
         look(node, checker.getTypeAtLocation(node.parent).getProperty(name), file);
+      }
+      // What is named to `load` is asked for all the same.
+      if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
+        const { expression: owner, name } = node.expression;
+        const [given] = node.arguments;
+        if (name.text === "load" && given) {
+          for (const path of namesIn(given)) {
+            let type: ts.Type | undefined = checker.getTypeAtLocation(owner);
+            for (const step of path.split("/")) {
+              const found: ts.Symbol | undefined = type?.getProperty(step);
+              look(node, found, file);
+              const held: ts.Type | undefined = found && checker.getTypeOfSymbolAtLocation(found, node);
+              type = (held && checker.getIndexTypeOfType(held, ts.IndexKind.Number)) ?? held;
+            }
+          }
+        }
       }
       ts.forEachChild(node, visit);
     };
@@ -149,6 +177,7 @@ test("nothing in use is newer than what the manifest asks for, unless it is aske
 test("what is newer is found, by whatever way it is reached, and a guard has to fit", () => {
   const found = beyond(all.filter(({ file }) => file === "planted.ts"));
   expect(found).toEqual([
+    "planted.ts: valuesAsJson is of ExcelApi 1.16",
     "planted.ts: valuesAsJson is of ExcelApi 1.16",
     "planted.ts: notes is of ExcelApi 1.18",
     "planted.ts: notes is of ExcelApi 1.18",
