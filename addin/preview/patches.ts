@@ -209,7 +209,7 @@ export const findRangesOnce = (injector: Injector): void => {
       current.getSheetNameMap(),
       Object.entries(current.getUnitData()).map(([unit, all]) => [
         unit,
-        Object.entries(all ?? {}).map(([sheet, data]) => [sheet, data.rowCount, data.columnCount]),
+        Object.entries(all).map(([sheet, data]) => [sheet, data.rowCount, data.columnCount]),
       ]),
     ]);
   patch(
@@ -305,7 +305,7 @@ export const enterOnce = (injector: Injector): void => {
         (...given: unknown[]) => {
           // A sheet's part goes with what formulas of other sheets have entered there.
           entered.clear();
-          (own as (...given: unknown[]) => void)(...given);
+          own(...given);
         },
       why,
     );
