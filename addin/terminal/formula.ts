@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/catalogue";
 import { isoOf } from "../../functions/dates";
-import { NoTwin } from "../../functions/twin";
+import { NoTwin } from "../../functions/nativeCall";
 import { nativeFormulas } from "../../taskpane/native/native";
 import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
 import { formWords, guessForm } from "../../taskpane/text/guessForm";

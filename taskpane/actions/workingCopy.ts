@@ -1,5 +1,5 @@
 import { catalogue } from "../../functions/catalogue";
-import { NoTwin } from "../../functions/twin";
+import { NoTwin } from "../../functions/nativeCall";
 import { nativeFormulas, type Extent } from "../native/native";
 import {
   WorkbookError,

@@ -13,7 +13,8 @@ import {
   type ReferenceA1,
 } from "@borgar/fx";
 import { PREFIX, type AnyDefinition, type Parameter, type Value } from "../../functions/define";
-import { MISSING, NoTwin, nativeOf, type Expression, type Expressions } from "../../functions/twin";
+import { NoTwin, nativeOf, type Expression, type Expressions } from "../../functions/nativeCall";
+import { MISSING } from "../../functions/twin";
 import { twinOf } from "../../functions/twins";
 import { asPiece, textOf, treeOf } from "./syntax";
 

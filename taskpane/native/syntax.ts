@@ -10,7 +10,7 @@ import {
   tokenize,
   type AstExpression,
 } from "@borgar/fx";
-import { NoTwin } from "../../functions/twin";
+import { NoTwin } from "../../functions/nativeCall";
 
 /** A formula as a tree; undefined where it cannot be read. */
 export const treeOf = (formula: string): AstExpression | undefined => {
