@@ -283,7 +283,11 @@ export const freezeSheets = async (
   const all = await workbook.read();
   const { targets, left } = planOf(all, new Set(names), manner);
   stopIfCancelled(options);
-  if (targets.length === 0) return { text: "There was no formula to freeze. Nothing was changed.", left };
+  if (targets.length === 0) {
+    const text =
+      left.length > 0 ? "No formula could be frozen, and none was touched:" : "There was no formula to freeze.";
+    return { text, left };
+  }
   const frozen = targets.map((target) => doneTo(all, target));
   const entries = frozen.map(({ entry }) => entry);
   const changes = joined(frozen.flatMap(({ changes }) => changes));

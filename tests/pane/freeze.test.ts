@@ -241,6 +241,17 @@ describe("in words", () => {
     expect(workbook.functions()).toEqual(["Locked 0,0"]);
   });
 
+  test("a shared copy of formulas that are still worked out says so, and not that there were none", async () => {
+    const workbook = new MemoryWorkbook(() => [[{ error: "#BUSY!" }]]).put("Plan", [[{ formula: "=VIV.AGE(1,2)" }]]);
+    const { text, left } = await sharedCopy.run(workbook, ["Plan"]);
+    expect(text).toBe('Copied to "Plan (2)". No formula could be frozen, and none was touched:');
+    expect(left).toEqual(["'Plan (2)'!A1 is still being worked out: try again in a moment"]);
+    const plain = new MemoryWorkbook().put("Plan", [[1]]);
+    expect((await sharedCopy.run(plain, ["Plan"])).text).toBe(
+      'Copied to "Plan (2)". There was no formula to freeze.',
+    );
+  });
+
   test("there is nothing to freeze, or to thaw", async () => {
     const empty = new MemoryWorkbook().put("Sheet1", [[1, "VIV.LAPSE(1)"]]);
     expect(await perform(freeze, empty, undefined)).toMatchObject({
