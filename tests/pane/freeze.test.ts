@@ -247,9 +247,7 @@ describe("in words", () => {
     expect(text).toBe('Copied to "Plan (2)". No formula could be frozen, and none was touched:');
     expect(left).toEqual(["'Plan (2)'!A1 is still being worked out: try again in a moment"]);
     const plain = new MemoryWorkbook().put("Plan", [[1]]);
-    expect((await sharedCopy.run(plain, ["Plan"])).text).toBe(
-      'Copied to "Plan (2)". There was no formula to freeze.',
-    );
+    expect((await sharedCopy.run(plain, ["Plan"])).text).toBe('Copied to "Plan (2)". There was no formula to freeze.');
   });
 
   test("there is nothing to freeze, or to thaw", async () => {
