@@ -1,7 +1,7 @@
 import { sheets as templates } from "../sheets/catalogue";
 import { areaOfLog } from "../sheets/grown";
-import { growing, longer } from "../sheets/growing";
-import type { Block, Content } from "../sheets/sheet";
+import { growing, longer, type GrowingLog } from "../sheets/growing";
+import type { Block, Content, Sheet } from "../sheets/sheet";
 import { WorkbookError, type Change, type SheetContents, type Workbook } from "../workbook";
 import { counted, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
@@ -16,7 +16,9 @@ interface Put {
   readonly rows: readonly number[];
   /** The formulas and settings of the new rows. */
   readonly fill: readonly Change[];
-  /** The last row of the longer log, as the sheet counts rows. */
+  /** The rows of the log as it is and the last of the longer one, as the sheet counts rows. */
+  readonly from: number;
+  readonly to: number;
   readonly last: number;
 }
 
@@ -25,12 +27,19 @@ const written = (content: Content): Change["cells"][number][number] =>
 
 const isFilled = ({ role }: Block): boolean => role !== "input";
 
-/** What would be put in, or in words why nothing can be. */
-const putOf = (contents: SheetContents, count: number): Put | string => {
+/** Of several logs the one in which a row lies, its titles too; else the one that a keeper fills most. */
+const chosen = (template: Sheet, logs: readonly [GrowingLog, ...GrowingLog[]], row: number): GrowingLog =>
+  logs.find(([log]) => {
+    const { top, bottom } = areaOfLog(template, log);
+    return row + 1 >= top - 1 && row + 1 <= bottom;
+  }) ?? logs[0];
+
+/** What would be put in where that row is selected, or in words why nothing can be. */
+const putOf = (contents: SheetContents, row: number, count: number): Put | string => {
   const { name, cells, locked } = contents;
   const known = recognise(contents, templates);
-  const logs = known ? growing[known.template.key] : undefined;
-  if (!known || !logs) {
+  const all = known ? growing[known.template.key] : undefined;
+  if (!known || !all) {
     return `"${name}" has no log of this pane. Select a cell of a sheet that has one, such as the feeding log. Nothing was changed.`;
   }
   if (!known.inPlace) {
@@ -47,7 +56,8 @@ const putOf = (contents: SheetContents, count: number): Put | string => {
     calls && !cells.some((line) => line.some(({ formula }) => formula !== undefined && hasFunction(formula)));
   if (isFrozen) return `"${name}" is frozen. Thaw it first, then add rows. Nothing was changed.`;
 
-  const then = longer(known.template, count);
+  const logs = chosen(known.template, all, row);
+  const then = longer(known.template, logs, count);
   // The last row of each log goes down: the new rows lie before it.
   const places = logs.map((log) => areaOfLog(then, log));
   const news = places.map(({ bottom }) => ({ from: bottom - count, to: bottom - 1 }));
@@ -63,20 +73,22 @@ const putOf = (contents: SheetContents, count: number): Put | string => {
       ];
     });
   });
-  const [first] = places;
+  const { top, bottom } = areaOfLog(known.template, logs[0]);
   return {
     rows: news.map(({ from }) => from - 1),
     fill,
-    last: first?.bottom ?? 0,
+    from: top,
+    to: bottom,
+    last: bottom + count,
   };
 };
 
 const putInSelected = async (workbook: Workbook, count: number) => {
-  const { sheet } = await workbook.selection();
+  const { sheet, row } = await workbook.selection();
   const [contents] = await workbook.read([sheet]);
   return {
     sheet,
-    put: contents ? putOf(contents, count) : `There is no sheet "${sheet}" any more. Nothing was changed.`,
+    put: contents ? putOf(contents, row, count) : `There is no sheet "${sheet}" any more. Nothing was changed.`,
   };
 };
 
@@ -84,18 +96,24 @@ export const addRows: Action<number> = {
   key: "add-rows",
   label: "Add rows to the log",
   about:
-    "Makes the log on the sheet that you are looking at longer, with its formulas, lists, colours and pictures. What you have entered stays.",
+    "Makes the log on the sheet that you are looking at longer, with its formulas, lists, colours and pictures. Where there are several, that of the selected cell. What you have entered stays.",
   async describe(workbook, count) {
     const { sheet, put } = await putInSelected(workbook, count);
     return typeof put === "string"
       ? { text: put, possible: false, ask: false }
-      : { text: `Adds ${counted(count, "row")} to the log on "${sheet}".`, possible: true, ask: false };
+      : {
+          text: `Adds ${counted(count, "row")} to rows ${put.from} to ${put.to} of "${sheet}".`,
+          possible: true,
+          ask: false,
+        };
   },
   async run(workbook, count, options) {
     const { sheet, put } = await putInSelected(workbook, count);
     if (typeof put === "string") throw new WorkbookError(put);
     stopIfCancelled(options);
     await workbook.insertRows({ sheet, rows: put.rows, count, fill: put.fill });
-    return { text: `The log on "${sheet}" has ${counted(count, "row")} more: its last is now row ${put.last}.` };
+    return {
+      text: `The log on "${sheet}" that begins in row ${put.from} has ${counted(count, "row")} more: its last is now row ${put.last}.`,
+    };
   },
 };

@@ -2,21 +2,24 @@ import { areaOf } from "../actions/place";
 import { areaOfLog, grown } from "./grown";
 import type { Sheet } from "./sheet";
 
-/** The log that a keeper fills on each sheet, by its name, and behind it what is as long and grows with it. */
-export const growing: Readonly<Record<string, readonly [log: string, ...rest: string[]]>> = {
-  animals: ["fed"],
-  feedingLog: ["log"],
-  weights: ["log", "picked"],
-  winterLog: ["log"],
-  breedingSeason: ["pairings"],
-  incubation: ["log"],
-  hatchlings: ["log"],
-  preyStock: ["log"],
+/** A log by its name, and behind it what is as long and grows with it. */
+export type GrowingLog = readonly [log: string, ...rest: string[]];
+
+/** The logs and lists of each sheet that can be made longer, the one that a keeper fills most first. */
+export const growing: Readonly<Record<string, readonly [GrowingLog, ...GrowingLog[]]>> = {
+  animals: [["list"], ["fed"]],
+  feedingLog: [["log"]],
+  weights: [["log", "picked"]],
+  winterLog: [["log"]],
+  breedingSeason: [["pairings"], ["clutches"]],
+  incubation: [["log"]],
+  hatchlings: [["log"]],
+  preyStock: [["log"], ["eaters"]],
 };
 
-/** A sheet whose log is longer by so many rows. */
-export const longer = (sheet: Sheet, rows: number): Sheet =>
-  (growing[sheet.key] ?? []).reduce((one, log) => grown(one, { log, rows }), sheet);
+/** A sheet of which one log is longer by so many rows. */
+export const longer = (sheet: Sheet, own: GrowingLog, rows: number): Sheet =>
+  own.reduce((one, log) => grown(one, { log, rows }), sheet);
 
 /** The words that a template has below its log, by which it is seen where they stand now; counted from 0. */
 const wordsBelow = (template: Sheet, log: string) => {
@@ -30,13 +33,28 @@ const wordsBelow = (template: Sheet, log: string) => {
   return words.sort((one, other) => one.row - other.row)[0];
 };
 
-/** The template as it stands on a sheet of so many rows, whose log may have been made longer. */
-export const asItStands = (template: Sheet, at: (row: number, column: number) => unknown, rows: number): Sheet => {
-  const [log] = growing[template.key] ?? [];
-  const mark = log === undefined ? undefined : wordsBelow(template, log);
-  if (!mark || at(mark.row, mark.column) === mark.text) return template;
-  for (let row = mark.row + 1; row < rows; row++) {
-    if (at(row, mark.column) === mark.text) return longer(template, row - mark.row);
+/** How many rows a log has more than in the template; 0 where that cannot be seen. */
+const rowsMore = (
+  template: Sheet,
+  [log]: GrowingLog,
+  at: (row: number, column: number) => unknown,
+  rows: number,
+): number => {
+  const mark = wordsBelow(template, log);
+  if (!mark) return 0;
+  for (let row = mark.row; row < rows; row++) {
+    if (at(row, mark.column) === mark.text) return row - mark.row;
   }
-  return template;
+  return 0;
+};
+
+/** The template as it stands on a sheet of so many rows, whose logs may have been made longer. */
+export const asItStands = (template: Sheet, at: (row: number, column: number) => unknown, rows: number): Sheet => {
+  // From the top down: a log that is longer moves those below it.
+  const topOf = ([log]: GrowingLog): number => areaOfLog(template, log).top;
+  const downwards = [...(growing[template.key] ?? [])].sort((one, other) => topOf(one) - topOf(other));
+  return downwards.reduce((sheet, own) => {
+    const more = rowsMore(sheet, own, at, rows);
+    return more === 0 ? sheet : longer(sheet, own, more);
+  }, template);
 };

@@ -93,12 +93,12 @@ const blocksGrown = (blocks: readonly Block[], log: Area, from: number, by: numb
         ...Array.from({ length: by }, (_, i): Block => ({
           ...block,
           at: addressOf({ ...at, top: at.top + i + 1, bottom: at.top + i + 1 }),
-          rows: block.rows.map((row) => row.map((content) => repeated(block, content, i + 1))),
+          rows: own.rows.map((row) => row.map((content) => repeated(block, content, i + 1))),
         })),
       ];
     }
     if (area.top >= from || area.bottom < from) return [grown];
-    const above = block.rows[from - 1 - at.top] ?? [];
+    const above = own.rows[from - 1 - at.top] ?? [];
     const more = Array.from({ length: by }, (_, i) => above.map((content) => repeated(block, content, i + 1)));
     const rows = [...own.rows.slice(0, from - at.top), ...more, ...own.rows.slice(from - at.top)];
     return [{ ...grown, rows }];

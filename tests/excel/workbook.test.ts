@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { excelWorkbook } from "../../addin/excel/workbook";
 import { readXlsx } from "../../addin/file/read";
 import { addRows } from "../../taskpane/actions/addRows";
+import { areaOfLog } from "../../taskpane/sheets/grown";
 import { growing, longer } from "../../taskpane/sheets/growing";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
@@ -550,16 +551,19 @@ describe("writing", () => {
     );
     expect(JSON.stringify(excel.snapshot())).toBe(before);
   });
-  test.each(Object.keys(growing))("%s: rows added to its log are as if it had been drawn so long", async (key) => {
+  const logs = Object.entries(growing).flatMap(([key, all]) => all.map((own) => [key, own[0], own] as const));
+  test.each(logs)("%s: rows added to its %s are as if it had been drawn so long", async (key, log, logs) => {
     const excel = open();
     const template = sheets.find((sheet) => sheet.key === key) as Sheet;
     const [name = ""] = await excelWorkbook.insert([template]);
+    const selected = { row: areaOfLog(template, log).top, column: 0 };
     excel.active = excel.tab(name).id;
+    excel.selected = selected;
     const calls = excel.calls;
     await addRows.run(excelWorkbook, 3);
     const asked = excel.calls - calls;
     const own = excel.tab(name);
-    const [fresh = ""] = await excelWorkbook.insert([longer(template, 3)]);
+    const [fresh = ""] = await excelWorkbook.insert([longer(template, logs, 3)]);
     const cellsOf = (tab: string) =>
       [...excel.tab(tab).cells]
         .filter(([, { formula }]) => formula !== "")
@@ -573,6 +577,7 @@ describe("writing", () => {
       const broken = open();
       await excelWorkbook.insert([template]);
       broken.active = broken.tab(own.name).id;
+      broken.selected = selected;
       const whole = JSON.stringify(broken.snapshot());
       broken.failAt = broken.calls + Math.round(asked * share);
       await expect(addRows.run(excelWorkbook, 3)).rejects.toThrow(WorkbookError);

@@ -4,7 +4,7 @@ import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
 import { areaOfLog } from "../../taskpane/sheets/grown";
-import { growing, longer } from "../../taskpane/sheets/growing";
+import { asItStands, growing, longer } from "../../taskpane/sheets/growing";
 import { addressOf } from "../../taskpane/sheets/shared/address";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
 import type { Sheet } from "../../taskpane/sheets/sheet";
@@ -12,7 +12,8 @@ import type { SheetContents } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
 
 const MORE = 5;
-const logs = Object.keys(growing).map((key) => [key, sheets.find((sheet) => sheet.key === key) as Sheet] as const);
+const templateOf = (key: string): Sheet => sheets.find((sheet) => sheet.key === key) as Sheet;
+const logs = Object.entries(growing).flatMap(([key, all]) => all.map((own) => [key, own[0], own] as const));
 
 const { engine, workbook, close } = openWorkbook();
 afterAll(close);
@@ -72,37 +73,40 @@ const told = ({ blocks, merges, rules, validation }: Sheet): Awaited<ReturnType<
   lists: [...new Set(validation.map(({ range }) => range))].sort(),
 });
 
-test.each(logs)(
-  "%s: rows added to its log are as if it had been drawn so long",
-  async (key, filled) => {
+test.each(Object.entries(growing))(
+  "%s: rows added to a log are as if it had been drawn so long",
+  async (key, all) => {
+    const filled = templateOf(key);
     // One keeps its example, and so its entries; the others are as keepers begin.
     const template = key === "weights" ? filled : cleared(filled);
     const [name = ""] = await workbook.insert([template]);
-    const log = areaOfLog(template, growing[key]?.[0] ?? "");
     const before = await held(name);
     expect(before).toEqual(told(template));
-    await workbook.show(name, log.top, 0);
-    const said = await workbook.asOne(() => addRows.run(workbook, MORE));
-    expect(said.text).toContain(`row ${log.bottom + MORE}`);
-    const [after, wanted] = [await held(name), told(longer(template, MORE))];
-    for (const part of ["formulas", "merges", "rules", "lists"] as const) expect(after[part]).toEqual(wanted[part]);
+    for (const own of all) {
+      const log = areaOfLog(template, own[0]);
+      await workbook.show(name, log.top, 0);
+      const said = await workbook.asOne(() => addRows.run(workbook, MORE));
+      expect(said.text).toContain(`row ${log.bottom + MORE}.`);
+      const [after, wanted] = [await held(name), told(longer(template, own, MORE))];
+      for (const part of ["formulas", "merges", "rules", "lists"] as const) expect(after[part]).toEqual(wanted[part]);
 
-    // The new rows look like the one above them.
-    const sheet = engine.api.getActiveWorkbook()?.getSheetByName(name);
-    const looks = (row: number) =>
-      Array.from({ length: log.right }, (_, column) => {
-        const range = sheet?.getRange(row - 1, column);
-        return [range?.getBackground(), range?.getCellStyleData()?.bd ?? null, range?.getNumberFormat()];
-      });
-    for (let row = log.bottom; row < log.bottom + MORE; row++) expect(looks(row)).toEqual(looks(log.bottom - 1));
+      // The new rows look like the one above them.
+      const sheet = engine.api.getActiveWorkbook()?.getSheetByName(name);
+      const looks = (row: number) =>
+        Array.from({ length: log.right }, (_, column) => {
+          const range = sheet?.getRange(row - 1, column);
+          return [range?.getBackground(), range?.getCellStyleData()?.bd ?? null, range?.getNumberFormat()];
+        });
+      for (let row = log.bottom; row < log.bottom + MORE; row++) expect(looks(row)).toEqual(looks(log.bottom - 1));
 
-    // It is still known for what it is, its pictures over the longer log.
-    const [contents] = (await workbook.read([name])) as [SheetContents];
-    expect(recognise(contents, sheets)).toMatchObject({ inPlace: true, template: longer(filled, MORE) });
+      // It is still known for what it is, its pictures over the longer log.
+      const [contents] = (await workbook.read([name])) as [SheetContents];
+      expect(recognise(contents, sheets)).toMatchObject({ inPlace: true, template: longer(filled, own, MORE) });
 
-    expect(await engine.api.undo()).toBe(true);
-    await engine.settle();
-    expect(await held(name)).toEqual(before);
+      expect(await engine.api.undo()).toBe(true);
+      await engine.settle();
+      expect(await held(name)).toEqual(before);
+    }
     await workbook.remove([name]);
   },
   60_000,
@@ -132,25 +136,39 @@ test("a sheet without a log, one whose cells were moved, and rows that are no nu
 
 describe("a longer sheet", () => {
   test.each(logs)(
-    "%s: nothing beside its log is cut by the new rows, in either system, and twice is once",
-    (_, template) => {
+    "%s: nothing beside its %s is cut by the new rows, in either system, and twice is once",
+    (key, log, own) => {
       for (const system of ["metric", "imperial"] as const) {
-        const own = inSystem(template, system);
-        expect(longer(longer(own, 2), 3)).toEqual(longer(own, 5));
-        const [log = ""] = growing[own.key] ?? [];
-        const { bottom } = areaOfLog(own, log);
-        const texts = longer(own, 4)
+        const sheet = inSystem(templateOf(key), system);
+        expect(longer(longer(sheet, own, 2), own, 3)).toEqual(longer(sheet, own, 5));
+        const { bottom } = areaOfLog(sheet, log);
+        const texts = longer(sheet, own, 4)
           .blocks.flatMap(({ rows }) => rows.flat())
           .filter((one) => typeof one === "string");
         expect(texts.length).toBeGreaterThan(
-          own.blocks.flatMap(({ rows }) => rows.flat()).filter((one) => typeof one === "string").length - 1,
+          sheet.blocks.flatMap(({ rows }) => rows.flat()).filter((one) => typeof one === "string").length - 1,
         );
         expect(
-          Object.values(longer(own, 4).places).filter((at) =>
+          Object.values(longer(sheet, own, 4).places).filter((at) =>
             at.endsWith(`:${at.replace(/.*:([A-Z]+).*/, "$1")}${bottom + 4}`),
           ).length,
         ).toBeGreaterThan(0);
       }
+    },
+  );
+
+  test.each(Object.entries(growing).filter(([, all]) => all.length > 1))(
+    "%s: it is known with each of its logs longer by rows of its own",
+    (key, all) => {
+      const template = templateOf(key);
+      const grown = all.reduce((one, own, i) => longer(one, own, 2 + i), template);
+      const words = new Map(
+        grown.blocks.flatMap(({ at, rows }) => {
+          const { row, column } = areaOf(at) ?? { row: 0, column: 0 };
+          return rows.flatMap((line, i) => line.map((content, j) => [cellName(row + i, column + j), content] as const));
+        }),
+      );
+      expect(asItStands(template, (row, column) => words.get(cellName(row, column)), 500)).toEqual(grown);
     },
   );
 });
