@@ -16,10 +16,16 @@ import { excel, preview } from "./webpack.config";
 const LOCAL_SITE = "https://localhost:3000";
 
 const root = join(__dirname, "..", "..");
-const dist = join(root, "dist");
 
 const run = async () => {
-  const { values } = parseArgs({ options: { site: { type: "string", default: LOCAL_SITE } } });
+  const { values } = parseArgs({
+    options: {
+      site: { type: "string", default: LOCAL_SITE },
+      // A pane that reports on the Excel in which it runs; apart from dist/, so that it is never published.
+      reports: { type: "boolean", default: false },
+    },
+  });
+  const dist = join(root, ...(values.reports ? ["reports", "excel"] : ["dist"]));
   const site = values.site.replace(/\/+$/, "");
   if (!/^https:\/\/[^/\s]+/.test(site)) throw new Error(`--site holds "${values.site}": give an https:// address`);
 
@@ -27,7 +33,9 @@ const run = async () => {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist, { recursive: true });
   const stats = await new Promise<webpack.MultiStats>((resolve, reject) =>
-    webpack([excel(), preview()], (error, done) => (error ? reject(error) : resolve(done as webpack.MultiStats))),
+    webpack([excel(dist, values.reports), preview(join(dist, "preview"))], (error, done) =>
+      error ? reject(error) : resolve(done as webpack.MultiStats),
+    ),
   );
   if (stats.hasErrors() || stats.hasWarnings()) throw new Error(stats.toString("errors-warnings"));
 

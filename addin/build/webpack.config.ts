@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import { join, sep } from "node:path";
 import CssPlugin from "mini-css-extract-plugin";
 import Minify from "terser-webpack-plugin";
-import type { Configuration } from "webpack";
+import { DefinePlugin, type Configuration } from "webpack";
 
 const root = join(__dirname, "..", "..");
 const resolve = createRequire(__filename).resolve;
@@ -40,8 +40,11 @@ const common = (functions = resolve("swc-loader")): Configuration => ({
   stats: "errors-warnings",
 });
 
-/** The pane and the functions of the add-in share one page, and so one runtime; the pane adds to the functions' script. */
-export const excel = (): Configuration => ({
+/**
+ * The pane and the functions of the add-in share one page, and so one runtime; the pane adds to the functions' script.
+ * `reports`: whether the pane can report on the Excel in which it runs.
+ */
+export const excel = (path: string, reports: boolean): Configuration => ({
   ...common(join(__dirname, "readersOnly.ts")),
   name: "excel",
   optimization: { minimizer: [dropping(FIRST_LOADED), quick({ exclude: FIRST_LOADED })] },
@@ -50,16 +53,16 @@ export const excel = (): Configuration => ({
     taskpane: { import: "./addin/excel/taskpane.tsx", dependOn: "functions" },
   },
   output: {
-    path: join(root, "dist"),
+    path,
     filename: "[name].js",
     chunkFilename: "[name].[contenthash:8].js",
     publicPath: "auto",
   },
-  plugins: [new CssPlugin()],
+  plugins: [new CssPlugin(), new DefinePlugin({ REPORTS: String(reports) })],
 });
 
 /** The preview: the spreadsheet in a browser page, with the same pane. */
-export const preview = (): Configuration => {
+export const preview = (path: string): Configuration => {
   const shared = common();
   return {
     ...shared,
@@ -67,7 +70,7 @@ export const preview = (): Configuration => {
     optimization: { minimizer: [quick({})] },
     entry: { preview: "./addin/preview/main.tsx" },
     output: {
-      path: join(root, "dist", "preview"),
+      path,
       filename: "[name].[contenthash:8].js",
       chunkFilename: "[name].[contenthash:8].js",
       publicPath: "auto",

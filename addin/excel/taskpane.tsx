@@ -9,6 +9,10 @@ import { excelWorkbook } from "./workbook";
 /** The newest part of Excel that the sheets need. */
 const NEEDED = ["ExcelApi", "1.12"] as const;
 
+/** Whether this build reports on the Excel in which it runs (`npm run excel:report`); elsewhere its code is left out. */
+declare const REPORTS: boolean;
+const reporting = REPORTS ? import("./report").then(({ reporter }) => reporter()) : undefined;
+
 const element = (id: string): HTMLElement => {
   const found = document.getElementById(id);
   if (!found) throw new Error(`the page has no #${id}`);
@@ -56,6 +60,7 @@ if (typeof Office === "undefined") {
       return;
     }
     registerCommands(excelWorkbook, notice);
+    void reporting?.then((offer) => offer(element("pane"), excelWorkbook));
     if (!Office.context.requirements.isSetSupported(...NEEDED)) {
       notice("This Excel is older than the sheets need. The functions work; update Excel to insert sheets.");
     }

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
@@ -99,6 +99,12 @@ test("without a network all but office.js is there, and the page says so; the po
   expect(refused).toEqual([]);
   expect(elsewhere(asked)).toEqual([OFFICE]);
   await page.close();
+});
+
+test("only a reporting build reports: no script of this one can", () => {
+  const scripts = readdirSync(DIST).filter((name) => name.endsWith(".js"));
+  expect(scripts.length).toBeGreaterThan(2);
+  expect(scripts.filter((name) => readFileSync(join(DIST, name), "utf8").includes("report-on-excel"))).toEqual([]);
 });
 
 test("the policy is strict: no script but the page's own and the vendor's, nothing sent anywhere", async () => {
