@@ -1,2 +1,4 @@
-/** The version of the add-in. The tests hold it equal to the package's own. */
-export const VERSION = "2.0.0";
+import manifest from "../package.json";
+
+/** The version of the add-in. It stands in package.json alone, of which a build takes nothing else. */
+export const VERSION = manifest.version;
