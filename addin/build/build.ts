@@ -8,6 +8,7 @@ import { fill } from "../../manifest/fill";
 import { commands } from "../excel/commands";
 import { functionsJson } from "../metadata";
 import { writeHandbook } from "./handbook";
+import { keepScripts, listScripts, scriptsOf } from "./lastRelease";
 import { page } from "./page";
 import { filesIn } from "./sizes";
 import { excel, preview } from "./webpack.config";
@@ -23,11 +24,16 @@ const run = async () => {
       site: { type: "string", default: LOCAL_SITE },
       // A pane that reports on the Excel in which it runs; apart from dist/, so that it is never published.
       reports: { type: "boolean", default: false },
+      // The dist/ of the last release, whose scripts stay beside the new ones.
+      keep: { type: "string" },
     },
   });
   const dist = join(root, ...(values.reports ? ["reports", "excel"] : ["dist"]));
   const site = values.site.replace(/\/+$/, "");
   if (!/^https:\/\/[^/\s]+/.test(site)) throw new Error(`--site holds "${values.site}": give an https:// address`);
+
+  // Read first: it may be the very folder that is written anew.
+  const last = values.keep === undefined ? undefined : scriptsOf(values.keep);
 
   const started = performance.now();
   rmSync(dist, { recursive: true, force: true });
@@ -45,6 +51,10 @@ const run = async () => {
   const pageOf = (template: string, files: readonly string[] = []): string =>
     page(readFileSync(join(root, "addin", template), "utf8"), [...new Set(files)]);
   writeFileSync(join(dist, "taskpane.html"), pageOf("excel/taskpane.html", pane));
+  // The manifest needs an address that stays.
+  const functions = pane?.find((file) => file.startsWith("functions."));
+  if (functions === undefined) throw new Error("the build wrote no script of the functions");
+  cpSync(join(dist, functions), join(dist, "functions.js"));
   writeFileSync(join(dist, "preview", "index.html"), pageOf("preview/index.html", grid));
 
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8")) as { version: string };
@@ -61,6 +71,9 @@ const run = async () => {
   writeFileSync(join(dist, "manifest.xml"), manifest);
   const faults = faultsOf(manifest, { files: filesIn(dist), namespace: PREFIX, commands: Object.keys(commands) });
   if (faults.length > 0) throw new Error(`the manifest is faulty: ${faults.join("; ")}`);
+
+  listScripts(dist, filesIn(dist));
+  if (last) keepScripts(dist, last);
 
   const took = ((performance.now() - started) / 1000).toFixed(1);
   console.log(values.site === LOCAL_SITE ? `Built in ${took} s.` : `Built for ${site} in ${took} s.`);

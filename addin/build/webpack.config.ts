@@ -9,7 +9,7 @@ const resolve = createRequire(__filename).resolve;
 const FUNCTIONS = join(root, "functions") + sep;
 
 /** What a keeper waits for: minified by terser, which drops the declarations that nothing uses (a quarter of the script). */
-const FIRST_LOADED = /^(functions|taskpane)\.js$/;
+const FIRST_LOADED = /^(functions|taskpane)\.[0-9a-f]+\.js$/;
 const dropping = (include: RegExp) => new Minify({ include, extractComments: false });
 /** All else by esbuild, which keeps them but takes a sixth of the time. */
 const quick = (files: { exclude?: RegExp }) =>
@@ -54,11 +54,12 @@ export const excel = (path: string, reports: boolean): Configuration => ({
   },
   output: {
     path,
-    filename: "[name].js",
+    // Hashed like what it asks for later: a page that is cached never meets a script of another release.
+    filename: "[name].[contenthash:8].js",
     chunkFilename: "[name].[contenthash:8].js",
     publicPath: "auto",
   },
-  plugins: [new CssPlugin(), new DefinePlugin({ REPORTS: String(reports) })],
+  plugins: [new CssPlugin({ filename: "[name].[contenthash:8].css" }), new DefinePlugin({ REPORTS: String(reports) })],
 });
 
 /** The preview: the spreadsheet in a browser page, with the same pane. */
@@ -75,7 +76,7 @@ export const preview = (path: string): Configuration => {
       chunkFilename: "[name].[contenthash:8].js",
       publicPath: "auto",
     },
-    plugins: [new CssPlugin()],
+    plugins: [new CssPlugin({ filename: "[name].[contenthash:8].css" })],
     module: {
       rules: [
         ...(shared.module?.rules ?? []),

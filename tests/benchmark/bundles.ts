@@ -6,7 +6,8 @@ import type { Line, Table } from "./race";
 
 const FOLDER = "dist";
 const FUNCTIONS = `${FOLDER}/functions.js`;
-const PANE = `${FOLDER}/taskpane.js`;
+/** Scripts that a page asks for first, by the names that they have before their hash. */
+const isFirst = (name: string): boolean => /^(functions|taskpane)\./.test(name);
 const RUNS = 7;
 
 /** What the functions script finds in a spreadsheet, as far as its start needs it. */
@@ -76,9 +77,10 @@ export const tables = async (): Promise<Table[]> => {
     return [{ title, lines: [{ what: FUNCTIONS, note: 'not measured: it is not built, "npm run build" does that' }] }];
   }
   const browser = process.env.CHROMIUM ?? CHROMIUM.find((path) => existsSync(path));
-  const others = readdirSync(FOLDER)
-    .map((name) => `${FOLDER}/${name}`)
-    .filter((path) => path.endsWith(".js") && path !== FUNCTIONS && path !== PANE);
+  const scripts = readdirSync(FOLDER).filter((name) => name.endsWith(".js"));
+  const pathsOf = (names: readonly string[]): readonly string[] => names.map((name) => `${FOLDER}/${name}`);
+  const pane = scripts.filter((name) => name.startsWith("taskpane."));
+  const others = scripts.filter((name) => !isFirst(name));
   return [
     {
       title,
@@ -88,8 +90,8 @@ export const tables = async (): Promise<Table[]> => {
           ? { what: "start-up in Chromium", note: "not measured: no Chromium was found; CHROMIUM=path names one" }
           : { what: "start-up in Chromium", milliseconds: await inChromium(browser) },
         sizeOf(FUNCTIONS, [FUNCTIONS]),
-        ...(existsSync(PANE) ? [sizeOf(PANE, [PANE])] : []),
-        ...(others.length > 0 ? [sizeOf(`${others.length} further parts, fetched when needed`, others)] : []),
+        ...(pane.length > 0 ? [sizeOf(`${FOLDER}/taskpane.js`, pathsOf(pane))] : []),
+        ...(others.length > 0 ? [sizeOf(`${others.length} further parts, fetched when needed`, pathsOf(others))] : []),
       ],
     },
   ];

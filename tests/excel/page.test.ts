@@ -107,6 +107,20 @@ test("only a reporting build reports: no script of this one can", () => {
   expect(scripts.filter((name) => readFileSync(join(DIST, name), "utf8").includes("report-on-excel"))).toEqual([]);
 });
 
+test("what the page asks for is named by its content, and so is what that asks for", () => {
+  const html = readFileSync(join(DIST, "taskpane.html"), "utf8");
+  const own = [...html.matchAll(/(?:src|href)="([^":]+)"/g)].map(([, file]) => file as string);
+  expect(own.map((file) => file.replace(/\.[0-9a-f]{8}\./, ".#."))).toEqual([
+    "functions.#.js",
+    "taskpane.#.css",
+    "taskpane.#.js",
+  ]);
+  const listed = JSON.parse(readFileSync(join(DIST, "scripts.json"), "utf8")) as readonly string[];
+  const unhashed = readdirSync(DIST).filter((name) => /\.(js|css)$/.test(name) && !listed.includes(name));
+  // The manifest's own address, for which the page has no use.
+  expect(unhashed).toEqual(["functions.js"]);
+});
+
 test("the policy is strict: no script but the page's own and the vendor's, nothing sent anywhere", async () => {
   const html = readFileSync(join(DIST, "taskpane.html"), "utf8");
   const policy = /Content-Security-Policy"\s+content="([^"]*)"/.exec(html)?.[1] ?? "";
