@@ -75,6 +75,7 @@ export const readStations = (text: string): readonly Station[] | undefined => {
   try {
     file = JSON.parse(text);
   } catch {
+    // Cut short or no JSON at all: damaged, which is what undefined says.
     return undefined;
   }
   const { format, networks, countries, stations } = (file ?? {}) as Record<string, unknown>;

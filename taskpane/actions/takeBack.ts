@@ -5,7 +5,10 @@ export const takeBack = async (step: () => Promise<unknown>, failure: unknown, b
   try {
     await step();
   } catch {
-    throw new WorkbookError(`${failure instanceof Error ? failure.message : "It failed."} ${byHand}`);
+    // The first failure is what the keeper can act on; that the second step failed too is what byHand says.
+    throw new WorkbookError(`${failure instanceof Error ? failure.message : "It failed."} ${byHand}`, {
+      cause: failure,
+    });
   }
   throw failure;
 };

@@ -108,6 +108,7 @@ const filledFrom = (formula: string, { row, column }: Area, to: Area): string | 
     const relative = translateFormulaToR1C1(formula, cellName(row, column));
     return translateFormulaToA1(relative, cellName(to.row, to.column));
   } catch {
+    // The translator's only way of saying so: such a formula is never taken together with another.
     return undefined;
   }
 };

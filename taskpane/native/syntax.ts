@@ -17,6 +17,7 @@ export const treeOf = (formula: string): AstExpression | undefined => {
   try {
     return parse(tokenize(formula));
   } catch {
+    // The parser's only way of saying so.
     return undefined;
   }
 };

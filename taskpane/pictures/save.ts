@@ -78,8 +78,10 @@ export const pngBytes = async (
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svgText(picture, caption, on))}`;
   try {
     await image.decode();
-  } catch {
-    throw new Error("The picture could not be drawn here. Nothing was saved; save it as SVG instead.");
+  } catch (failure) {
+    throw new Error("The picture could not be drawn here. Nothing was saved; save it as SVG instead.", {
+      cause: failure,
+    });
   }
   const canvas = document.createElement("canvas");
   canvas.width = image.naturalWidth * scale;

@@ -2,6 +2,7 @@ const utf8 = (bytes: Uint8Array): string | undefined => {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
+    // Not UTF-8: it is read by another code page.
     return undefined;
   }
 };

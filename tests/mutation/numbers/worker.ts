@@ -50,6 +50,7 @@ const tried = async (which: number, trials: readonly Trial[]): Promise<string | 
       const tests = open(codeOf(test, false), which);
       for (const place of places) await tests[place]?.body();
     } catch {
+      // Whatever fails, an expectation or the code itself, has noticed the number.
       return test;
     }
   }
