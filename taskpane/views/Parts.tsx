@@ -13,6 +13,14 @@ export const Words = ({ children, quiet }: { readonly children: ReactNode; reado
   <p className={quiet ? "quiet" : undefined}>{children}</p>
 );
 
+/** A part of a section that is one line until it is asked for. */
+export const Folded = ({ title, children }: { readonly title: string; readonly children: ReactNode }) => (
+  <details className="part">
+    <summary>{title}</summary>
+    {children}
+  </details>
+);
+
 export const Points = ({ children }: { readonly children: ReactNode }) => <ul>{children}</ul>;
 
 /** Cautions, each with the word: a colour alone says nothing. */

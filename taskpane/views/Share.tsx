@@ -16,7 +16,7 @@ import { Act } from "./Act";
 import { usePane } from "./context";
 import { CsvForm } from "./CsvForm";
 import { papers, pictureKinds } from "./pictureOptions";
-import { SmallTitle, Title, Words } from "./Parts";
+import { Folded, SmallTitle, Title, Words } from "./Parts";
 
 /** The sheets of the workbook and their pictures, looked at anew when the pane is turned to. */
 const useContents = () => {
@@ -61,7 +61,7 @@ export default function Share() {
     <>
       {workbook.open && (
         <>
-          <Title>Your workbook</Title>
+          <Title>Open and save</Title>
           <section className="part">
             <SmallTitle>Save the workbook</SmallTitle>
             <Words>{saveWorkbook.about}</Words>
@@ -73,8 +73,7 @@ export default function Share() {
                 <Message intent="warning">{workbook.kept.trouble()}</Message>
               ))}
           </section>
-          <section className="part">
-            <SmallTitle>Open a file of yours</SmallTitle>
+          <Folded title="Open a file of yours">
             <Words>{openFile.about}</Words>
             <FilePicker
               label="Your file"
@@ -85,10 +84,10 @@ export default function Share() {
             />
             {file && <CsvForm file={file} onSay={(said) => setFile({ ...file, ...(said ? { said } : {}) })} />}
             <Act action={openFile} choice={file} />
-          </section>
+          </Folded>
         </>
       )}
-      <Title>Hand it to people without the add-in</Title>
+      <Title>Hand it on</Title>
       <fieldset className="choices">
         <legend>Which sheets</legend>
         <Checkbox label="All sheets, hidden ones too" checked={all} onChange={setAll} />
@@ -111,25 +110,21 @@ export default function Share() {
         )}
       </fieldset>
 
-      <section className="part">
-        <SmallTitle>Save for others</SmallTitle>
+      <Folded title="Save for others">
         <Words>{saveFile.about}</Words>
         <Act action={saveFile} choice={{ names: chosen, save }} />
-      </section>
-      <section className="part">
-        <SmallTitle>Shared copy</SmallTitle>
+      </Folded>
+      <Folded title="Shared copy">
         <Words>{sharedCopy.about}</Words>
         <Act action={sharedCopy} choice={chosen} />
-      </section>
-      <section className="part">
-        <SmallTitle>Working copy</SmallTitle>
+      </Folded>
+      <Folded title="Working copy">
         <Words>{workingCopy.about}</Words>
         <Act action={workingCopy} choice={chosen} />
         <Words>{workingFile.about}</Words>
         <Act action={workingFile} choice={{ names: chosen, save }} />
-      </section>
-      <section className="part">
-        <SmallTitle>Freeze and thaw</SmallTitle>
+      </Folded>
+      <Folded title="Freeze and thaw">
         <Words>{freeze.about}</Words>
         <Act
           key={`freeze ${thawed}`}
@@ -144,9 +139,8 @@ export default function Share() {
           choice={all ? undefined : chosen}
           onDone={() => setThawed(thawed + 1)}
         />
-      </section>
-      <section className="part">
-        <SmallTitle>A picture or a page, for a post</SmallTitle>
+      </Folded>
+      <Folded title="A picture or a page, for a post">
         <Words>{savePicture.about}</Words>
         {picture ? (
           <>
@@ -166,13 +160,13 @@ export default function Share() {
         ) : (
           <Words quiet>None of our sheets is in this workbook. Insert one from Sheets.</Words>
         )}
-      </section>
+      </Folded>
 
-      <section className="part">
-        <SmallTitle>Formulas that show #NAME?</SmallTitle>
+      <Title>Repair</Title>
+      <Folded title="Formulas that show #NAME?">
         <Words>{reenter.about}</Words>
         <Act action={reenter} choice={undefined} />
-      </section>
+      </Folded>
     </>
   );
 }

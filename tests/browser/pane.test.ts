@@ -71,6 +71,12 @@ afterAll(() => browser.close());
 beforeEach(() => void problems.splice(0));
 afterEach(() => expect(problems).toEqual([]));
 
+/** Opens what is one line until it is asked for, by its title. */
+const unfold = async (title: string): Promise<void> => {
+  await reach(title);
+  await page.keyboard.press("Enter");
+};
+
 const open = async (section: string, theme = "light"): Promise<void> => {
   await page.goto(`${SITE}?theme=${theme}&section=${section}`);
   await page.waitForSelector("[role=tabpanel] :is(h2, li, label)");
@@ -169,6 +175,11 @@ describe.each(themes)("%s", (theme) => {
           await page.fill("textarea", READINGS);
           await page.waitForSelector("table");
         }
+        if (section === "share") {
+          await page.evaluate(() =>
+            document.querySelectorAll("details.part").forEach((part) => ((part as HTMLDetailsElement).open = true)),
+          );
+        }
         expect(await violations()).toEqual([]);
         expect(await overflow()).toBe(0);
       }
@@ -183,6 +194,7 @@ describe.each(themes)("%s", (theme) => {
     await page.waitForSelector("article");
     expect(await violations()).toEqual([]);
     await open("share", theme);
+    await page.click("summary:text-is('Freeze and thaw')");
     await page.click("button:text-is('Freeze')");
     await page.waitForSelector("text=Go ahead");
     expect(await violations()).toEqual([]);
@@ -229,6 +241,7 @@ describe("by keyboard alone", () => {
 
   test("a question can be left, and nothing is done", async () => {
     await open("share");
+    await unfold("Freeze and thaw");
     await reach("Freeze");
     const before = await state<unknown>("workbook.snapshot()");
     await page.keyboard.press("Enter");
@@ -303,15 +316,18 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await told(/is in the workbook/);
     await page.evaluate("window.pane.openSection('share')");
-    await page.waitForSelector("select");
+    await page.waitForSelector("summary");
+    await unfold("Save for others");
     await reach("Save for others");
     await page.keyboard.press("Enter");
     await told(/"Vivarium Almanac for others\.xlsx" is saved/);
+    await unfold("Shared copy");
     await reach("Shared copy");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=Go ahead");
     await page.keyboard.press("Enter");
     await told(/Copied to "Sheet1 \(2\)"/);
+    await unfold("Freeze and thaw");
     await reach("Freeze");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=Go ahead");
@@ -322,6 +338,7 @@ describe("by keyboard alone", () => {
     await page.waitForSelector("text=Go ahead");
     await page.keyboard.press("Enter");
     await told(/formulas? (is|are) back/);
+    await unfold("A picture or a page, for a post");
     for (const [kind, keys] of [
       ["png", []],
       ["svg", ["ArrowDown"]],
@@ -333,6 +350,7 @@ describe("by keyboard alone", () => {
       await page.keyboard.press("Enter");
       await told(new RegExp(`\\.${kind}" is saved`));
     }
+    await unfold("Formulas that show #NAME?");
     await reach("Re-enter formulas");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=Go ahead");
@@ -354,6 +372,7 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Space");
     await reach("Juniper's log");
     await page.keyboard.press("Space");
+    await unfold("Save for others");
     await reach("Save for others");
     await page.keyboard.press("Enter");
     await told(/"Sheet1\.xlsx" is saved/);
@@ -527,6 +546,7 @@ describe("by keyboard alone", () => {
       mimeType: "application/octet-stream",
       buffer: Buffer.from("PK"),
     });
+    await unfold("Open a file of yours");
     await reach("Open");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=What you have not saved as a file goes");
@@ -538,6 +558,7 @@ describe("by keyboard alone", () => {
     await open("share");
     await page.evaluate("window.state.slow = true");
     const before = await state<unknown>("workbook.snapshot()");
+    await unfold("Formulas that show #NAME?");
     await reach("Re-enter formulas");
     await page.keyboard.press("Enter");
     await page.waitForSelector("text=Go ahead");
@@ -552,6 +573,25 @@ describe("by keyboard alone", () => {
     expect(await page.getByRole("progressbar").count()).toBe(0);
     expect(await state<unknown>("workbook.snapshot()")).toEqual(before);
   }, 30_000);
+});
+
+test("share: its parts stand apart, and all of it is on one screen until something is opened", async () => {
+  await page.setViewportSize({ width: 400, height: 768 });
+  await open("share");
+  expect(await page.locator("h2").allTextContents()).toEqual(["Open and save", "Hand it on", "Repair"]);
+  const heights = () =>
+    page.evaluate(() => {
+      const panel = document.querySelector("[role=tabpanel]") as Element;
+      return [panel.clientHeight, ...[...panel.querySelectorAll("details")].map((part) => part.clientHeight)];
+    });
+  const panel = () => page.evaluate(() => document.querySelector("[role=tabpanel]")?.scrollHeight);
+  const [screen = 0, ...shut] = await heights();
+  expect(await panel()).toBeLessThanOrEqual(screen);
+  // And so is whatever is opened.
+  for (const summary of await page.locator("summary").all()) await summary.click();
+  const [, ...opened] = await heights();
+  expect(opened.every((height, i) => height > (shut[i] ?? 0) && height < screen)).toBe(true);
+  await page.setViewportSize({ width: 320, height: 760 });
 });
 
 test("the theme changes without a reload, and keeps what stands on the page", async () => {

@@ -4,6 +4,8 @@ import type { Page } from "playwright-core";
 export const turnTo = async (page: Page, section: string): Promise<void> => {
   await page.getByRole("tab", { name: section, exact: true }).click();
   await page.getByRole("tabpanel").locator("h2, li, label").first().waitFor();
+  const folded = page.locator("details.part:not([open]) > summary");
+  while ((await folded.count()) > 0) await folded.first().click();
 };
 
 /** Presses a button, agrees where it asks, and answers what it says that it did. */

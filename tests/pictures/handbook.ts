@@ -162,13 +162,15 @@ const steps: Readonly<Record<string, Take>> = {
   "step-picture": async (browser, address) => {
     const page = await open(browser, address, "sheet=nativeClimate", TALL);
     await section(page, "Share");
-    await scrolledTo(page, "h3:text-is('A picture')");
+    await page.click("summary:text-is('A picture or a page, for a post')");
+    await scrolledTo(page, "summary:text-is('A picture or a page, for a post')");
     return ofPane(page, "step-picture");
   },
   "step-share": async (browser, address) => {
     const page = await open(browser, address, "sheet=nativeClimate", TALL);
     await section(page, "Share");
-    await scrolledTo(page, "h2:text-is('Hand it to people without the add-in')");
+    await page.click("summary:text-is('Save for others')");
+    await scrolledTo(page, "h2:text-is('Hand it on')");
     return ofPane(page, "step-share");
   },
 };
