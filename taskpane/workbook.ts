@@ -71,6 +71,9 @@ export interface Workbook {
   /** In words why this program takes no file from the pane; undefined where it does. */
   readonly takesNoFiles?: () => string | undefined;
 
+  /** The most rows that this program hands to a function in one argument; undefined where no such limit is known. */
+  readonly mostRowsOfCall?: () => number | undefined;
+
   /** The name of the file that was opened, without its ending; undefined where there is none. */
   readonly title?: () => string | undefined;
 

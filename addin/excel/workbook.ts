@@ -183,6 +183,9 @@ const remove: Workbook["remove"] = async (names) =>
     await context.sync();
   });
 
+/** A request of Excel on the web has 5 MB; a year of readings by the minute is more, and stays #BUSY!. With room to spare. */
+const MOST_ROWS_ON_THE_WEB = 50_000;
+
 /** Excel as the pane knows it. Its own undo takes back little of what an add-in does, and nothing on some versions. */
 export const excelWorkbook: Workbook = {
   program: "Excel",
@@ -190,6 +193,7 @@ export const excelWorkbook: Workbook = {
   // Its web view drops what a page hands over as a download, without a word.
   takesNoFiles: () =>
     String(Office.context.platform) === "Mac" ? "Excel for Mac takes no file from an add-in." : undefined,
+  mostRowsOfCall: () => (String(Office.context.platform) === "OfficeOnline" ? MOST_ROWS_ON_THE_WEB : undefined),
   sheetNames: () => running("list the sheets", sheetNames),
   insert,
   read: (names) => running("read the sheets", (context) => readSheets(context, names)),

@@ -1,5 +1,8 @@
 import { PREFIX } from "../../functions/define";
+import { Problem } from "../../functions/problem";
+import { dayTable } from "../../functions/readings/dayTable";
 import type { System } from "../../functions/units";
+import type { Evaluate } from "../columns/expression";
 import { sheets } from "../sheets/catalogue";
 import { callsIn } from "../sheets/shared/calls";
 import { wordsIn } from "../sheets/shared/quantities";
@@ -9,6 +12,7 @@ import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
 import { WorkbookError, type CellContent, type Change, type Options, type Workbook } from "../workbook";
 import { counted, type Action } from "./action";
+import { frozenContent } from "./freeze";
 import { undrawn } from "./insertLinked";
 import { takeBack } from "./takeBack";
 import { areaName, areaOf } from "./place";
@@ -27,6 +31,8 @@ export interface ReadingsChoice {
   readonly open?: string;
   /** The units of the new sheet; metric where nothing is said. */
   readonly system?: System;
+  /** Works out the days where the program cannot hand so many readings to a function. */
+  readonly evaluate: Evaluate;
 }
 
 const SHEET = "Readings";
@@ -203,6 +209,50 @@ const writePlain = async (
   );
 };
 
+/**
+ * Onto a plain sheet, with the days as figures: more readings than the program hands to a function. Time outside limits
+ * would be such a call, too, and is left out.
+ */
+const writeFigures = async (
+  workbook: Workbook,
+  { name: from, layout, titles, system = "metric", evaluate }: ReadingsChoice,
+  rows: readonly (readonly Landed[])[],
+  options: Options,
+) => {
+  const [times, temperatures] = [0, 1].map((column) => rows.map((row) => [row[column] ?? null]));
+  const days = evaluate(dayTable, [times, temperatures, system]).cells.map((row) =>
+    row.map((cell) => frozenContent({ value: cell instanceof Problem ? cell.message : cell })),
+  );
+  const further = layout.others.map((column) => titles[column] ?? `column ${column + 1}`);
+  const own = 2 + further.length;
+  const blank = (count: number): null[] => Array.from({ length: count }, () => null);
+  const words = (list: readonly string[]): readonly string[] => list.map((one) => wordsIn(one, system));
+  const wide = own + 1 + DAYS.length;
+  const head: readonly (readonly CellContent[])[] = [
+    [`Readings from ${from}`, ...blank(wide - 1)],
+    ["The days are fixed figures: they do not follow a reading that is changed", ...blank(wide - 1)],
+    blank(wide),
+    ["Time", ...words(["°C"]), ...further, null, ...words(DAYS)],
+  ];
+  const widths = [17, 8, ...further.map(() => 12), 3, 12, ...DAYS.slice(1).map(() => 10)];
+  const name = await workbook.add(SHEET, head, { widths, headings: FIRST });
+  const at = own + 1;
+  return writeOrRemove(
+    workbook,
+    name,
+    [
+      ...changesOf(name, rows, FIRST, 0),
+      { sheet: name, row: FIRST, column: at, cells: days.map(([day = null]) => [day]), format: formats.date },
+      { sheet: name, row: FIRST, column: at + 1, cells: days.map(([, ...rest]) => rest) },
+    ],
+    options,
+  );
+};
+
+const FIXED =
+  "the table of days is written as fixed figures, and the time outside limits is left out. For both as formulas, cut " +
+  "the file in parts";
+
 const rowWords = ({ row, reason, lands }: Refused): string =>
   `Row ${row}: ${reason}${lands ? " (kept, and skipped by the functions)" : " (left out)"}`;
 
@@ -211,10 +261,20 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
   label: "Write to a new sheet",
   about:
     "Adds a sheet with the readings, a table of days beside them, and the time outside the limits that you fill in.",
-  describe(_, choice) {
+  describe(workbook, choice) {
     const no = (text: string) => ({ text, possible: false, ask: false });
     if (!choice || choice.text.trim() === "") return no("Choose a file or paste readings first.");
     if (choice.open) return no(choice.open);
+    const most = workbook.mostRowsOfCall?.();
+    if (most !== undefined && choice.text.split("\n").length > most) {
+      return {
+        text:
+          `Adds a sheet "${SHEET}" after your last one, from ${choice.name}. It has more rows than the ${most} ` +
+          `that ${workbook.program} hands to a function here: ${FIXED}. Nothing else changes.`,
+        possible: true,
+        ask: true,
+      };
+    }
     return {
       text: `Adds a sheet "${SHEET}" after your last one, from ${choice.name}. Nothing else changes.`,
       possible: true,
@@ -239,12 +299,18 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
     }
     const fits = rows.length <= paste.rows && choice.layout.others.length === 0;
     const without: string[] = [];
-    const name = fits
-      ? await fillTemplate(workbook, choice, rows, { ...options, missing: (words) => without.push(words) })
-      : await writePlain(workbook, choice, rows, options);
+    const asFigures = rows.length > (workbook.mostRowsOfCall?.() ?? Infinity);
+    const name = asFigures
+      ? await writeFigures(workbook, choice, rows, options)
+      : fits
+        ? await fillTemplate(workbook, choice, rows, { ...options, missing: (words) => without.push(words) })
+        : await writePlain(workbook, choice, rows, options);
     return {
       text:
-        `${counted(rows.length, "reading")} on "${name}". Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.` +
+        `${counted(rows.length, "reading")} on "${name}". ` +
+        (asFigures
+          ? `They are more than ${workbook.program} hands to a function here: ${FIXED}.`
+          : `Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.`) +
         (refused.length > 0
           ? ` ${counted(refused.length, "row")} could not be read as ${refused.length === 1 ? "it stands" : "they stand"}:`
           : ` Every row was read.${clocks.length > 0 ? " Look at the clock:" : ""}`) +

@@ -17,6 +17,7 @@ import { textOf } from "../text/textOf";
 import { Act } from "./Act";
 import { FirstRows } from "./FirstRows";
 import { Cautions, Points, SmallTitle, Title, Words } from "./Parts";
+import { usePane } from "./context";
 import { useUnits } from "./useUnits";
 
 const unitWords = (system: System): Readonly<Record<TemperatureUnit, string>> =>
@@ -74,6 +75,7 @@ interface Given {
 }
 
 export default function Readings() {
+  const { evaluate } = usePane();
   const [given, setGiven] = useState<Given | undefined>();
   const [said, setSaid] = useState<Partial<Layout>>({});
   const [guess, setGuess] = useState<Guess | undefined>();
@@ -127,6 +129,7 @@ export default function Readings() {
     given && guess
       ? {
           ...given,
+          evaluate,
           layout: guess.layout,
           titles: guess.titles,
           ...(heard !== said ? { open: "The file is still being looked at. Press again in a moment." } : {}),

@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import { evaluate } from "../../addin/boundary/evaluate";
 import { WorkbookError, type Workbook } from "../../taskpane/workbook";
 import { perform, type Action, type Words } from "../../taskpane/actions/action";
 import { addColumn } from "../../taskpane/actions/addColumn";
@@ -70,7 +71,7 @@ const growth = wishes.find(({ key }) => key === "growth") as (typeof wishes)[num
 const READINGS = "Date,Time,Temp (C)\n2026-04-13,10:00,21.5\n2026-04-13,11:00,20.5\n2026-04-14,11:00,20.0";
 const readings = (text: string) => {
   const { layout, titles } = guessLayout(text, {});
-  return { name: "pasted readings", text, layout, titles };
+  return { name: "pasted readings", text, layout, titles, evaluate };
 };
 
 export const insertion = (name: string): Step => ({

@@ -720,3 +720,13 @@ describe("sheets", () => {
     expect(Buffer.from(bytes).includes("xl/charts/chart1.xml")).toBe((template?.charts.length ?? 0) > 0);
   });
 });
+
+test("only Excel on the web is known to take no more than so many rows in a call", () => {
+  open();
+  const context = (globalThis as unknown as { Office: { context: { platform?: string } } }).Office.context;
+  const most = (platform: string): number | undefined => {
+    context.platform = platform;
+    return excelWorkbook.mostRowsOfCall?.();
+  };
+  expect(["OfficeOnline", "PC", "Mac"].map(most)).toEqual([50_000, undefined, undefined]);
+});

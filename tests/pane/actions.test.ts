@@ -1,3 +1,4 @@
+import { evaluate } from "../../addin/boundary/evaluate";
 import { catalogue } from "../../functions/catalogue";
 import { lapse } from "../../functions/climate/lapse";
 import { ramp } from "../../functions/winter/ramp";
@@ -300,7 +301,7 @@ describe("import readings", () => {
   ].join("\n");
   const choice = (): ReadingsChoice => {
     const { layout, titles } = guessLayout(text, { others: [2] });
-    return { name: "box.csv", text, layout, titles };
+    return { name: "box.csv", text, layout, titles, evaluate };
   };
 
   test("rows land with their times; what could not be read is named by row and reason", async () => {
@@ -331,6 +332,28 @@ describe("import readings", () => {
     expect(cells[4]?.[0]?.format).toBe("yyyy-mm-dd hh:mm");
     expect(shares.at(-1)).toBe(1);
     expect([...shares].sort((a, b) => a - b)).toEqual(shares);
+  });
+
+  test("more readings than the program hands to a function: asked first, then the days are fixed figures", async () => {
+    const workbook = Object.assign(one(), { mostRowsOfCall: () => 3 });
+    expect(await importReadings.describe(workbook, choice())).toMatchObject({
+      possible: true,
+      ask: true,
+      text: expect.stringContaining("It has more rows than the 3 that the test hands to a function here") as string,
+    });
+    const { text: words } = await importReadings.run(workbook, choice());
+    expect(words).toContain("the table of days is written as fixed figures, and the time outside limits is left out");
+    const cells = (await workbook.read(["Readings"]))[0]?.cells ?? [];
+    expect(cells.flat().filter(({ formula = '=""' }) => formula !== '=""')).toEqual([]);
+    expect(cells.slice(4, 8).map((row) => row[1]?.value)).toEqual([5.5, 6.5, "cold", 7.5]);
+    // Day, high, low of two days; too few hours for more; readings, skipped, hours covered.
+    expect(cells.slice(4, 6).map((row) => row.slice(4, 13).map(({ value }) => value))).toEqual([
+      [46_032, 6.5, 5.5, "", "", "", 2, 0, 0],
+      [46_033, 7.5, 7.5, "", "", "", 1, 1, 0],
+    ]);
+    expect(cells[4]?.[4]?.format).toBe("yyyy-mm-dd");
+    const enough = Object.assign(one(), { mostRowsOfCall: () => 50 });
+    expect(await importReadings.describe(enough, choice())).toMatchObject({ ask: false });
   });
 
   test("where the sheet of that name has room: into it, without its invented limits and plan", async () => {
@@ -408,7 +431,7 @@ describe("a workbook that fails at the n-th call, or a keeper who cancels, leave
       (workbook, signal) => {
         const text = "Time,°C,%\n2026-01-10 00:00,5.5,80\n2026-01-11 00:00,6.5,81\n";
         const { layout, titles } = guessLayout(text, { others });
-        return importReadings.run(workbook, { name: "box.csv", text, layout, titles }, { signal });
+        return importReadings.run(workbook, { name: "box.csv", text, layout, titles, evaluate }, { signal });
       },
     ]),
   ];

@@ -1,3 +1,4 @@
+import { evaluate } from "../../addin/boundary/evaluate";
 import { planOf } from "../../taskpane/actions/clearExample";
 import { importReadings } from "../../taskpane/actions/importReadings";
 import { insertLinked } from "../../taskpane/actions/insertLinked";
@@ -168,7 +169,7 @@ test.each([
 ])("readings land in the units of the sheet: %j", async (text, wanted) => {
   const workbook = new MemoryWorkbook(() => [[1]]);
   const { layout, titles } = guessLayout(text, {});
-  await importReadings.run(workbook, { name: "box.csv", text, layout, titles, system: "imperial" });
+  await importReadings.run(workbook, { name: "box.csv", text, layout, titles, evaluate, system: "imperial" });
   const [contents] = await workbook.read(["Readings"]);
   expect(contents && recognise(contents, sheets)?.template.system).toBe("imperial");
   const { row, column } = areaOf(paste.at) as { row: number; column: number };
@@ -179,7 +180,7 @@ test("on a plain sheet too, and its functions are told", async () => {
   const workbook = new MemoryWorkbook(() => [[1]]);
   const text = "Time;Temp °C;Note\n2026-01-10 00:00;5;a\n";
   const { layout, titles } = guessLayout(text, { others: [2] });
-  await importReadings.run(workbook, { name: "box.csv", text, layout, titles, system: "imperial" });
+  await importReadings.run(workbook, { name: "box.csv", text, layout, titles, evaluate, system: "imperial" });
   const cells = (await workbook.read(["Readings"]))[0]?.cells.flat() ?? [];
   expect(cells.map(({ value }) => value)).toEqual(expect.arrayContaining(["°F", "Lowest °F", 41]));
   expect(cells.flatMap(({ formula = [] }) => formula)).toEqual([
