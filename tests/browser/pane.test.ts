@@ -259,7 +259,7 @@ describe("by keyboard alone", () => {
     await told(/^Found: .*sheet/);
     await reach(/^Year plan, a sheet/);
     await page.keyboard.press("Enter");
-    await page.waitForFunction(() => document.activeElement?.textContent?.startsWith("Year plan"));
+    await page.waitForFunction(() => document.activeElement?.textContent.startsWith("Year plan"));
     await open("functions");
     await reach(/^Find a function/);
     await page.keyboard.type("altitude");
