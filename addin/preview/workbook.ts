@@ -177,6 +177,12 @@ export class PreviewWorkbook implements Workbook {
       column + columns,
     );
     const style = format === undefined ? {} : { s: { n: { pattern: format } } };
+    const standing = sheet.getSheet().getCellMatrix();
+    // The words of an error go with what answered it; what else is kept of a cell, such as a link, stays.
+    const wordless = (at: number, across: number): Pick<ICellData, "custom"> => {
+      const { custom } = standing.getValue(at, across) ?? {};
+      return custom?.message === undefined ? {} : { custom: { ...custom, message: null } };
+    };
     this.command(SetRangeValuesCommand, {
       unitId: this.book.getId(),
       subUnitId: sheet.getSheetId(),
@@ -185,7 +191,7 @@ export class PreviewWorkbook implements Workbook {
       value: Object.fromEntries(
         cells.map((line, i) => [
           row + i,
-          Object.fromEntries(line.map((content, j) => [column + j, { ...contentOf(content), ...style }])),
+          Object.fromEntries(line.map((content, j) => [column + j, { ...contentOf(content), ...style, ...wordless(row + i, column + j) }])),
         ]),
       ),
     });

@@ -58,12 +58,14 @@ const WHOLE: Readonly<Record<string, readonly number[]>> = {
   ...Object.fromEntries(
     (
       "AND OR SUM COUNT COUNTA COUNTBLANK MIN MAX AVERAGE MEDIAN STDEV SUMPRODUCT ROWS COLUMNS PI NA TRUE FALSE TODAY NOW " +
-      "CONCATENATE SMALL LARGE AGGREGATE SUBTOTAL SLOPE INTERCEPT RSQ STEYX TEXTJOIN CONCAT"
+      "CONCATENATE AGGREGATE SUBTOTAL SLOPE INTERCEPT RSQ STEYX TEXTJOIN CONCAT"
     )
       .split(" ")
       .map((name) => [name, []]),
   ),
   INDEX: [1, 2],
+  SMALL: [1],
+  LARGE: [1],
   MATCH: [0],
   LOOKUP: [0],
   VLOOKUP: [0, 2],

@@ -32,11 +32,9 @@ export const picked = log(
     mass: {
       title: "Mass",
       unit: "g",
-      // Two weighings of one day: their mean.
-      spilled: ({ date }) =>
-        whenAny(
-          `SUMIFS(${masses},${names},${label},${dates},${inUse(date)})/COUNTIFS(${names},${label},${dates},${inUse(date)},${masses},">0")`,
-        ),
+      // Two weighings of one day: their mean. A formula a row: LibreOffice works the sums out for a column of days once only.
+      each: ({ date }) =>
+        f`IF(${date}="","",SUMIFS(${masses},${names},${label},${dates},${date})/COUNTIFS(${names},${label},${dates},${date},${masses},">0"))`,
       format: "tenth",
     },
     stage: {

@@ -212,7 +212,11 @@ test("_getRangeListByNode: the cells that a formula names are found once, and an
         (...given: never[]) => (found++, own(...given)),
       "nothing is counted",
     );
-    return [await scenario(), found] as const;
+    const seen = await scenario();
+    // While no sheet comes, goes or grows.
+    found = 0;
+    for (const value of [3, 4, 5]) await put(1, 0, [[value]]);
+    return [seen, found] as const;
   };
   const [patched, own] = (await withAndWithout(
     () => injector().get(IFormulaDependencyGenerator) as unknown as Generator,

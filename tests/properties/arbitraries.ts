@@ -1,7 +1,13 @@
 import fc from "fast-check";
 import { FIRST_DAY, LAST_DAY } from "../../functions/dates";
 import { outcomeWords } from "../../functions/feeding/shared/outcomes";
-import type { AnyDefinition, CellParameter, Parameter, RangeParameter } from "../../functions/define";
+import {
+  namesOf,
+  type AnyDefinition,
+  type CellParameter,
+  type Parameter,
+  type RangeParameter,
+} from "../../functions/define";
 
 /** What a sheet hands over as one argument: a cell, or a block of cells. */
 export type Raw = unknown;
@@ -62,6 +68,10 @@ export const rangeWithin = (parameter: RangeParameter): fc.Arbitrary<Raw> => {
 export const parametersOf = (definition: AnyDefinition): readonly (readonly [string, Parameter])[] =>
   Object.entries(definition.parameters);
 
+/** Whether a parameter is one of the two that make a long table of a function's lists. */
+export const isOfLongTable = ({ forEach }: AnyDefinition, name: string): boolean =>
+  forEach !== undefined && namesOf(forEach).includes(name);
+
 /** Names of a long table, as a keeper's fingers spell them. */
 const someName = fc.constantFrom("Ash", "ash ", "Birch", "BIRCH");
 
@@ -87,16 +97,17 @@ export const argumentsWithin = (definition: AnyDefinition): fc.Arbitrary<Raw[]> 
       fc.integer({ min: 1, max: 24 }),
       longTable(definition),
       ...parametersOf(definition)
-        .slice(0, definition.forEach ? -2 : undefined)
+        .filter(([name]) => !isOfLongTable(definition, name))
         .map(([, parameter]) => {
           const one = parameter.reads === "cell" ? cellWithin(parameter) : rangeWithin(parameter);
           return parameter.optional ? fc.option(one, { nil: null }) : one;
         }),
     )
-    .map(([length, pair, ...values]) =>
-      [...values, ...pair].map((value, i) => {
+    .map(([length, pair, ...values]) => {
+      const at = parametersOf(definition).findIndex(([name]) => isOfLongTable(definition, name));
+      return values.toSpliced(at < 0 ? values.length : at, 0, ...pair).map((value, i) => {
         const parameter = parametersOf(definition)[i]?.[1];
         if (parameter?.reads !== "range" || parameter.length !== undefined || !Array.isArray(value)) return value;
         return Array.from({ length: length }, (_, row) => (value as unknown[])[row % value.length]);
-      }),
-    );
+      });
+    });

@@ -3,7 +3,7 @@ import { evaluate, type Reply } from "../../addin/boundary/evaluate";
 import { catalogue } from "../../functions/catalogue";
 import type { CellParameter } from "../../functions/define";
 import { Problem } from "../../functions/problem";
-import { argumentsWithin, cellWithin, parametersOf } from "./arbitraries";
+import { argumentsWithin, cellWithin, isOfLongTable, parametersOf } from "./arbitraries";
 
 // As many as the suite has time for; npm run fuzz tries a million.
 fc.configureGlobal({ numRuns: 30 });
@@ -76,11 +76,11 @@ describe.each(catalogue.map((definition) => [definition.name, definition] as con
   }
 
   // The one to answer for goes with its column of names: tests/boundary/longTable.test.ts.
-  const spreadable = parametersOf(definition)
-    .slice(0, definition.forEach ? -2 : undefined)
-    .flatMap(([, parameter], i) =>
-      parameter.reads === "cell" && parameter.kind !== "units" ? [[parameter, i] as const] : [],
-    );
+  const spreadable = parametersOf(definition).flatMap(([name, parameter], i) =>
+    parameter.reads === "cell" && parameter.kind !== "units" && !isOfLongTable(definition, name)
+      ? [[parameter, i] as const]
+      : [],
+  );
   const { shape } = definition.result;
   if (spreadable.length > 0 && (shape === "cell" || shape === "columns")) {
     /** A block of cells for a parameter: most fit, some are blank, text, or far out of limits. */

@@ -4,7 +4,7 @@ import { catalogue } from "../../functions/catalogue";
 import type { AnyDefinition } from "../../functions/define";
 import { Problem } from "../../functions/problem";
 import type { Unit } from "../../functions/units";
-import { parametersOf } from "./arbitraries";
+import { isOfLongTable, parametersOf } from "./arbitraries";
 import { fuzz } from "./fuzz";
 import { hostileCsvs, hostileNetworks, hostileWorkbooks } from "./hostileFiles";
 
@@ -43,20 +43,19 @@ const cellAt = (unit: Unit, example: unknown, i: number): unknown => {
 
 /** The first example of a function, each of its lists drawn out to a hundred thousand rows of fitting or odd cells. */
 const longCall = (definition: AnyDefinition, odd: boolean): unknown[] =>
-  parametersOf(definition)
-    .slice(0, definition.forEach ? -2 : undefined)
-    .map(([, parameter], column) => {
-      const given = definition.examples.find((example) => Array.isArray(example.given[column]))?.given[column];
-      if (parameter.reads === "cell" || parameter.length !== undefined || !Array.isArray(given)) {
-        return definition.examples[0].given[column] ?? null;
-      }
-      const block = given as readonly (readonly unknown[])[];
-      return Array.from({ length: LONG }, (_, i) =>
-        odd && i % EVERY === column
-          ? parameter.columns.map(() => ODD[(i + column) % ODD.length])
-          : parameter.columns.map(([, { unit }], j) => cellAt(unit, block[i % block.length]?.[j] ?? null, i)),
-      );
-    });
+  parametersOf(definition).map(([name, parameter], column) => {
+    if (isOfLongTable(definition, name)) return null;
+    const given = definition.examples.find((example) => Array.isArray(example.given[column]))?.given[column];
+    if (parameter.reads === "cell" || parameter.length !== undefined || !Array.isArray(given)) {
+      return definition.examples[0].given[column] ?? null;
+    }
+    const block = given as readonly (readonly unknown[])[];
+    return Array.from({ length: LONG }, (_, i) =>
+      odd && i % EVERY === column
+        ? parameter.columns.map(() => ODD[(i + column) % ODD.length])
+        : parameter.columns.map(([, { unit }], j) => cellAt(unit, block[i % block.length]?.[j] ?? null, i)),
+    );
+  });
 
 const expectShowable = (cells: readonly (readonly unknown[])[]) => {
   expect(cells[0]?.length).toBeGreaterThan(0);
@@ -114,9 +113,10 @@ describe("a hundred thousand rows, or a long column", () => {
     "%s answers a long column of odd cells",
     (_, definition) => {
       const parameters = parametersOf(definition);
-      const at = parameters
-        .slice(0, definition.forEach ? -2 : undefined)
-        .findIndex(([, parameter]) => parameter.reads === "cell" && parameter.kind !== "units");
+      const at = parameters.findIndex(
+        ([name, parameter]) =>
+          parameter.reads === "cell" && parameter.kind !== "units" && !isOfLongTable(definition, name),
+      );
       if (at < 0) return;
       const args = parameters.map((_, i): unknown => definition.examples[0].given[i] ?? null);
       const fitting = Array.isArray(args[at]) ? (args[at] as unknown[][])[0]?.[0] : args[at];
