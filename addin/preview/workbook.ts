@@ -191,7 +191,12 @@ export class PreviewWorkbook implements Workbook {
       value: Object.fromEntries(
         cells.map((line, i) => [
           row + i,
-          Object.fromEntries(line.map((content, j) => [column + j, { ...contentOf(content), ...style, ...wordless(row + i, column + j) }])),
+          Object.fromEntries(
+            line.map((content, j) => [
+              column + j,
+              { ...contentOf(content), ...style, ...wordless(row + i, column + j) },
+            ]),
+          ),
         ]),
       ),
     });
