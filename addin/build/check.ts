@@ -5,23 +5,25 @@ import { delimiter, join } from "node:path";
 type Step = readonly [what: string, ...command: string[]];
 
 /**
- * Everything that must hold, in the order in which a failure is cheapest to find. All are run, and each says how long it
- * took. What stands in one line is run side by side, one stream a core; the tests use every core by themselves.
+ * Everything that must hold; all of it is run, and each step says how long it took. The streams of a stage run side by
+ * side: the tests use every core, but not at every moment.
  */
 const stages: readonly (readonly (readonly Step[])[])[] = [
   [
     [
-      ["types", "tsc", "--noEmit"],
       ["generated text", "tsx", "addin/build/generate.ts", "--check"],
       ["build", "tsx", "addin/build/build.ts"],
       ["sizes of the build", "tsx", "addin/build/sizes.ts"],
     ],
+    [["types", "tsc", "--noEmit"]],
+  ],
+  [
+    [["tests", "jest", "--json", "--outputFile=reports/jest.json"]],
     [
       ["lint", "eslint", "--max-warnings=0", "."],
       ["format", "prettier", "--check", "--log-level=warn", "."],
     ],
   ],
-  [[["tests", "jest", "--json", "--outputFile=reports/jest.json"]]],
   [[["yardsticks", "tsx", "addin/build/yardsticks.ts", "--check"]]],
 ];
 

@@ -22,10 +22,32 @@ const shown = (stations: readonly Station[]): string => {
   return `${names.join("; ")}${more > 0 ? `; and ${more} more` : ""}`;
 };
 
+interface Named {
+  readonly station: Station;
+  readonly name: string;
+  readonly full: string;
+}
+
+const LIKE = 3;
+
+/** Those spelled most like a text, best first; what differs more in length alone is not compared letter by letter. */
+const nearestOf = (all: readonly Named[], text: string): readonly Named[] => {
+  const best: { readonly one: Named; readonly apart: number }[] = [];
+  for (const one of all) {
+    const worst = best.length === LIKE ? (best.at(-1)?.apart ?? Infinity) : Infinity;
+    const spellings = [one.name, one.full].filter((spelling) => Math.abs(spelling.length - text.length) < worst);
+    const apart = Math.min(...spellings.map((spelling) => editDistance(text, spelling)));
+    if (apart >= worst) continue;
+    best.push({ one, apart });
+    best.sort((some, other) => some.apart - other.apart).splice(LIKE);
+  }
+  return best.map(({ one }) => one);
+};
+
 /** Finds a station by its identifier, by its name with the country, by its name, or by how its name begins. */
 export const finder = (stations: readonly Station[]): ((wanted: string) => Station | Problem) => {
   const byId = new Map(stations.map((station) => [station.id.toLowerCase(), station]));
-  let all: readonly { readonly station: Station; readonly name: string; readonly full: string }[] | undefined;
+  let all: readonly Named[] | undefined;
   return (wanted) => {
     const id = wanted.trim().toLowerCase();
     // A WMO number that a sheet took for a number has lost its zeros.
@@ -53,14 +75,7 @@ export const finder = (stations: readonly Station[]): ((wanted: string) => Stati
         return notUsable(`station holds '${wanted}': ${found.length} stations fit, ${shown(found)}; give the number`);
       }
     }
-    const near = named
-      .map(({ station, name, full }) => ({
-        station,
-        apart: Math.min(editDistance(text, name), editDistance(text, full)),
-      }))
-      .sort((one, other) => one.apart - other.apart)
-      .slice(0, 3)
-      .map(({ station }) => station);
+    const near = nearestOf(named, text).map(({ station }) => station);
     return notAvailable(`station holds '${wanted}': no station is called so; the nearest names are ${shown(near)}`);
   };
 };

@@ -13,8 +13,12 @@ jest.mock("../../addin/boundary/evaluate", () => {
   const { evaluate } = jest.requireActual<typeof import("../../addin/boundary/evaluate")>(
     "../../addin/boundary/evaluate",
   );
-  const zeroed = (argument: unknown): unknown =>
-    Array.isArray(argument) ? argument.map(zeroed) : argument === null ? 0 : argument;
+  const { CellsAt } = jest.requireActual<typeof import("../../addin/boundary/cell")>("../../addin/boundary/cell");
+  const zeroed = (argument: unknown): unknown => {
+    if (Array.isArray(argument)) return argument.map(zeroed);
+    if (argument instanceof CellsAt) return zeroed(argument.cells);
+    return argument === null ? 0 : argument;
+  };
   return {
     evaluate: (...[definition, given]: Parameters<typeof evaluate>) =>
       // A missing argument is undefined and stays so; a blank cell is null.
