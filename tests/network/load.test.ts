@@ -10,6 +10,12 @@ Object.assign(globalThis, {
   Office: { onReady: () => new Promise(() => undefined), context: { requirements: { isSetSupported: () => true } } },
 });
 
+/** What STATIONPLACE answers of Jan Mayen. */
+const ROW = [
+  ...[70.94, -8.67, 9, 18, "Norway", "01001", "CLIMAT reports 2003-2021", "Jan Mayen, Norway"],
+  "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt (CC BY 4.0), 2003-2021",
+];
+
 type Answer = (...given: readonly unknown[]) => unknown;
 const startedAnew = async (): Promise<{ ask: Answer; plain: Answer; fetched: jest.Mock }> => {
   jest.resetModules();
@@ -27,7 +33,7 @@ test("the first call answers late, those beside it too, and the file is fetched 
   fetched.mockResolvedValue(answers(text));
   const [one, other] = [ask([["01001"]], null), ask([["Jan Mayen"]], null)];
   expect(one).toBeInstanceOf(Promise);
-  const row = [[70.94, -8.67, 9, 18, "Norway", "01001", "CLIMAT reports 2003-2021"]];
+  const row = [ROW];
   expect(await one).toEqual(row);
   expect(await other).toEqual(row);
   expect(fetched.mock.calls).toEqual([["network/stations.json"]]);
@@ -58,7 +64,7 @@ test.each([
   expect(failed[0]?.[0]?.message).toMatch(words);
   const second = ask([["01001"]], null);
   expect(second).toBeInstanceOf(Promise);
-  expect((await second) as unknown[][]).toEqual([[70.94, -8.67, 9, 18, "Norway", "01001", "CLIMAT reports 2003-2021"]]);
+  expect((await second) as unknown[][]).toEqual([ROW]);
   expect(fetched).toHaveBeenCalledTimes(2);
 });
 
