@@ -5,6 +5,8 @@ import type { Block, Content, Sheet } from "../sheets/sheet";
 import { WorkbookError, type Change, type SheetContents, type Workbook } from "../workbook";
 import { counted, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
+import { joined } from "./joined";
+import { isEmpty, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { areaOf } from "./place";
 import { recognise } from "./template";
 
@@ -12,6 +14,7 @@ import { recognise } from "./template";
 const MOST = 500;
 
 interface Put {
+  readonly log: string;
   /** Where rows go in, each before this one as it is called then; counted from 0. */
   readonly rows: readonly number[];
   /** The formulas and settings of the new rows. */
@@ -35,7 +38,11 @@ const chosen = (template: Sheet, logs: readonly [GrowingLog, ...GrowingLog[]], r
   }) ?? logs[0];
 
 /** What would be put in where that row is selected, or in words why nothing can be. */
-const putOf = (contents: SheetContents, row: number, count: number): Put | string => {
+const putOf = (
+  contents: Pick<SheetContents, "name" | "cells" | "locked">,
+  row: number,
+  count: number,
+): Put | string => {
   const { name, cells, locked } = contents;
   const known = recognise(contents, templates);
   const all = known ? growing[known.template.key] : undefined;
@@ -75,6 +82,7 @@ const putOf = (contents: SheetContents, row: number, count: number): Put | strin
   });
   const { top, bottom } = areaOfLog(known.template, logs[0]);
   return {
+    log: logs[0],
     rows: news.map(({ from }) => from - 1),
     fill,
     from: top,
@@ -83,11 +91,58 @@ const putOf = (contents: SheetContents, row: number, count: number): Put | strin
   };
 };
 
+/** A log of another sheet that repeats one row by row: it has to be as long, or it would miss what is entered last. */
+interface Follower {
+  readonly tab: Tab;
+  /** A row of it, counted from 0. */
+  readonly row: number;
+  readonly rows: number;
+}
+
+const followersOf = (tabs: readonly Tab[], sheet: string, log: string): readonly Follower[] => {
+  const key = tabs.find(({ name }) => name === sheet)?.template.key;
+  return tabs.flatMap((tab): Follower[] => {
+    const repeated = tab.template.links.filter(({ from, by }) => by === undefined && from.startsWith(`${key}.${log}.`));
+    const areas = repeated.flatMap(({ at }) => areaOf(at) ?? []).filter(({ rows }) => rows > 1);
+    const follows = ({ source, isLinked, row, column }: LinkedCell): boolean =>
+      source.name === sheet &&
+      isLinked &&
+      areas.some((area) => area.column === column && row >= area.row && row < area.row + area.rows);
+    const [first] = areas;
+    return first && linkedCells([tab], tabs).some(follows) ? [{ tab, row: first.row, rows: first.rows }] : [];
+  });
+};
+
+/** Makes another sheet's log as long, and lets its new rows follow; in words why it cannot be done. */
+const lengthen = async (workbook: Workbook, source: string, { tab, row }: Follower, count: number) => {
+  const { name } = tab;
+  const missed = `"${name}" does not read the new rows of "${source}": add ${counted(count, "row")} to its log too, then press "Link sheets".`;
+  const put = putOf(tab, row, count);
+  if (typeof put === "string") return `${missed} ${put.replace(/ Nothing was changed\.$/, "")}`;
+  try {
+    await workbook.insertRows({ sheet: name, rows: put.rows, count, fill: put.fill });
+    const { tabs } = tabsOf(await workbook.read());
+    const cells = linkedCells(
+      tabs.filter((one) => one.name === name),
+      tabs,
+    ).filter(
+      (cell) => cell.source.name === source && put.rows.some((from) => cell.row >= from && cell.row < from + count),
+    );
+    await workbook.write(joined(cells.filter(isEmpty).map(linking)));
+    return undefined;
+  } catch (failure) {
+    if (failure instanceof WorkbookError) return `${missed} ${failure.message}`;
+    throw failure;
+  }
+};
+
 const putInSelected = async (workbook: Workbook, count: number) => {
-  const { sheet, row } = await workbook.selection();
+  const { sheet, row, column } = await workbook.selection();
   const [contents] = await workbook.read([sheet]);
   return {
     sheet,
+    row,
+    column,
     put: contents ? putOf(contents, row, count) : `There is no sheet "${sheet}" any more. Nothing was changed.`,
   };
 };
@@ -96,7 +151,7 @@ export const addRows: Action<number> = {
   key: "add-rows",
   label: "Add rows to the log",
   about:
-    "Makes the log on the sheet that you are looking at longer, with its formulas, lists, colours and pictures. Where there are several, that of the selected cell. What you have entered stays.",
+    "Makes the log on the sheet that you are looking at longer, with its formulas, lists, colours and pictures. Where there are several, that of the selected cell. A sheet that repeats the log row by row, as Today does, gets as many. What you have entered stays.",
   async describe(workbook, count) {
     const { sheet, put } = await putInSelected(workbook, count);
     return typeof put === "string"
@@ -108,12 +163,28 @@ export const addRows: Action<number> = {
         };
   },
   async run(workbook, count, options) {
-    const { sheet, put } = await putInSelected(workbook, count);
+    const { sheet, row, column, put } = await putInSelected(workbook, count);
     if (typeof put === "string") throw new WorkbookError(put);
+    const followers = followersOf(tabsOf(await workbook.read()).tabs, sheet, put.log);
     stopIfCancelled(options);
     await workbook.insertRows({ sheet, rows: put.rows, count, fill: put.fill });
+    const left: string[] = [];
+    const longer: string[] = [];
+    for (const follower of followers) {
+      const missing = put.last - put.from + 1 - follower.rows;
+      if (missing <= 0) continue;
+      const trouble = await lengthen(workbook, sheet, follower, missing);
+      if (trouble === undefined) longer.push(`"${follower.tab.name}"`);
+      else left.push(trouble);
+    }
+    // A program may show the sheet that was changed last.
+    if (followers.length > 0) await workbook.show(sheet, row, column);
     return {
-      text: `The log on "${sheet}" that begins in row ${put.from} has ${counted(count, "row")} more: its last is now row ${put.last}.`,
+      text:
+        `The log on "${sheet}" that begins in row ${put.from} has ${counted(count, "row")} more: its last is now row ${put.last}.` +
+        (longer.length > 0 ? ` ${longer.join(" and ")} ${longer.length === 1 ? "reads" : "read"} them too.` : "") +
+        (left.length > 0 ? " But what repeats it has to be made longer by hand:" : ""),
+      left,
     };
   },
 };

@@ -1,4 +1,6 @@
+import { serialOfIso } from "../../functions/dates";
 import { addRows } from "../../taskpane/actions/addRows";
+import { insertLinked } from "../../taskpane/actions/insertLinked";
 import { areaOf, cellName } from "../../taskpane/actions/place";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
@@ -9,7 +11,8 @@ import { addressOf } from "../../taskpane/sheets/shared/address";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { SheetContents } from "../../taskpane/workbook";
-import { openWorkbook } from "../preview/engine";
+import { changesOf } from "./fill";
+import { openWorkbook, readSheet } from "../preview/engine";
 
 const MORE = 5;
 const templateOf = (key: string): Sheet => sheets.find((sheet) => sheet.key === key) as Sheet;
@@ -111,6 +114,58 @@ test.each(Object.entries(growing))(
   },
   60_000,
 );
+
+test("meals in rows that were added to the Feeding log reach Today, which reads it row by row", async () => {
+  const { workbook, close } = openWorkbook();
+  try {
+    const [feeding, today] = [templateOf("feedingLog"), templateOf("animals")];
+    const { names } = await insertLinked(workbook, [cleared(feeding), today]);
+    const [log, day] = names as [string, string];
+    const { top, bottom } = areaOfLog(feeding, "log");
+    // The example's own animals stay; its meals are now those of the empty log.
+    await workbook.show(log, top, 0);
+    const said = await workbook.asOne(() => addRows.run(workbook, MORE));
+    expect(said.text).toContain(`"${day}" reads them too.`);
+    expect(said.left).toEqual([]);
+    expect(await workbook.selection()).toMatchObject({ sheet: log, row: top });
+    // In the first of the new rows, between two that are read, and in the last.
+    for (const [row, date] of [
+      [bottom, "2026-11-15"],
+      [bottom + MORE, "2026-11-16"],
+    ] as const) {
+      const place = { sheet: log, row: row - 1 };
+      const column = (name: string): number => areaOf(feeding.places[`log.${name}`] as string)?.column ?? -1;
+      await workbook.write([
+        { ...place, column: column("date"), cells: [[serialOfIso(date) as number]] },
+        { ...place, column: column("animal"), cells: [[row === bottom ? "Juniper" : "Rowan"]] },
+        { ...place, column: column("outcome"), cells: [["taken"]] },
+      ]);
+    }
+    await workbook.write(changesOf(day, today, { "reminders.today": "2026-11-20" }));
+    const reading = await readSheet(workbook, day, longer(today, ["fed"], MORE));
+    expect(reading.errors()).toEqual([]);
+    expect(reading.of("list.ate[1]")).toBe("2026-11-15");
+    expect(reading.of("list.ate[2]")).toBe("2026-11-16");
+    expect(reading.of("list.toDo[1]")).toMatch(/It was fed inside the fast, on 2026-11-15: call your vet/);
+
+    // A protected sheet is told, with what to do.
+    await workbook.show(log, top, 0);
+    const read = workbook.read.bind(workbook);
+    jest
+      .spyOn(workbook, "read")
+      .mockImplementation(async (wanted) =>
+        (await read(wanted)).map((one) => (one.name === day ? { ...one, locked: true } : one)),
+      );
+    const { left } = await workbook.asOne(() => addRows.run(workbook, MORE));
+    expect(left).toEqual([
+      expect.stringMatching(
+        /^"Today" does not read the new rows of "Feeding log": add 5 rows to its log too.* protected\./,
+      ),
+    ]);
+  } finally {
+    close();
+  }
+}, 120_000);
 
 const refused = async (count: number, words: RegExp): Promise<void> => {
   const { possible, text } = await addRows.describe(workbook, count);
