@@ -100,7 +100,7 @@ const eating = log("eaters", 15, {
     by: "eaters.who",
     input: eaters.map(({ winters }) => winters),
     takes: oneOf("yes", "no"),
-    note: "Whether it fasts by the plan above.",
+    note: "Whether it fasts by the plan above; one of another plan has other meals than are counted here.",
   },
   items: {
     title: "Items",

@@ -11,7 +11,7 @@ import { sideBySide } from "./weightsSideBySide";
 
 const { label, window } = animal;
 const { count, trend } = now;
-const fast = words("fast", [2, 3], fastWords(plan.dates));
+const fast = words("fast", [3, 3], fastWords(plan.dates));
 
 const trendWords = `IF(${trend}="","","; "&${rounded(`${trend}`, 1, "g")}&" g a week in the last "&${window}&" days")`;
 const summary = words(

@@ -63,7 +63,7 @@ test("a row without a mass is passed over, and the changes are those from weighi
 
 const free = freeRow(weights, "log");
 
-test("a loss is flagged outside the fast; in the fast the words send to the Winter log", async () => {
+test("a loss is flagged, in the fast too, where the words else send to the Winter log", async () => {
   const reading = await filled(
     weights,
     rows("log", free, [
@@ -77,13 +77,29 @@ test("a loss is flagged outside the fast; in the fast the words send to the Wint
   );
   expect(reading.column("log.standsOut").slice(free - 2, free + 5)).toEqual([
     "",
-    "In the fast: see the Winter log",
+    "Lost 7.1 % in the fast",
     "Lost 13.8 % since the last",
     "Laying or birth: 20 % since the last",
     "",
     "Whose weighing? Name the animal.",
     "No number: not counted",
   ]);
+});
+
+test("a loss in the days of the fast is flagged all the same: whoever does not winter wastes away in them too", async () => {
+  const reading = await filled(
+    weights,
+    rows("log", free, [
+      { animal: "Sorrel", date: "2026-11-20", mass: 200 },
+      { animal: "Sorrel", date: "2026-12-20", mass: 150 },
+      { animal: "Sorrel", date: "2026-12-27", mass: 149 },
+    ]),
+  );
+  expect(reading.column("log.standsOut").slice(free, free + 2)).toEqual([
+    "Lost 25 % in the fast",
+    "In the fast: see the Winter log",
+  ]);
+  expect(reading.of("fast.said")).toMatch(/for animals that follow this plan\.$/);
 });
 
 test("fewer than three animals with mass and length have no scaled mass; the others are held against their mean", async () => {

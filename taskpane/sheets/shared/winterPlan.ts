@@ -63,8 +63,8 @@ export const insideFast = (day: string, dates: string): string => {
   return `AND(${hasPlan(dates)},${day}>${lastMeal},${day}<${firstMeal})`;
 };
 
-/** Says which fast is reckoned with, that none is, or that a date is missing, which must not pass for either. */
+/** Says which fast is reckoned with and for whom, that none is, or that a date is missing, which must not pass for either. */
 export const fastWords = (dates: string): string => {
   const [lastMeal, firstMeal] = ends(dates);
-  return `=IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&".",IF(${hasPartOfPlan(dates)},"A date of the plan is missing: no next meal is worked out.","No plan: no fast is reckoned with."))`;
+  return `=IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&" for animals that follow this plan.",IF(${hasPartOfPlan(dates)},"A date of the plan is missing: no next meal is worked out.","No plan: no fast is reckoned with."))`;
 };
