@@ -1,5 +1,5 @@
 import { limits, plans, who } from "./feedingLogInputs";
-import { datesOf, fed, named, planOf } from "./feedingLogMeals";
+import { datesOf, fed, isToWinter, named, planOf } from "./feedingLogMeals";
 import { PLAN_ROWS } from "../../functions/shared/plan";
 import { form } from "./shared/form";
 import { f } from "./shared/formula";
@@ -88,7 +88,7 @@ const dates = `COUNT(${datesOf(plan)})`;
 const fast = words(
   "fast",
   [4, 4],
-  f`IF(${label}="","",IF(AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})),${plan}&" No food until that is known.",IF(${dates}=${PLAN_ROWS.length},"No food after "&${isoText(`${lastMeal}`)}&" until "&${isoText(`${firstMeal}`)}&", by "&${plan}&".",IF(${dates}>0,"A date of its plan is missing: no next meal is worked out.",IF(COUNTIFS(${who.label},${label},${who.winters},"no")>0,"It does not winter: no fast is reckoned with.","No plan: no fast is reckoned with.")))))`,
+  f`IF(${label}="","",IF(AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})),${plan}&" No food until that is known.",IF(${dates}=${PLAN_ROWS.length},"No food after "&${isoText(`${lastMeal}`)}&" until "&${isoText(`${firstMeal}`)}&", by "&${plan}&".",IF(${plan}<>"","A date of its plan is missing: no next meal is worked out.",IF(${isToWinter(label)},"It winters, but has no plan: no next meal is worked out.",IF(COUNTIFS(${who.label},${label},${who.winters},"no")>0,"It does not winter: no fast is reckoned with.","No plan: no fast is reckoned with."))))))`,
   { title: "Its winter fast" },
 );
 

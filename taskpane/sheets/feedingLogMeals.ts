@@ -46,6 +46,10 @@ const check = ({ date, animal, items, mass, body, night, atLeast, ate, plan, day
   return f`IF(OR(${date}="",${animal}=""),"",IF(${days}=${PLAN_ROWS.length},${called(datesOf(plan))},${called('""')}))`;
 };
 
+/** Whether an animal winters by its own word. */
+export const isToWinter = (animal: unknown): string =>
+  `COUNTIFS(${who.label},${String(animal)},${who.winters},"yes")>0`;
+
 /** After a meal brought up the gut rests longer than between two others. */
 const nextMeal = ({
   date,
@@ -55,8 +59,8 @@ const nextMeal = ({
   days,
 }: Record<"date" | "animal" | "outcome" | "plan" | "days", RowCell>): string => {
   const apart = `IF(AND(${isOutcome(`${outcome}`, "broughtUp")},${wait}<>""),MAX(${every(animal)},${wait}),${every(animal)})`;
-  // A fast may be meant, and cannot be known.
-  const unknown = `OR(AND(${days}>0,${days}<${PLAN_ROWS.length}),AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})))`;
+  // A fast is meant, and cannot be known.
+  const unknown = `IF(${plan}="",${isToWinter(animal)},${days}<>${PLAN_ROWS.length})`;
   return f`IF(OR(${date}="",${animal}="",COUNTIFS(${who.label},${animal},${who.every},">0")=0,${unknown}),"",IF(${days}=${PLAN_ROWS.length},VIV.NEXTMEAL(${date},${apart},${datesOf(plan)}),VIV.NEXTMEAL(${date},${apart})))`;
 };
 

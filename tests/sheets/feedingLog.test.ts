@@ -4,7 +4,7 @@ import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { cellOf } from "../../taskpane/sheets/shared/page";
 import { winter } from "../../taskpane/sheets/shared/scenario";
 import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
-import { filled, freeRow, rows, type Typed } from "./fill";
+import { down, filled, freeRow, rows, type Typed } from "./fill";
 
 jest.setTimeout(120_000);
 
@@ -69,11 +69,23 @@ test("with a date of the plan missing no next meal is worked out, and the sheet 
   expect(reading.of(`log.words[${free}]`)).toMatch(/a fast was not looked for/);
 });
 
-test("without any plan the interval alone counts, and the sheet says so", async () => {
-  const none = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null]));
-  const reading = await filled(feedingLog, { ...none, ...rows("log", free, [juniper({ date: "2026-12-01" })]) });
-  expect(reading.of("fast.said")).toBe("No plan: no fast is reckoned with.");
-  expect(reading.of(`log.next[${free}]`)).toBe("2026-12-08");
+test("without any plan the interval alone counts, and the sheet says so; not for an animal that winters", async () => {
+  const dateless = {
+    ...Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, null])),
+    ...rows("log", free, [juniper({ date: "2026-12-01" })]),
+  };
+  const planless = { ...dateless, "plan.name": null, ...down("who.plan", Array<null>(12).fill(null)) };
+  const said = async (typed: Typed) => {
+    const reading = await filled(feedingLog, typed);
+    return [reading.of("fast.said"), reading.of(`log.next[${free}]`)];
+  };
+  expect(await said({ ...planless, "who.winters[1]": null })).toEqual([
+    "No plan: no fast is reckoned with.",
+    "2026-12-08",
+  ]);
+  expect(await said(planless)).toEqual(["It winters, but has no plan: no next meal is worked out.", ""]);
+  // A plan that is named, and whose dates are gone: its sheet was removed, or is not filled in yet.
+  expect(await said(dateless)).toEqual(["A date of its plan is missing: no next meal is worked out.", ""]);
 });
 
 test("the dates may point to the Cooling plan, and follow it", async () => {
