@@ -7,6 +7,7 @@ import type { Cell, Column } from "./shared/names";
 import { says } from "./shared/rules";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
+import { PLAN_DATES } from "./shared/winterPlan";
 import { followed, isPlan, ofPlan } from "./shared/winterPlans";
 import { blanksKept } from "./shared/words";
 
@@ -42,12 +43,15 @@ const later = (label: Column, typed: Column, values: Column): string => {
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
 
-/** What is asked of a gravid female whose plan has her fast: neither food nor the cold is right before a vet has looked. */
+/** What is asked of a gravid female who may be in her plan's fast: neither food nor the cold is right before a vet has looked. */
 const IN_THE_FAST =
   "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";
-const gravidInFast = (gravid: Cell, follows: Cell): string => {
+const PERHAPS_IN_IT =
+  "She may be gravid, and whether her winter plan has begun is not known: put its name and dates right, or no at Winters. If she was cooled, call your reptile vet today.";
+const askedOfGravid = (follows: Cell): string => {
   const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => ofPlan(plans, `${follows}`, plans.each(key)));
-  return `IF(${gravid}="yes",AND(${today}>N(${last}),${today}<N(${first})),FALSE)`;
+  const isWhole = `COUNT(${ofPlan(plans, `${follows}`, plans.dates)})=${PLAN_DATES.length}`;
+  return `IF(${follows}="","",IF(${isWhole},IF(AND(${today}>${last},${today}<${first}),"${IN_THE_FAST}",""),"${PERHAPS_IN_IT}"))`;
 };
 
 export const list = log(
@@ -59,9 +63,10 @@ export const list = log(
       title: "Stage",
       each: ({ label, ate, every, weighedLast, opened, openEvery, winters, box, follows, gravid }) => {
         const kept = [weighEvery, opened, openEvery].map((cell) => blanksKept(`${cell}`)).join(",");
-        const question = `IF(${gravidInFast(gravid, follows)},"${IN_THE_FAST}",IF(${isPlan(plans, `${follows}`)},"",${follows}))`;
+        const ofGravid = askedOfGravid(follows);
+        const question = `IF(${gravid}="yes",${ofGravid},IF(${isPlan(plans, `${follows}`)},"",${follows}))`;
         // Outside the fast she is kept warm, whatever plan she follows in other years.
-        const wintersNow = `IF(AND(${gravid}="yes",NOT(${gravidInFast(gravid, follows)})),"no",${blanksKept(`${winters}`)})`;
+        const wintersNow = `IF(IF(${gravid}="yes",${ofGravid}="",FALSE),"no",${blanksKept(`${winters}`)})`;
         return f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${kept},${wintersNow},${blanksKept(`${box}`)},${question}))`;
       },
     },

@@ -64,6 +64,27 @@ test("a gravid female is kept warm and fed as the others, whatever stands at Win
   expect(winter.of("list.stage[2]")).toBe("Feeding");
 });
 
+test("a gravid female of whose plan not all is known is neither fed nor cooled; one who is said not to winter is fed", async () => {
+  const broken = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, { formula: "=1/0" }]));
+  const plans: readonly Typed[] = [
+    { "plan.firstMeal": null },
+    noPlan,
+    broken,
+    { "list.plan[1]": "Nowhere" },
+    { "plan.name2": "B", "list.plan[1]": null },
+  ];
+  for (const typed of plans) {
+    const reading = await filled(animals, { "reminders.today": "2026-12-15", "list.gravid[1]": "yes", ...typed });
+    expect([reading.of("list.toDo[1]"), reading.of("list.never[1]"), reading.of("list.next[1]")]).toEqual([
+      expect.stringMatching(/^She may be gravid, and whether her winter plan has begun is not known/),
+      "No food and no cooling until that is known.",
+      "",
+    ]);
+  }
+  const warm = await filled(animals, { ...noPlan, "list.gravid[1]": "yes", "list.winters[1]": "no" });
+  expect(warm.of("list.stage[1]")).toBe("Feeding");
+});
+
 test("a shut box that must be opened every few hours needs vents, and says so", async () => {
   const reading = await filled(animals, {
     "reminders.today": "2026-12-15",
