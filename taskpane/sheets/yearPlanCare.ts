@@ -1,4 +1,4 @@
-import { NIGHT_SLOW } from "../../functions/rules/limits";
+import { NIGHT_SLOW, NIGHT_STILL } from "../../functions/rules/limits";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";
 import { Column, namedColumn, type Cell } from "./shared/names";
@@ -44,10 +44,13 @@ export const food = log(
     words: {
       title: "Food",
       wide: 2,
-      each: ({ words: { row } }) =>
-        f`IF(${asked.food.at(row)}="","",IF(AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${figure(NIGHT_SLOW, "°C")}),"Cool nights: small, or warmer",${asked.food.at(row)}))`,
-      note: `Where nights are below ${NIGHT_SLOW} °C the gut works slowly: a smaller meal, or warmer nights after it. Practice.`,
-      rules: [begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
+      each: ({ words: { row } }) => {
+        const nightsBelow = (celsius: number): string =>
+          `AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${figure(celsius, "°C")})`;
+        return f`IF(${asked.food.at(row)}="","",IF(${nightsBelow(NIGHT_STILL)},"No meal: the nights are cold",IF(${nightsBelow(NIGHT_SLOW)},"Cool nights: small, or warmer",${asked.food.at(row)})))`;
+      },
+      note: `Where nights are below ${NIGHT_SLOW} °C the gut works slowly: a smaller meal, or warmer nights after it. Below ${NIGHT_STILL} °C it hardly works: no meal. Practice.`,
+      rules: [begins("No meal", "stop"), begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
     },
   },
   { titleLines: 2 },

@@ -39,6 +39,15 @@ test("light, moisture, nights and food follow the stage, in the rules' own words
   expect(Object.keys(stageCare.result.columns)).toHaveLength(6);
 });
 
+test("a meal before nights in which the gut hardly works is refused, as the Feeding log refuses it", async () => {
+  const reading = await filled(yearPlan, { "year.nightLeast": 8, "year.nightMost": 14 });
+  const [night, meals] = ["night", "meals"].map((name) => reading.column(`weeks.${name}`)) as [number[], number[]];
+  const fed = reading.column("food.words").filter((_, i) => (meals[i] as number) > 0);
+  const cold = night.filter((celsius, i) => (meals[i] as number) > 0 && celsius < 10);
+  expect(cold.length).toBeGreaterThan(0);
+  expect(fed.filter((words) => words === "No meal: the nights are cold")).toHaveLength(cold.length);
+});
+
 test("without all six dates nothing is told, and the sheet says why", async () => {
   const reading = await filled(yearPlan, { "year.warmAgain": null });
   for (const name of ["stage", "day", "night", "light", "moisture"]) {
