@@ -1,5 +1,6 @@
 import { isoOf } from "../../functions/dates";
 import { Problem } from "../../functions/problem";
+import { PLAN_ROWS } from "../../functions/shared/plan";
 import { symbol, type System, type Unit } from "../../functions/units";
 import { cellName } from "../actions/place";
 import { columnLetters } from "../sheets/shared/address";
@@ -83,6 +84,12 @@ const systemOf = (wish: Wish, table: OwnTable, said: Said): System | { readonly 
     : "imperial";
 };
 
+/** What a keeper must know of meals that no plan holds back. */
+const NO_FAST =
+  "No whole winter plan is given: meals are told in the middle of the winter too. Food in a cold gut can rot, and kill: give the plan's six dates.";
+const isWhole = (plan: Settled | undefined): boolean =>
+  [plan?.value].flat(2).filter((day) => typeof day === "number").length === PLAN_ROWS.length;
+
 const isMissing = (want: Want, said: Said): boolean =>
   !want.optional && !said.columns.has(want.name) && !said.once.has(want.name);
 
@@ -151,6 +158,7 @@ export const planned = (wish: Wish, table: OwnTable, said: Said): Planned | stri
   const format = formatOf(wish.unit);
   const dates = wish.wants.find(({ name, concept }) => concept === "date" && said.columns.has(name));
   const late = wish.looksBack && dates ? outOfOrder(table, column(dates.name)) : undefined;
+  const isFastUnknown = wish.wants.some(({ name, parameter }) => parameter.kind === "plan" && !isWhole(once(name)));
   const sign = system === "imperial" ? symbol(wish.unit, system) : "";
   const heading = sign ? wish.heading.replace(/, [^,]*$/, `, ${sign}`) : wish.heading;
   return {
@@ -161,12 +169,14 @@ export const planned = (wish: Wish, table: OwnTable, said: Said): Planned | stri
     reads: [Math.min(...said.columns.values()), Math.max(...said.columns.values())],
     ...(format === undefined ? {} : { format }),
     empty: rows.filter(isEmptyRow).map((i) => table.row + i + 1),
-    notes:
-      late === undefined
+    notes: [
+      ...(late === undefined
         ? []
         : [
             `Row ${late} is earlier than the row above it. Each answer looks at the rows above its own: sort by date first.`,
-          ],
+          ]),
+      ...(isFastUnknown ? [NO_FAST] : []),
+    ],
     answer: (i, evaluate) => {
       if (isEmptyRow(i)) return "";
       const answer = answerOf(body, heldIn(i), evaluate);

@@ -3,7 +3,7 @@ import { addColumn, columnFor, rowsInWords, type ColumnChoice } from "../actions
 import { failureInWords } from "../actions/action";
 import { areaName } from "../actions/place";
 import { guesses, type Guess } from "../columns/guess";
-import { plansIn } from "../columns/plansIn";
+import { planIn } from "../columns/planIn";
 import { shownAnswer } from "../columns/planned";
 import { tableAt, type OwnTable } from "../columns/table";
 import type { Want, Wish } from "../columns/wish";
@@ -35,7 +35,7 @@ const guessed = (wish: Wish, { table, sheets }: Seen) => {
     table.columns,
     new Map(wish.wants.filter(isColumn).map(({ name, concept }) => [name, concept])),
   );
-  const [plan] = plansIn(sheets);
+  const plan = planIn(sheets);
   const once = wish.wants.flatMap(({ name, parameter }) =>
     parameter.kind === "plan" && plan !== undefined ? [[name, plan] as const] : [],
   );

@@ -3,7 +3,7 @@ import { serialOfIso } from "../../functions/dates";
 import { Problem } from "../../functions/problem";
 import { addColumn, columnFor, type ColumnChoice } from "../../taskpane/actions/addColumn";
 import { guesses } from "../../taskpane/columns/guess";
-import { plansIn } from "../../taskpane/columns/plansIn";
+import { planIn } from "../../taskpane/columns/planIn";
 import { tableAt, type OwnTable } from "../../taskpane/columns/table";
 import { wishes } from "../../taskpane/columns/wishes";
 import type { Wish } from "../../taskpane/columns/wish";
@@ -74,7 +74,7 @@ const choiceFor = async (wish: Wish): Promise<ColumnChoice> => {
     const own = COLUMNS[name] && table.columns.find(({ heading }) => heading === COLUMNS[name]);
     if (own) columns.set(name, own.column);
   }
-  const [plan = ""] = plansIn(sheets);
+  const plan = planIn(sheets) ?? "";
   const once = new Map(
     wish.wants
       .filter(({ from }) => from !== "column")
@@ -133,3 +133,31 @@ test.each(wishes.map((wish) => [wish.key, wish] as const))(
   },
   30_000,
 );
+
+test("without a whole winter plan the next meal comes with a warning, and of several plans none is guessed", async () => {
+  const wish = wishes.find(({ key }) => key === "NEXTMEAL") as Wish;
+  const choice = await choiceFor(wish);
+  const sheets = await workbook.read();
+  const notes = (once: ReadonlyMap<string, string>) => {
+    const column = columnFor({ ...choice, once }, sheets);
+    if (typeof column === "string") throw new Error(column);
+    return column.notes.join(" ");
+  };
+  const warning = /meals are told in the middle of the winter too/;
+  expect(notes(choice.once)).not.toMatch(warning);
+  expect(notes(new Map([...choice.once].filter(([name]) => name !== "plan")))).toMatch(warning);
+  // Cells that are there, but hold no date yet.
+  expect(notes(new Map([...choice.once, ["plan", "Cold!F1:F6"]]))).toMatch(warning);
+
+  const cold = sheets.filter(({ name }) => name === "Cold");
+  const copy = cold.map((one) => ({ ...one, name: "Copy" }));
+  const other = cold.map((one) => ({
+    ...one,
+    name: "Other",
+    cells: one.cells.map((line) =>
+      line.map((cell) => (typeof cell.value === "number" ? { value: cell.value + 7 } : cell)),
+    ),
+  }));
+  expect(planIn([...cold, ...copy])).toBe("Cold!B1:B6");
+  expect(planIn([...cold, ...other])).toBeUndefined();
+});
