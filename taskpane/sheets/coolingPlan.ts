@@ -1,4 +1,4 @@
-import { air, condenses, hours } from "./coolingPlanAir";
+import { air, condenses, hours, NEEDS_VENTS } from "./coolingPlanAir";
 import { dates, plan } from "./coolingPlanInputs";
 import { checks } from "./coolingPlanPractice";
 import { early, ending, ready, readyLines, readySaid } from "./coolingPlanReady";
@@ -34,9 +34,16 @@ const lines = log(
   { title: "What stands out, line by line", titleLines: 0 },
 );
 const check = words("check", [9, 6], f`IF(OR(${lines.level.at(1)}=""),"",${joinedLines(MOST_LINES, lines)})`, {
-  title: "What stands out in this plan (meals in the fast: see the Feeding log)",
+  title: "What stands out in its dates and set-points (meals: see the Feeding log)",
   rules: LEVELS,
 });
+/** The dates and set-points may be right, and the box still be too small for its air. */
+const stifles = words(
+  "stifles",
+  [1, 6],
+  f`IF(COUNTIF(${hours.words},"${NEEDS_VENTS}")=0,"","stop: Shut, the box below would have to be opened more than once a day: it needs vents.")`,
+  { rules: LEVELS },
+);
 
 const summary = words(
   "summary",
@@ -73,6 +80,7 @@ export const coolingPlan = page(
     ],
   },
   check,
+  stifles,
   gap(1),
   { A: [plan], D: [dates, gap(1), air] },
   gap(1),

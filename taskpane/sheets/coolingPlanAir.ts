@@ -41,6 +41,9 @@ const hoursUntil = (celsius: RowCell, part: number): string =>
 const stages = ["Warm", "Half-way", "In the cold"] as const;
 const atStage = [once`${warmSet}`, once`(${warmSet}+${coldSet})/2`, once`${coldSet}`] as const;
 
+/** What is said of a box whose air lasts less than two days: half of that is its time between two openings. */
+export const NEEDS_VENTS = "this box needs vents";
+
 export const hours = log(
   "hours",
   stages.length,
@@ -67,8 +70,8 @@ export const hours = log(
       title: "What that means",
       wide: 2,
       each: ({ every }) =>
-        f`IF(${box}="vented","vented: look at it",IF(OR(${box}="",${every}=""),"",IF(${every}<1,"this box needs vents","open and look")))`,
-      rules: [says("this box needs vents", "stop")],
+        f`IF(${box}="vented","vented: look at it",IF(OR(${box}="",${every}=""),"",IF(${every}<1,"${NEEDS_VENTS}","open and look")))`,
+      rules: [says(NEEDS_VENTS, "stop")],
     },
   },
   { titleLines: 2 },

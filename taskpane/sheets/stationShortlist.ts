@@ -74,7 +74,7 @@ const network = log(
     verdict: { title: "Verdict", covered: true, rules: [begins("Well", "care"), begins("Far", "care")] },
     figures: { title: "Source", covered: true },
   },
-  { title: "Stations of the built-in network", rowLines: 2 },
+  { title: "Stations of the built-in network", rowLines: 3 },
 );
 
 const own = log(
@@ -150,7 +150,7 @@ export const stationShortlist = page(
     sentence: "Which weather station may speak for the animal's home: best first, out of the built-in network.",
     cautions: ["ruleOfThumb", "proxy", "stationNetwork"],
     sources: ["climatReports", "noaaNormals", "jmaNormals", "cwaNormals", "practice", "definition"],
-    widths: [22.5, 8.8, 7.2, 7, 6, 6, 22.4, 13.6, 1, 8, 8.2],
+    widths: [22.5, 8, 7.2, 7, 6, 6, 27.4, 9.6, 1, 8, 8.2],
     cautionColumns: ["J", "K"],
     example: `${EXAMPLE} an invented home; the stations are real, terms at the foot.`,
   },

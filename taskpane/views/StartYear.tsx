@@ -97,8 +97,8 @@ export const StartYear = () => {
           label="Planned"
           value={form.way}
           options={[
-            ["forwards", "forwards, from the last meal"],
-            ["backwards", "backwards, from the first meal after"],
+            ["forwards", "from the last meal"],
+            ["backwards", "back from the first"],
           ]}
           onChoose={(way = "forwards") => say({ way })}
         />

@@ -20,6 +20,7 @@ test("a small box, a damp room, a limit of the animal's own, a gravid female: ea
     "this box needs vents",
     "this box needs vents",
   ]);
+  expect(reading.of("stifles.said")).toMatch(/^stop: Shut, the box below .* it needs vents\.$/);
   expect(reading.of("condenses.said")).toMatch(/in the cold the box turns wet/);
   const check = String(reading.of("check.said")).split("\n");
   expect(check[0]).toMatch(/^stop: Warmed within 13 days/);
@@ -30,6 +31,15 @@ test("a small box, a damp room, a limit of the animal's own, a gravid female: ea
   const ready = String(reading.of("readySaid.said")).split("\n");
   expect(ready[0]).toMatch(/^stop: Gravid: she stays warm, and out of the winter plan/);
   expect(ready[1]).toBe("care: Breathing: not looked at.");
+});
+
+test("where the dates are fine and the box is not, the top says both; a vented box is not held against its air", async () => {
+  const [shut, vented] = await Promise.all(
+    ["shut", "vented"].map((box) => filled(coolingPlan, { "air.box": box, "air.litres": 24 })),
+  );
+  expect(shut?.of("check.said")).toMatch(/^note: Nothing stands out\. /);
+  expect(shut?.of("stifles.said")).toMatch(/^stop: .* it needs vents\.$/);
+  expect(vented?.of("stifles.said")).toBe("");
 });
 
 test("six animals in one box use its air as fast as six, which is faster than one of their joint mass", async () => {

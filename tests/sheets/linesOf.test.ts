@@ -1,3 +1,5 @@
+import { stationVerdict } from "../../functions/climate/shared/stationRule";
+import { stationShortlist } from "../../taskpane/sheets/stationShortlist";
 import { linesOf } from "../../taskpane/sheets/shared/linesOf";
 
 /**
@@ -28,4 +30,16 @@ test("a new line begins a line, a word longer than the column runs on, and nothi
   expect(linesOf("one\ntwo", 20)).toBe(2);
   expect(linesOf("m".repeat(60), 20)).toBeGreaterThanOrEqual(4);
   expect(linesOf("", 20)).toBe(1);
+});
+
+test("no verdict on a station is cut off, bold ones neither", () => {
+  const column = stationShortlist.places["network.verdict"] ?? "";
+  const row = Number(/\d+/.exec(column)?.[0]);
+  const width = stationShortlist.widths[column.replace(/[^A-Z]/g, "").charCodeAt(0) - "A".charCodeAt(0)] ?? 0;
+  const room = stationShortlist.lines.find((one) => one.row === row)?.lines ?? 1;
+  const BOLD = 1.08; // bold letters are wider by about so much: an estimate
+  const verdicts = [-1500, -500, -100, 0, 100, 500, 1500].flatMap((gap) =>
+    [10, 100, 1000].map((km) => stationVerdict(gap, km)),
+  );
+  for (const verdict of verdicts) expect([verdict, linesOf(verdict, width / BOLD) <= room]).toEqual([verdict, true]);
 });
