@@ -12,9 +12,7 @@ import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/re
 import { pagesOf } from "../../taskpane/handbook/pages";
 import { asText } from "../handbook/text";
 import { writtenIn } from "../handbook/written";
-import { cellDataOf } from "../preview/cellData";
-import { startHeadless } from "../preview/headless";
-import { evaluateFormulas, type FormulaCell } from "../preview/formulas";
+import type { FormulaCell } from "../preview/formulas";
 
 const USAGE =
   "give a formula: npm run -s formula -- [--csv FILE [--dates day-month-year] [--decimal comma]] [--json] [--native] " +
@@ -196,6 +194,12 @@ const run = async (): Promise<Answered> => {
   const said = { ...(dateOrder ? { dateOrder } : {}), ...(decimal ? { decimal } : {}) };
   const file = values.csv === undefined ? undefined : cellsOf(values.csv, said);
   const cells = file?.cells ?? [];
+  // The engine is most of what there is to load: a page, a twin and what cannot be read do without.
+  const [{ startHeadless }, { cellDataOf }, { evaluateFormulas }] = await Promise.all([
+    import("../preview/headless"),
+    import("../preview/cellData"),
+    import("../preview/formulas"),
+  ]);
   const engine = startHeadless(catalogue, {
     sheets: {
       sheet: {
