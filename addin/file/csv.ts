@@ -5,6 +5,7 @@ import { ambiguousWords, guessForm } from "../../taskpane/text/guessForm";
 import { misfitsInWords, readTable } from "../../taskpane/text/readTable";
 import { isUtf8, textOf } from "../../taskpane/text/textOf";
 import type { FileCell, ReadFile } from "./book";
+import { plainFileSheet } from "./plain";
 
 /** A name for a sheet without the signs that a sheet's name can't have. */
 const sheetName = (file: string): string =>
@@ -23,7 +24,7 @@ export const readCsv = (name: string, bytes: Uint8Array, said: Partial<Form> = {
   return {
     sheets: [
       {
-        name: sheetName(name),
+        ...plainFileSheet({ name: sheetName(name), cells: [] }),
         cells: cells.map((row) =>
           row.map((cell): FileCell =>
             typeof cell === "object" && cell !== null
@@ -31,15 +32,6 @@ export const readCsv = (name: string, bytes: Uint8Array, said: Partial<Form> = {
               : { value: cell },
           ),
         ),
-        widths: [],
-        heights: [],
-        merges: [],
-        freeze: { rows: 0, columns: 0 },
-        validation: [],
-        rules: [],
-        notes: [],
-        names: [],
-        charts: [],
       },
     ],
     left: [

@@ -11,6 +11,14 @@ export interface Words {
   readonly ask: boolean;
 }
 
+/** Nothing to do, or nothing that can be done: why, and what to do. */
+export const impossible = (text: string, list?: readonly string[]): Words => ({
+  text,
+  ...(list ? { list } : {}),
+  possible: false,
+  ask: false,
+});
+
 /** What an action did, in words. */
 export interface Done {
   readonly text: string;
@@ -72,6 +80,9 @@ export const stopIfCancelled = (options?: Options): void => {
 
 /** "1 cell", "12 cells". */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** Where no sheet is ticked. */
+export const CHOOSE_A_SHEET = "Choose at least one sheet.";
 
 /** "3 sheets", for a sentence about several. */
 export const sheetsInWords = (names: readonly string[]): string =>

@@ -1,7 +1,7 @@
 import { areaName, onSheet } from "./place";
-import { counted, stopIfCancelled, type Action } from "./action";
-import { planned, type Planned, type Said } from "../columns/planned";
-import { settled } from "../columns/settled";
+import { counted, impossible, stopIfCancelled, type Action } from "./action";
+import { planned, type Planned } from "../columns/planned";
+import { settled, type Settled } from "../columns/settled";
 import { tableAt } from "../columns/table";
 import type { Wish } from "../columns/wish";
 import { WorkbookError, type CellPlace, type ProgramTable, type SheetContents, type Workbook } from "../workbook";
@@ -26,8 +26,7 @@ export const columnFor = (
   if (contents.locked) return `"${at.sheet}" is protected. Unprotect it first.`;
   const table = tableAt(contents, at);
   if (typeof table === "string") return table;
-  const said: Said = { columns, once: new Map() };
-  const read = new Map(said.once);
+  const read = new Map<string, Settled>();
   for (const want of wish.wants) {
     const typed = once.get(want.name) ?? "";
     if (columns.has(want.name) || typed.trim() === "") continue;
@@ -63,7 +62,7 @@ export const addColumn: Action<ColumnChoice | undefined> = {
   async describe(workbook, choice) {
     const column = await look(workbook, choice);
     return typeof column === "string"
-      ? { text: `${column} Nothing was changed.`, possible: false, ask: false }
+      ? impossible(`${column} Nothing was changed.`)
       : { text: `Writes "${column.heading}" into ${area(column)}.`, possible: true, ask: false };
   },
   async run(workbook, choice, options) {

@@ -3,7 +3,7 @@ import { areaOfLog } from "../sheets/grown";
 import { growing, longer, type GrowingLog } from "../sheets/growing";
 import type { Block, Content, Sheet } from "../sheets/sheet";
 import { WorkbookError, type Change, type SheetContents, type Workbook } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
 import { joined } from "./joined";
 import { isEmpty, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
@@ -155,7 +155,7 @@ export const addRows: Action<number> = {
   async describe(workbook, count) {
     const { sheet, put } = await putInSelected(workbook, count);
     return typeof put === "string"
-      ? { text: put, possible: false, ask: false }
+      ? impossible(put)
       : {
           text: `Adds ${counted(count, "row")} to rows ${put.from} to ${put.to} of "${sheet}".`,
           possible: true,

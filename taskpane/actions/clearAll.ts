@@ -1,5 +1,5 @@
 import { WorkbookError } from "../workbook";
-import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import { planOf, type Plan } from "./clearExample";
 import { recognise } from "./template";
 import { sheets as templates } from "../sheets/catalogue";
@@ -29,12 +29,10 @@ export const clearAll: Action = {
   async describe(workbook) {
     const { plans, left } = await plansOf(workbook);
     if (plans.length === 0) {
-      return {
-        text: left.length > 0 ? "Nothing can be cleared:" : "No sheet of this pane holds anything to clear.",
-        list: left,
-        possible: false,
-        ask: false,
-      };
+      return impossible(
+        left.length > 0 ? "Nothing can be cleared:" : "No sheet of this pane holds anything to clear.",
+        left,
+      );
     }
     const own = cells(plans, "own");
     return {

@@ -3,7 +3,7 @@ import { sheets as templates } from "../sheets/catalogue";
 import { clearing } from "../sheets/clear";
 import type { Content, Sheet } from "../sheets/sheet";
 import type { CellState, Change, SheetContents, Workbook } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { areaOf, cellName } from "./place";
 import { joined } from "./joined";
 import { followsSheet } from "./formulas";
@@ -84,8 +84,8 @@ export const clearExample: Action = {
     "Empties the framed cells on the sheet that you are looking at. Formulas, settings, cautions and what follows another sheet stay.",
   async describe(workbook) {
     const plan = await planOfSelected(workbook);
-    if (typeof plan === "string") return { text: plan, possible: false, ask: false };
-    if (plan.filled === 0) return { text: `"${plan.sheet}" is clear already.`, possible: false, ask: false };
+    if (typeof plan === "string") return impossible(plan);
+    if (plan.filled === 0) return impossible(`"${plan.sheet}" is clear already.`);
     return {
       text:
         `${counted(plan.filled, "cell")} on "${plan.sheet}" will be emptied. Formulas, settings and cautions stay.` +

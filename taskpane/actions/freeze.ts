@@ -6,7 +6,7 @@ import {
   type SheetContents,
   type Workbook,
 } from "../workbook";
-import { counted, stopIfCancelled, type Action, type Done } from "./action";
+import { counted, impossible, stopIfCancelled, type Action, type Done } from "./action";
 import { datedFormat } from "./datedFormat";
 import { hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
@@ -335,15 +335,10 @@ export const freeze: Action<readonly string[] | undefined> = {
     const names = choice ?? all.map(({ name }) => name);
     const { targets, left } = planOf(all, new Set(names));
     if (targets.length === 0) {
-      return {
-        text:
-          left.length > 0
-            ? "No formula can be frozen:"
-            : "There is no VIV formula here, so there is nothing to freeze.",
-        list: left,
-        possible: false,
-        ask: false,
-      };
+      return impossible(
+        left.length > 0 ? "No formula can be frozen:" : "There is no VIV formula here, so there is nothing to freeze.",
+        left,
+      );
     }
     const hidden = all.filter(({ hidden, name }) => hidden && targets.some(({ sheet }) => sheet === name));
     const list = filledDown(targets.map((target) => doneTo(all, target).entry)).map((group) =>

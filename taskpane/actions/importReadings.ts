@@ -11,7 +11,7 @@ import { cleared } from "../sheets/clear";
 import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
 import { WorkbookError, type CellContent, type Change, type Options, type Workbook } from "../workbook";
-import { counted, type Action } from "./action";
+import { counted, impossible, type Action } from "./action";
 import { frozenContent } from "./freeze";
 import { undrawn } from "./insertLinked";
 import { takeBack } from "./takeBack";
@@ -262,9 +262,8 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
   about:
     "Adds a sheet with the readings, a table of days beside them, and the time outside the limits that you fill in.",
   describe(workbook, choice) {
-    const no = (text: string) => ({ text, possible: false, ask: false });
-    if (!choice || choice.text.trim() === "") return no("Choose a file or paste readings first.");
-    if (choice.open) return no(choice.open);
+    if (!choice || choice.text.trim() === "") return impossible("Choose a file or paste readings first.");
+    if (choice.open) return impossible(choice.open);
     const most = workbook.mostRowsOfCall?.();
     if (most !== undefined && choice.text.split("\n").length > most) {
       return {

@@ -1,7 +1,7 @@
 import type { AnyDefinition, Example } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
 import type { CellState, Workbook } from "../workbook";
-import { stopIfCancelled, type Action } from "./action";
+import { impossible, stopIfCancelled, type Action } from "./action";
 import { areaName, cellName, onSheet } from "./place";
 
 export interface FormulaChoice {
@@ -56,13 +56,14 @@ export const insertFormula: Action<FormulaChoice> = {
   async describe(workbook, choice) {
     const { area, first, inTheWay, locked, sheet } = await placeOf(workbook, choice);
     const formula = formulaOf(choice.definition, choice.example);
-    const no = (text: string) => ({ text, possible: false, ask: false });
-    if (locked) return no(`"${sheet}" is protected. Select a cell on another sheet. Nothing was changed.`);
+    if (locked) return impossible(`"${sheet}" is protected. Select a cell on another sheet. Nothing was changed.`);
     if (first?.spilledFrom) {
-      return no("The selected cell belongs to another formula's answer. Select an empty cell. Nothing was changed.");
+      return impossible(
+        "The selected cell belongs to another formula's answer. Select an empty cell. Nothing was changed.",
+      );
     }
     if (inTheWay.length > 0) {
-      return no(
+      return impossible(
         `The answer fills ${area}, and ${inTheWay.slice(0, 3).join(", ")}${inTheWay.length > 3 ? " and others" : ""} ` +
           "already hold something. Select a cell with room below and to the right. Nothing was changed.",
       );

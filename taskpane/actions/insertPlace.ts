@@ -5,7 +5,7 @@ import { exampleIn } from "../sheets/shared/quantities";
 import { inSystem } from "../sheets/shared/systems";
 import { nativeClimate } from "../sheets/nativeClimate";
 import { stationShortlist } from "../sheets/stationShortlist";
-import type { Action } from "./action";
+import { impossible, type Action } from "./action";
 import { insertLinked, undrawn } from "./insertLinked";
 
 export interface PlaceChoice {
@@ -56,7 +56,7 @@ export const insertPlace: Action<PlaceChoice | undefined> = {
   describe(_, choice) {
     return choice
       ? { text: `Adds ${NAMES} for ${choice.words}. Nothing else changes.`, possible: true, ask: false }
-      : { text: "Say first where the animal lives. Nothing was changed.", possible: false, ask: false };
+      : impossible("Say first where the animal lives. Nothing was changed.");
   },
   async run(workbook, choice, options) {
     if (!choice) throw new Error("a place is wanted");

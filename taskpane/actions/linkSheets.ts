@@ -1,5 +1,5 @@
 import type { CellState, Workbook } from "../workbook";
-import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import { joined } from "./joined";
 import { choiceOf, isEqual, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { cellName, onSheet } from "./place";
@@ -128,12 +128,7 @@ export const linkSheets: Action<LinkChoice> = {
   async describe(workbook, chosen) {
     const { cells, left } = await planOf(workbook, chosen);
     if (cells.length === 0) {
-      return {
-        text: left.length > 0 ? "Nothing can be linked:" : "Tick what is to follow the other sheet.",
-        list: left,
-        possible: false,
-        ask: false,
-      };
+      return impossible(left.length > 0 ? "Nothing can be linked:" : "Tick what is to follow the other sheet.", left);
     }
     const gone = cells.filter((cell) => standingOf(cell) === "different");
     const sources = sheetsInWords([...new Set(cells.map(({ source }) => source.name))]);

@@ -2,7 +2,7 @@ import type { Form } from "../text/form";
 import { ambiguousWords, formWords, guessForm, type FormGuess } from "../text/guessForm";
 import { textOf } from "../text/textOf";
 import { WorkbookError } from "../workbook";
-import { counted, sheetsInWords, type Action } from "./action";
+import { counted, impossible, sheetsInWords, type Action } from "./action";
 
 export interface OpenedFile {
   readonly name: string;
@@ -22,13 +22,12 @@ export const openFile: Action<OpenedFile | undefined> = {
   about:
     "Opens an .xlsx or CSV file of yours here, in place of the sheets that are open, to go on working with VIV functions.",
   async describe(workbook, file) {
-    const no = (text: string) => ({ text, possible: false, ask: false });
-    if (!workbook.open) return no(`${workbook.program} opens files itself: use its own menu.`);
-    if (!file) return no("Choose an .xlsx or CSV file first.");
+    if (!workbook.open) return impossible(`${workbook.program} opens files itself: use its own menu.`);
+    if (!file) return impossible("Choose an .xlsx or CSV file first.");
     if (!/\.(xls[xm]|csv)$/i.test(file.name))
-      return no(`"${file.name}" is neither .xlsx nor CSV. Save it as one of these, then open it.`);
+      return impossible(`"${file.name}" is neither .xlsx nor CSV. Save it as one of these, then open it.`);
     const guess = formOf(file);
-    if (guess?.ambiguous !== undefined) return no(ambiguousWords(guess.ambiguous));
+    if (guess?.ambiguous !== undefined) return impossible(ambiguousWords(guess.ambiguous));
     const names = await workbook.sheetNames();
     const { sheets, left } = (await workbook.look?.(file.name, file.bytes, file.said)) ?? { sheets: [], left: [] };
     return {

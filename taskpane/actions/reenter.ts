@@ -1,5 +1,5 @@
 import type { Change, SheetContents } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { hasFunction, respelled } from "./formulas";
 import { joined } from "./joined";
 import { cellName, onSheet } from "./place";
@@ -37,15 +37,12 @@ export const reenter: Action = {
   async describe(workbook) {
     const { changes, left } = planOf(await workbook.read());
     if (changes.length === 0) {
-      return {
-        text:
-          left.length > 0
-            ? "The formulas that are stuck are on protected sheets. Take the protection off, then try again."
-            : "No VIV formula is stuck, so there is nothing to do.",
-        list: left,
-        possible: false,
-        ask: false,
-      };
+      return impossible(
+        left.length > 0
+          ? "The formulas that are stuck are on protected sheets. Take the protection off, then try again."
+          : "No VIV formula is stuck, so there is nothing to do.",
+        left,
+      );
     }
     return {
       text: `${counted(changes.length, "formula")} will be entered again. No formula and no figure of yours changes.`,

@@ -1,5 +1,5 @@
 import type { SavedFile } from "./savedFile";
-import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import { noFile } from "./files";
 import { hasFunction } from "./formulas";
 import { WorkbookError } from "../workbook";
@@ -34,7 +34,7 @@ export const saveWorkbook: Action<Pick<FileChoice, "save">> = {
   describe(workbook) {
     return workbook.save
       ? { text: "Saves the whole workbook as an .xlsx file. The workbook does not change.", possible: true, ask: false }
-      : { text: `${workbook.program} saves its workbooks itself: use its own menu.`, possible: false, ask: false };
+      : impossible(`${workbook.program} saves its workbooks itself: use its own menu.`);
   },
   async run(workbook, { save }, options) {
     if (!workbook.save) throw new WorkbookError("This program saves its workbooks itself: use its own menu.");
@@ -55,7 +55,7 @@ export const saveFile: Action<FileChoice> = {
   async describe(workbook, { names }) {
     const no = noFile(workbook, 'Make a "Shared copy" below, and save that by the program\'s own menu.');
     if (no) return no;
-    if (names.length === 0) return { text: "Choose at least one sheet.", possible: false, ask: false };
+    if (names.length === 0) return impossible(CHOOSE_A_SHEET);
     const contents = await workbook.read(names);
     const fixed = contents.flatMap(({ cells }) =>
       cells.flat().filter(({ formula }) => formula !== undefined && hasFunction(formula)),

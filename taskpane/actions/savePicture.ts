@@ -1,6 +1,6 @@
 import { WorkbookError, type Workbook } from "../workbook";
 import type { Paper } from "../pictures/save";
-import { stopIfCancelled, type Action } from "./action";
+import { impossible, stopIfCancelled, type Action } from "./action";
 import { noFile } from "./files";
 import { picturesIn, plansIn } from "./picturesIn";
 import { fileName } from "./saveFile";
@@ -65,11 +65,7 @@ export const savePicture: Action<PictureChoice> = {
           possible: true,
           ask: false,
         }
-      : {
-          text: `"${choice.sheet}" has no such picture any more, or its cells have been moved.`,
-          possible: false,
-          ask: false,
-        };
+      : impossible(`"${choice.sheet}" has no such picture any more, or its cells have been moved.`);
   },
   async run(workbook, choice, options) {
     const found = await find(workbook, choice);

@@ -1,5 +1,5 @@
 import { WorkbookError, type Change, type SheetContents } from "../workbook";
-import { counted, sheetsInWords, type Action } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, sheetsInWords, type Action } from "./action";
 import { freezeSheets, frozenContent } from "./freeze";
 import { takeBack } from "./takeBack";
 import { followsSheet, hasFunction } from "./formulas";
@@ -21,7 +21,7 @@ export const sharedCopy: Action<readonly string[]> = {
   label: "Shared copy",
   about: "Copies the chosen sheets and freezes the copies. Your own sheets keep their formulas.",
   async describe(workbook, names) {
-    if (names.length === 0) return { text: "Choose at least one sheet.", possible: false, ask: false };
+    if (names.length === 0) return impossible(CHOOSE_A_SHEET);
     const contents = await workbook.read(names);
     const formulas = contents.flatMap(({ cells }) =>
       cells.flatMap((line) => line.filter(({ formula }) => formula !== undefined && hasFunction(formula))),

@@ -10,7 +10,7 @@ import { LATITUDE, LONGITUDE, MASS } from "../sheets/shared/takes";
 import type { Content, Sheet } from "../sheets/sheet";
 import { withEntries } from "../sheets/withEntries";
 import { WorkbookError } from "../workbook";
-import { counted, sheetsInWords, type Action } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, sheetsInWords, type Action } from "./action";
 import { insertLinked, undrawn } from "./insertLinked";
 import { tabsOf } from "./links";
 
@@ -47,6 +47,21 @@ export const YEAR = [
 const OF_WINTER: readonly string[] = ["coolingPlan", "winterLog"];
 export const usualSheets = (age: YearForm["age"]): readonly string[] =>
   YEAR.filter((key) => age === "adult" || !OF_WINTER.includes(key));
+
+/** The form before anything is typed. */
+export const blankYear: YearForm = {
+  label: "",
+  sex: "",
+  born: "",
+  mass: "",
+  age: "adult",
+  latitude: "",
+  longitude: "",
+  elevation: "",
+  way: "forwards",
+  when: "",
+  sheets: usualSheets("adult"),
+};
 
 const template = (key: string): Sheet => {
   const found = templates.find((one) => one.key === key);
@@ -91,7 +106,7 @@ const read = (form: YearForm): Figures | string => {
   };
   const label = form.label.trim();
   if (label === "") wrong.push("Give the animal's name: the sheets find it by that.");
-  if (form.sheets.length === 0) wrong.push("Choose at least one sheet.");
+  if (form.sheets.length === 0) wrong.push(CHOOSE_A_SHEET);
   const figures = {
     label,
     born: day("Born", form.born),
@@ -142,7 +157,7 @@ export const startYear: Action<YearForm> = {
     "another. What is left blank each sheet asks for, in one line under its title.",
   async describe(workbook, form) {
     const figures = read(form);
-    if (typeof figures === "string") return { text: `${figures} Nothing was changed.`, possible: false, ask: false };
+    if (typeof figures === "string") return impossible(`${figures} Nothing was changed.`);
     const { tabs } = tabsOf(await workbook.read());
     const there = tabs.filter(({ template }) => form.sheets.includes(template.key)).map(({ name }) => name);
     return {

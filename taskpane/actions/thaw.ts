@@ -1,5 +1,5 @@
 import type { CellContent, Change, SheetContents, Workbook } from "../workbook";
-import { counted, stopIfCancelled, type Action } from "./action";
+import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { blockOf, changesOf, rewriteOf } from "./freeze";
 import { unmarked } from "./mark";
 import { takeBack } from "./takeBack";
@@ -119,15 +119,12 @@ export const thaw: Action<readonly string[] | undefined> = {
     const { thawed, left } = await planOf(workbook, choice);
     const list = [...left, ...thawed.map((entry) => onSheet(entry.sheet, areaName(entry)))];
     if (thawed.length === 0) {
-      return {
-        text:
-          left.length > 0
-            ? "No formula can be put back:"
-            : "Nothing here has been frozen, so there is nothing to put back.",
-        list: left,
-        possible: false,
-        ask: false,
-      };
+      return impossible(
+        left.length > 0
+          ? "No formula can be put back:"
+          : "Nothing here has been frozen, so there is nothing to put back.",
+        left,
+      );
     }
     return {
       text:

@@ -9,7 +9,7 @@ import {
   type SheetContents,
   type Workbook,
 } from "../workbook";
-import { counted, sheetsInWords, stopIfCancelled, type Action } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, sheetsInWords, stopIfCancelled, type Action } from "./action";
 import {
   asFigures,
   blockOf,
@@ -145,8 +145,6 @@ const onEachOther = async (
   );
 };
 
-const NO_SHEET = { text: "Choose at least one sheet.", possible: false, ask: false };
-
 /** `choice`: the names of the sheets to copy. */
 export const workingCopy: Action<readonly string[]> = {
   key: "working-copy",
@@ -156,7 +154,7 @@ export const workingCopy: Action<readonly string[]> = {
     "calculating without the add-in, and follow one another as the sheets do. What cannot be written so stays as a figure, " +
     "is marked *, and is named.",
   async describe(workbook, names) {
-    if (names.length === 0) return NO_SHEET;
+    if (names.length === 0) return impossible(CHOOSE_A_SHEET);
     return { ...inWords(await workbook.read(), names), possible: true, ask: true };
   },
   async run(workbook, names, options) {
@@ -188,7 +186,7 @@ export const workingFile: Action<FileChoice> = {
   async describe(workbook, { names }) {
     const no = noFile(workbook, 'Make a "Working copy" above, and save that by the program\'s own menu.');
     if (no) return no;
-    if (names.length === 0) return NO_SHEET;
+    if (names.length === 0) return impossible(CHOOSE_A_SHEET);
     return { ...inWords(await workbook.read(), names), possible: true, ask: false };
   },
   async run(workbook, { names, save }, options) {

@@ -41,8 +41,7 @@ const grouped = (value: number): string => String(value).replace(/(\d)(?=(\d{3})
 const heldAgainst = (): string => {
   const functions = new Set(yardsticks.map(({ of }) => of)).size;
   const values = yardsticks.reduce((sum, one) => sum + one.values, 0);
-  const outside = new Set(yardsticks.map(({ against }) => against)).size;
-  return `${functions} of ${catalogue.length} functions are compared with ${grouped(values)} values from ${outside} sources outside of this project: standards, published tables, open data, independent programs.`;
+  return `${functions} of ${catalogue.length} functions are compared with ${grouped(values)} values from outside of this project, in ${yardsticks.length} comparisons: standards, published tables, open data, independent programs. In some the values are drawn at random, where a band is to hold what is known; they say "simulated".`;
 };
 
 const kelvin = (value: number): string => value.toFixed(1);

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { symbol, toMetric, type Unit } from "../../functions/units";
-import { startYear, usualSheets, yearSheets, type YearForm } from "../actions/startYear";
+import { blankYear, startYear, usualSheets, yearSheets, type YearForm } from "../actions/startYear";
 import { Checkbox } from "../components/Checkbox";
 import { Input } from "../components/Input";
 import { Select } from "../components/Select";
@@ -10,19 +10,7 @@ import { Cautions, Title, Words } from "./Parts";
 import { useUnits } from "./useUnits";
 
 /** What was typed stays while the pane is open. */
-let kept: YearForm = {
-  label: "",
-  sex: "",
-  born: "",
-  mass: "",
-  age: "adult",
-  latitude: "",
-  longitude: "",
-  elevation: "",
-  way: "forwards",
-  when: "",
-  sheets: usualSheets("adult"),
-};
+let kept = blankYear;
 
 /** One short form, and the sheets of a year that follow from it. */
 export const StartYear = () => {

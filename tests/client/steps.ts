@@ -19,7 +19,7 @@ import { reenter } from "../../taskpane/actions/reenter";
 import { saveFile } from "../../taskpane/actions/saveFile";
 import { picturesOf, savePicture } from "../../taskpane/actions/savePicture";
 import { sharedCopy } from "../../taskpane/actions/sharedCopy";
-import { startYear, usualSheets } from "../../taskpane/actions/startYear";
+import { blankYear, startYear, usualSheets } from "../../taskpane/actions/startYear";
 import { thaw } from "../../taskpane/actions/thaw";
 import { workingCopy, workingFile } from "../../taskpane/actions/workingCopy";
 import { lapse } from "../../functions/climate/lapse";
@@ -206,16 +206,9 @@ export const steps: readonly Step[] = [
     },
     same: (other) =>
       done(startYear, other, {
+        ...blankYear,
         label: "Juniper",
-        sex: "",
-        born: "",
         mass: "310",
-        age: "adult",
-        latitude: "",
-        longitude: "",
-        elevation: "",
-        way: "forwards",
-        when: "",
         sheets: usualSheets("adult").slice(0, 1),
       }),
   },

@@ -2,6 +2,7 @@ import { Workbook } from "@cj-tech-master/excelts";
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import type { FileSheet } from "../../addin/file/book";
 import { partsOf } from "../../addin/file/parts";
+import { plainFileSheet } from "../../addin/file/plain";
 import { readXlsx } from "../../addin/file/read";
 import { writeXlsx } from "../../addin/file/write";
 import { plottedOf } from "../../taskpane/pictures/plotted";
@@ -14,16 +15,9 @@ jest.setTimeout(60_000);
 
 const readings = [20, "", "shed", null, 0];
 const sheet: FileSheet = {
-  name: "Log",
+  ...plainFileSheet({ name: "Log", cells: [] }),
   cells: readings.map((value, i) => [{ value: 46_300 + i, format: "yyyy-mm-dd" }, { value }]),
   widths: [12, 10],
-  heights: [],
-  merges: [],
-  freeze: { rows: 0, columns: 0 },
-  validation: [],
-  rules: [],
-  notes: [],
-  names: [],
   charts: [
     {
       title: "Nights",
