@@ -18,6 +18,11 @@ export const functionsIn = (formula: string): readonly string[] =>
 /** Whether a function of this add-in is called anywhere in the formula. */
 export const hasFunction = (formula: string): boolean => functionsIn(formula).length > 0;
 
+/** Whether a formula follows the calendar or the clock: it changes while nobody types. */
+export const followsCalendar = (formula: string): boolean =>
+  /\b(?:TODAY|NOW)\b/iu.test(formula) &&
+  tokenize(formula).some((token) => isFunction(token) && /^(?:TODAY|NOW)$/iu.test(token.value));
+
 /** How many tokens the number of a link has that Excel writes before a function of another add-in's: "[2]!". */
 const LINK = 4;
 

@@ -8,7 +8,7 @@ import {
 } from "../workbook";
 import { counted, impossible, stopIfCancelled, type Action, type Done } from "./action";
 import { datedFormat } from "./datedFormat";
-import { hasFunction, spillReferences } from "./formulas";
+import { followsCalendar, hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
 import { rowMarked } from "./mark";
 import { areaName, cellName, onSheet, type Area } from "./place";
@@ -73,14 +73,18 @@ export interface Leaving extends Area {
 /** What is left in place of which formulas. */
 export interface Manner {
   /** Whether a formula is one of those; `fillsMany`: its answer fills more than its own cell. */
-  wants(formula: string, fillsMany: boolean): boolean;
+  wants(formula: string, fillsMany: boolean, sheet: SheetContents): boolean;
   /** What is left in place of one; undefined where it stays. `all` is the whole workbook. */
   leave(target: Target, all: readonly SheetContents[]): Leaving | undefined;
 }
 
-/** Figures in place of every formula of ours. */
+/** Whether a sheet has a formula of ours. */
+const hasOurs = ({ cells }: SheetContents): boolean =>
+  cells.some((line) => line.some(({ formula }) => formula !== undefined && hasFunction(formula)));
+
+/** Figures in place of every formula of ours, and of a date that would go on beside what was said of another day. */
 export const asFigures: Manner = {
-  wants: (formula) => hasFunction(formula),
+  wants: (formula, _, sheet) => hasFunction(formula) || (followsCalendar(formula) && hasOurs(sheet)),
   leave: (target, all) => ({
     ...target,
     cells: blockOf(sheetOf(all, target), target).map((row) => row.map(frozenContent)),
@@ -144,7 +148,7 @@ export const planOf = (all: readonly SheetContents[], names: ReadonlySet<string>
     for (const [row, line] of sheet.cells.entries()) {
       for (const [column, { formula }] of line.entries()) {
         const spill = areas.get(cellName(row, column));
-        if (formula === undefined || !manner.wants(formula, spill !== undefined)) continue;
+        if (formula === undefined || !manner.wants(formula, spill !== undefined, sheet)) continue;
         const area = spill ?? { row, column, rows: 1, columns: 1 };
         const at = { sheet: sheet.name, formula, ...area };
         const leaving = manner.leave(at, all);
@@ -328,7 +332,7 @@ export const freeze: Action<readonly string[] | undefined> = {
   key: "freeze",
   label: "Freeze",
   about:
-    "Puts the figure in place of every VIV formula, for people who have no add-in, and keeps the formulas on the sheet " +
+    "Puts the figure in place of every VIV formula, and of TODAY() on a sheet that has any, for people who have no add-in, and keeps the formulas on the sheet " +
     `"${WORKED}". Thaw puts them back.`,
   async describe(workbook, choice) {
     const all = await workbook.read();

@@ -23,9 +23,9 @@ import {
   type Target,
 } from "./freeze";
 import { noFile } from "./files";
-import { hasFunction, onOtherSheets, sheetReferences } from "./formulas";
+import { followsCalendar, hasFunction, onOtherSheets, sheetReferences } from "./formulas";
 import { joined } from "./joined";
-import { areaOf, cellName, onSheet } from "./place";
+import { areaName, areaOf, cellName, onSheet } from "./place";
 import { fileName, XLSX, type FileChoice } from "./saveFile";
 import { takeBack } from "./takeBack";
 import { workedLook, workedRows } from "./worked";
@@ -71,27 +71,73 @@ const nativeBlock = (target: Target, all: readonly SheetContents[]): Leaving => 
 };
 
 /** Why formulas stay as figures, by their places. */
-type Reasons = Map<string, string>;
+type Reasons = Map<string, { readonly target: Target; readonly why: string }>;
+
+/** Why a date stays that followed the calendar. */
+const WITH_THE_OTHERS = "what is said beside it is of this day, and no longer moves";
+
+/** Whether a formula can be written without the add-in: its first cell says so. */
+const isNative = (formula: string, own: string, all: readonly SheetContents[]): boolean => {
+  try {
+    nativeFormulas(catalogue, formula, spillAt(all, own)).cell(0, 0, true);
+    return true;
+  } catch (failure) {
+    if (failure instanceof NoTwin) return false;
+    throw failure;
+  }
+};
 
 /** Native formulas in place of ours and of those that fill many cells, figures where there are none. */
-const asNative = (reasons: Reasons): Manner => ({
-  wants: (formula, fillsMany) => fillsMany || hasFunction(formula),
-  leave(target, all) {
-    try {
-      return nativeBlock(target, all);
-    } catch (failure) {
-      if (!(failure instanceof NoTwin)) throw failure;
-      // What other programs know as it is, stays.
-      if (!hasFunction(target.formula)) return undefined;
-      reasons.set(onSheet(target.sheet, cellName(target.row, target.column)), failure.message);
-      const figures = asFigures.leave(target, all);
-      return figures && { ...figures, fixed: failure.message };
-    }
-  },
-});
+const asNative = (reasons: Reasons): Manner => {
+  const stills = new Map<string, boolean>();
+  /** Whether some figure of a sheet stays as it is. */
+  const standsStill = (name: string, all: readonly SheetContents[]): boolean => {
+    const known = stills.get(name);
+    if (known !== undefined) return known;
+    const found = sheetOf(all, name).cells.some((line) =>
+      line.some(({ formula = "" }) => hasFunction(formula) && !isNative(formula, name, all)),
+    );
+    stills.set(name, found);
+    return found;
+  };
+  return {
+    wants: (formula, fillsMany) => fillsMany || hasFunction(formula) || followsCalendar(formula),
+    leave(target, all) {
+      const fixed = (why: string): Leaving | undefined => {
+        reasons.set(onSheet(target.sheet, cellName(target.row, target.column)), { target, why });
+        const figures = asFigures.leave(target, all);
+        return figures && { ...figures, fixed: why };
+      };
+      if (followsCalendar(target.formula)) {
+        if (standsStill(target.sheet, all)) return fixed(WITH_THE_OTHERS);
+        // A date by itself goes on as it is.
+        if (!hasFunction(target.formula) && target.rows * target.columns === 1) return undefined;
+      }
+      try {
+        return nativeBlock(target, all);
+      } catch (failure) {
+        if (!(failure instanceof NoTwin)) throw failure;
+        // What other programs know as it is, stays.
+        return hasFunction(target.formula) ? fixed(failure.message) : undefined;
+      }
+    },
+  };
+};
 
+/** A line for all that stands below one another and stays for one reason, which stands where changes have their format. */
 const deadInWords = (reasons: Reasons): string[] =>
-  [...reasons].map(([place, why]) => `${place} stays as its figure: ${why}`);
+  joined(
+    [...reasons.values()].map(({ target: { sheet, row, column }, why }) => ({
+      sheet,
+      row,
+      column,
+      cells: [[null]],
+      format: why,
+    })),
+  ).map(({ sheet, row, column, cells: { length: rows }, format: why = "" }) => {
+    const place = onSheet(sheet, areaName({ row, column, rows, columns: 1 }));
+    return rows === 1 ? `${place} stays as its figure: ${why}` : `${place} stay as their figures: ${why}`;
+  });
 
 const HELD = "go on calculating in any spreadsheet program";
 

@@ -5,12 +5,15 @@ import type { Example, Value } from "../../functions/define";
 import { formulaOf } from "../../functions/formula";
 import { freeze } from "../../taskpane/actions/freeze";
 import { hasFunction } from "../../taskpane/actions/formulas";
-import { cellName } from "../../taskpane/actions/place";
+import { areaOf, cellName, type Area } from "../../taskpane/actions/place";
 import { probe } from "../../taskpane/actions/probe";
 import { reenter } from "../../taskpane/actions/reenter";
 import { sharedCopy } from "../../taskpane/actions/sharedCopy";
 import { thaw } from "../../taskpane/actions/thaw";
+import { workingCopy } from "../../taskpane/actions/workingCopy";
+import { animals } from "../../taskpane/sheets/animals";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { cellOf } from "../../taskpane/sheets/shared/page";
 import type { CellContent, SheetContents, Workbook } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
 
@@ -211,3 +214,35 @@ test(
     }),
   30_000,
 );
+
+test("a date that follows the calendar stops with what is said of its day, goes on where nothing stops, and thaws", async () => {
+  await within(async ({ workbook }) => {
+    const [today = ""] = await workbook.insert([animals]);
+    const at = areaOf(cellOf(animals, "reminders.today")) as Area;
+    const write = (sheet: string): Promise<void> =>
+      workbook.write([{ sheet, row: at.row, column: at.column, cells: [[{ formula: "=TODAY()" }]] }]);
+    const own = await workbook.add("Mine", [["a note"]]);
+    await write(today);
+    await write(own);
+    const cellIn = async (sheet: string) => (await workbook.read([sheet]))[0]?.cells[at.row]?.[at.column];
+
+    const { left } = await workingCopy.run(workbook, [today, own]);
+    const [copy = "", ownCopy = ""] = (await workbook.sheetNames()).slice(3);
+    const stopped = await cellIn(copy);
+    expect([stopped?.formula, typeof stopped?.value, stopped?.format]).toEqual([
+      undefined,
+      "number",
+      expect.stringMatching(/\*/),
+    ]);
+    expect(left?.join()).toContain("what is said beside it is of this day");
+    // A column of one reason is one line.
+    expect(left?.length).toBeLessThan(8);
+    expect((await cellIn(ownCopy))?.formula).toBe("=TODAY()");
+
+    await freeze.run(workbook, [today, own]);
+    expect((await cellIn(today))?.formula).toBeUndefined();
+    expect((await cellIn(own))?.formula).toBe("=TODAY()");
+    await thaw.run(workbook, [today]);
+    expect((await cellIn(today))?.formula).toBe("=TODAY()");
+  });
+}, 60_000);
