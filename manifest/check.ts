@@ -21,6 +21,8 @@ const repeated = (values: readonly string[]): readonly string[] => [
 const LENGTHS = { "bt:Image": 2048, "bt:Url": 2048, ShortStrings: 125, LongStrings: 250 } as const;
 const RESID = 32;
 const RIBBON_ICONS = ["16", "32", "80"];
+/** The list of add-ins takes these sizes alone of a task pane (learn.microsoft.com/javascript/api/manifest/iconurl, highresolutioniconurl). */
+const LIST_ICONS = { IconUrl: 32, HighResolutionIconUrl: 64 } as const;
 
 /** Which kind of resource an element has to name. */
 const KINDS: readonly (readonly [element: string, kind: string])[] = [
@@ -103,6 +105,11 @@ export const faultsOf = (manifest: string, { files, namespace, commands }: Aroun
       const address = defined["bt:Image"]?.find(([id]) => id === resid)?.[1];
       if (address && !address.endsWith(`-${size}.png`)) faults.push(`the image of ${size} px is ${address}`);
     }
+  }
+
+  for (const [element, size] of Object.entries(LIST_ICONS)) {
+    const [address = "missing"] = attributes(xml, element, "DefaultValue");
+    if (!address.endsWith(`-${size}.png`)) faults.push(`${element} is ${address}: ${size} px are wanted`);
   }
 
   // Addresses: all on the site, encrypted, and there.

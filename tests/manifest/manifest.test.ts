@@ -8,6 +8,7 @@ import { PREFIX } from "../../functions/define";
 import { faultsOf, type Around } from "../../manifest/check";
 import { fill } from "../../manifest/fill";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { contrast } from "../contrast";
 
 const root = join(__dirname, "..", "..");
 const text = (...path: string[]): string => readFileSync(join(root, ...path), "utf8");
@@ -86,6 +87,18 @@ describe("the manifest", () => {
         size,
       ]);
     }
+  });
+  test("every colour of an icon stands out from a light ribbon and from a black one", () => {
+    const folder = join(root, "manifest", "icons");
+    const colours = readdirSync(folder)
+      .filter((name) => name.endsWith(".svg"))
+      .flatMap((name) => [...text("manifest", "icons", name).matchAll(/stroke="(#[0-9a-f]{6})"/g)])
+      .map(([, colour]) => colour as string);
+    expect(new Set(colours).size).toBeGreaterThanOrEqual(4);
+    // The two greys are the vendor's own (@fluentui/tokens).
+    for (const colour of new Set(colours))
+      for (const ribbon of ["#f5f5f5", "#292929"])
+        expect([colour, ribbon, contrast(colour, ribbon) >= 3]).toEqual([colour, ribbon, true]);
   });
 });
 
@@ -177,6 +190,11 @@ describe("a planted fault is found beside the schema", () => {
       "an icon of another size",
       (xml) => xml.replace('<bt:Image size="80" resid="Cooling.80"/>', '<bt:Image size="80" resid="Cooling.32"/>'),
       /image of 80 px is .*-32/,
+    ],
+    [
+      "an icon of the list of another size",
+      (xml) => xml.replace("icons/icon-64.png", "icons/icon-80.png"),
+      /HighResolutionIconUrl is .*-80\.png: 64 px/,
     ],
     ["another namespace", (xml) => xml.replace('DefaultValue="VIV"', 'DefaultValue="VIVA"'), /namespace is VIVA/],
     [

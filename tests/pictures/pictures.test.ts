@@ -8,6 +8,7 @@ import { cajon, planned, sierra } from "./years";
 import { dailyOf } from "../../taskpane/pictures/year/daily";
 import { homeYear } from "../../taskpane/sheets/shared/scenario";
 import { coldDays, STARTS, type DrawnYear } from "../../taskpane/pictures/year/drawnYear";
+import { contrast } from "../contrast";
 
 /** The pictures in the browser that will show them: shapes are counted and measured there. */
 let browser: Browser;
@@ -172,18 +173,6 @@ test("it reads without colour: every line has a dash of its own, every area a ha
 
 test("tones stand out from white and from a dark page by 3 to 1 (WCAG 2.2, 1.4.11)", async () => {
   const tones = await page.evaluate<string[]>("pictures.tones");
-  // WCAG 2.2, definition of relative luminance.
-  const luminance = (hex: string): number => {
-    const [r, g, b] = [1, 3, 5].map((i) => {
-      const c = parseInt(hex.slice(i, i + 2), 16) / 255;
-      return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
-    }) as [number, number, number];
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-  };
-  const contrast = (a: string, b: string): number => {
-    const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
-    return (light + 0.05) / (dark + 0.05);
-  };
   for (const tone of tones)
     for (const paper of ["#ffffff", "#292929"]) expect(contrast(tone, paper)).toBeGreaterThanOrEqual(3);
 });
