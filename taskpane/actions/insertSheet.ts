@@ -1,7 +1,7 @@
 import { clearing } from "../sheets/clear";
 import type { Sheet } from "../sheets/sheet";
 import { counted, sheetsInWords, type Action } from "./action";
-import { insertLinked, undrawn } from "./insertLinked";
+import { insertLinked, undrawn, unlistedWords } from "./insertLinked";
 
 export const insertSheet: Action<readonly Sheet[]> = {
   key: "insert-sheet",
@@ -16,7 +16,7 @@ export const insertSheet: Action<readonly Sheet[]> = {
     };
   },
   async run(workbook, chosen, options) {
-    const { names, linked, entered, couldFollow, left } = await insertLinked(workbook, chosen, options);
+    const { names, linked, entered, couldFollow, unlisted, left } = await insertLinked(workbook, chosen, options);
     const one = names.length === 1;
     // A sheet that takes no figures has no example either.
     const next = chosen.some((sheet) => clearing(sheet).length > 0)
@@ -37,7 +37,7 @@ export const insertSheet: Action<readonly Sheet[]> = {
         ? ` ${counted(couldFollow.length, "cell")} of your other sheets could follow ${one ? "it" : "them"}: see "Link sheets" below.`
         : "";
     return {
-      text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}${follows}${listed}${others}${undrawn(workbook, left)}`,
+      text: `${names.map((name) => `"${name}"`).join(", ")} ${one ? "is" : "are"} in the workbook. ${next}${follows}${listed}${unlistedWords(unlisted)}${others}${undrawn(workbook, left)}`,
       left,
     };
   },

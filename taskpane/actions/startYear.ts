@@ -11,7 +11,7 @@ import type { Content, Sheet } from "../sheets/sheet";
 import { withEntries } from "../sheets/withEntries";
 import { WorkbookError } from "../workbook";
 import { CHOOSE_A_SHEET, counted, impossible, sheetsInWords, type Action } from "./action";
-import { insertLinked, undrawn } from "./insertLinked";
+import { insertLinked, undrawn, unlistedWords } from "./insertLinked";
 import { tabsOf } from "./links";
 
 /** What the form asks, as typed; all but the name may stay blank. Dates are ISO text. */
@@ -175,7 +175,7 @@ export const startYear: Action<YearForm> = {
     if (typeof figures === "string") throw new WorkbookError(`${figures} Nothing was changed.`);
     const entries = entriesOf(form, figures);
     const sheets = chosen(form);
-    const { names, linked, left } = await insertLinked(
+    const { names, linked, unlisted, left } = await insertLinked(
       workbook,
       sheets.map((sheet) =>
         withEntries(cleared(inSystem(sheet, form.units ?? "metric")), entries[sheet.key as (typeof YEAR)[number]]),
@@ -193,6 +193,7 @@ export const startYear: Action<YearForm> = {
         `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook, blank; ` +
         `${counted(linked.length, "cell")} of them ${linked.length === 1 ? "follows" : "follow"} another sheet. Each names under its ` +
         "title what is still needed. Ask a reptile vet before an animal is cooled." +
+        unlistedWords(unlisted) +
         undrawn(workbook, left),
       left,
     };

@@ -165,7 +165,9 @@ export const fed = log(
     },
     unclear: {
       title: "To be said",
-      each: ({ plan }) => f`IF(OR(${plan}="",${isPlan(plans, `${plan}`)}),"",${plan})`,
+      // As on Today: while the fast of an animal that winters is not known, no meal is right.
+      each: ({ animal, plan, days }) =>
+        f`IF(${animal}="","",IF(${plan}="",IF(${isToWinter(animal)},"It winters, but has no plan.",""),IF(${isPlan(plans, `${plan}`)},IF(${days}=${PLAN_ROWS.length},"","A date of its winter plan is missing or cannot be read."),${plan})))`,
       note: "What has to be said of its plan before it is fed.",
     },
   },

@@ -1,4 +1,5 @@
 import { cautions } from "../../functions/cautions";
+import { COLD_LEAST, WARM_MOST } from "../../functions/rules/limits";
 import { EXAMPLE } from "./shared/assemble";
 import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
@@ -6,9 +7,11 @@ import { named, namedColumn, type Cell, type Column } from "./shared/names";
 import { page } from "./shared/page";
 import { picture } from "./shared/picture";
 import { gap } from "./shared/region";
+import { saysSomething } from "./shared/rules";
 import { words } from "./shared/running";
 import { STATION_TERMS } from "./shared/scenario";
-import { datesIn } from "./shared/winterPlan";
+import { figure } from "./shared/systems";
+import { datesIn, hasPlan } from "./shared/winterPlan";
 import { isoText, rounded } from "./shared/words";
 import { asked, food, WEEKS, whenReady } from "./yearPlanCare";
 import { limits, months, NIGHTS_BY, year } from "./yearPlanInputs";
@@ -160,10 +163,33 @@ const weeks = log(
 );
 
 const { day, night, meals } = weeks;
+/** What of the keeper's own limits cannot be meant, or can hurt: the set-points follow them all the same. */
+const amiss = [
+  [`${dayLeast}>${dayMost}`, "By day at least is above by day at most: the least was taken."],
+  [`${nightLeast}>${nightMost}`, "By night at least is above by night at most: the most was taken."],
+  [
+    `SUMPRODUCT(ISNUMBER(${night})*ISNUMBER(${day})*(${night}>${day}))>0`,
+    "In some weeks the night is warmer than the day.",
+  ],
+  [
+    `MAX(${day},${night})>${figure(WARM_MOST, "°C")}`,
+    `Above ${WARM_MOST} °C: a montane snake with no cooler place can die of heat.`,
+  ],
+  [
+    `AND(COUNT(${night})>0,MIN(${day},${night})<${figure(COLD_LEAST, "°C")})`,
+    `Below ${COLD_LEAST} °C: there is little room for a fault of the thermostat.`,
+  ],
+].map(([isAmiss = "", said = ""]) => `IF(${isAmiss},"${said} ","")`);
+const warning = words(
+  "warning",
+  [3, 10],
+  f`IF(OR(${[start, dayLeast, dayMost, nightLeast, nightMost].map((one) => `${one}=""`).join(",")}),"",${amiss.join("&")})`,
+  { rules: [saysSomething("stop")] },
+);
 const summary = words(
   "summary",
   [2, 10],
-  f`IF(${start}="","",IF(COUNTBLANK(${plan})>0,"Not all six dates of the winter plan are given: without them no set-point, light, moisture or food is told.",IF(OR(${day.at(1)}="",${night.at(1)}=""),"","By day "&${rounded(`MIN(${day})`)}&" to "&${rounded(`MAX(${day})`)}&" °C, by night "&${rounded(`MIN(${night})`)}&" to "&${rounded(`MAX(${night})`)}&" °C. Cold from "&${isoText(`${year.intoTheCold}`)}&" to "&${isoText(`${year.warmingStarts}`)}&", no food from "&${isoText(`${year.lastMeal}`)}&" to "&${isoText(`${year.firstMeal}`)}&IF(${mealsOn.date.at(1)}="","",". "&SUM(${meals})&" meals in the year")&".")))`,
+  f`IF(${start}="","",IF(NOT(${hasPlan(plan)}),"Not all six dates of the winter plan are given, or some cannot be read: without them no set-point, light, moisture or food is told.",IF(OR(${day.at(1)}="",${night.at(1)}=""),"","By day "&${rounded(`MIN(${day})`)}&" to "&${rounded(`MAX(${day})`)}&" °C, by night "&${rounded(`MIN(${night})`)}&" to "&${rounded(`MAX(${night})`)}&" °C. Cold from "&${isoText(`${year.intoTheCold}`)}&" to "&${isoText(`${year.warmingStarts}`)}&", no food from "&${isoText(`${year.lastMeal}`)}&" to "&${isoText(`${year.firstMeal}`)}&IF(${mealsOn.date.at(1)}="","",". "&SUM(${meals})&" meals in the year")&".")))`,
 );
 const chart = picture([17, 10], {
   title: "The year: day and night set-points, stages and meals",
@@ -206,7 +232,7 @@ export const yearPlan = page(
     foot: [STATION_TERMS],
   },
   gap(1),
-  { A: [months, gap(2), limits, explained, nightWords], F: [year] },
+  { A: [months, gap(2), limits, explained, nightWords, warning], F: [year] },
   chart,
   summary,
   gap(1),

@@ -1,17 +1,18 @@
-import { NIGHT_SLOW, NIGHT_STILL } from "../../functions/rules/limits";
+import { GUT_SLOW, GUT_STILL, NIGHT_SLOW, NIGHT_STILL } from "../../functions/rules/limits";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";
 import { Column, namedColumn, type Cell } from "./shared/names";
 import { begins } from "./shared/rules";
 import { figure } from "./shared/systems";
-import { datesIn } from "./shared/winterPlan";
+import { datesIn, hasPlan } from "./shared/winterPlan";
 import { year } from "./yearPlanInputs";
 
 /** What the stage asks for in each week of the Year plan. */
 
 export const WEEKS = 52;
 const plan = datesIn(year);
-const [week, meals, night] = ["week", "meals", "night"].map((one) => namedColumn(`weeks.${one}`)) as [
+const [week, meals, day, night] = ["week", "meals", "day", "night"].map((one) => namedColumn(`weeks.${one}`)) as [
+  Column,
   Column,
   Column,
   Column,
@@ -20,7 +21,7 @@ const [week, meals, night] = ["week", "meals", "night"].map((one) => namedColumn
 /** Empty until all six dates, the first week and what else is named are there. */
 export const whenReady = (more: readonly (Cell | Column)[], formula: string): string => {
   const blank = [year.start, ...more].map((one) => `${one instanceof Column ? one.at(1) : one}=""`);
-  return f`IF(OR(COUNTBLANK(${plan})>0,${blank.join(",")}),"",${formula})`;
+  return f`IF(OR(NOT(${hasPlan(plan)}),${blank.join(",")}),"",${formula})`;
 };
 /** What the stage asks for, week by week: every sheet has it from the same place. */
 export const asked = log(
@@ -36,7 +37,7 @@ export const asked = log(
   },
   { titleLines: 2 },
 );
-/** Beside the weeks: what is fed, and where the nights are too cool for it. */
+/** Beside the weeks: what is fed, and where the nights or the days are too cool for it. */
 export const food = log(
   "food",
   WEEKS,
@@ -45,11 +46,16 @@ export const food = log(
       title: "Food",
       wide: 2,
       each: ({ words: { row } }) => {
-        const nightsBelow = (celsius: number): string =>
-          `AND(N(${meals.at(row)})>0,ISNUMBER(${night.at(row)}),N(${night.at(row)})<${figure(celsius, "°C")})`;
-        return f`IF(${asked.food.at(row)}="","",IF(${nightsBelow(NIGHT_STILL)},"No meal: the nights are cold",IF(${nightsBelow(NIGHT_SLOW)},"Cool nights: small, or warmer",${asked.food.at(row)})))`;
+        const below = (cell: Cell, celsius: number): string =>
+          `IF(ISNUMBER(${cell}),${cell}<${figure(celsius, "°C")},FALSE)`;
+        const fedBelow = (byNight: number, byDay: number): string =>
+          `AND(N(${meals.at(row)})>0,OR(${below(night.at(row), byNight)},${below(day.at(row), byDay)}))`;
+        const [nights, days] = [below(night.at(row), NIGHT_STILL), below(night.at(row), NIGHT_SLOW)].map(
+          (isNight) => `IF(${isNight},"nights","days")`,
+        );
+        return f`IF(${asked.food.at(row)}="","",IF(${fedBelow(NIGHT_STILL, GUT_STILL)},"No meal: the "&${nights}&" are cold",IF(${fedBelow(NIGHT_SLOW, GUT_SLOW)},"Cool "&${days}&": small, or warmer",${asked.food.at(row)})))`;
       },
-      note: `Where nights are below ${NIGHT_SLOW} °C the gut works slowly: a smaller meal, or warmer nights after it. Below ${NIGHT_STILL} °C it hardly works: no meal. Practice.`,
+      note: `Where nights are below ${NIGHT_SLOW} °C, or days below ${GUT_SLOW} °C, the gut works slowly: a smaller meal, or more warmth after it. Nights below ${NIGHT_STILL} °C or days below ${GUT_STILL} °C: it hardly works, no meal. Practice.`,
       rules: [begins("No meal", "stop"), begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
     },
   },

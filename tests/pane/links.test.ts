@@ -234,6 +234,22 @@ test("several winter plans: each is entered once, an animal names its own, and a
     expect(gone.of("list.next[2]")).toBe("");
   }));
 
+test("the lists of winter plans take four: of a fifth it is said that no animal can follow it", async () => {
+  const workbook = new MemoryWorkbook();
+  await insertLinked(workbook, [plan, animals, template("feedingLog")]);
+  const text = async (sheet: Sheet): Promise<string> => {
+    const inserted = await perform(insertSheet, workbook, [sheet]);
+    if (inserted.kind !== "done") throw new Error(inserted.kind);
+    return inserted.done.text;
+  };
+  for (const nth of [2, 3, 4]) expect([nth, await text(plan)]).toEqual([nth, expect.not.stringContaining("no place")]);
+  const said = (lists: string) =>
+    `There is no place left for "Cooling plan (5)" on ${lists}: no animal there can follow it.`;
+  expect(await text(plan)).toContain(said('"Today", "Feeding log"'));
+  // A list that comes after the plans cannot hold all of them either.
+  expect(await text(animals)).toContain(said('"Today (2)"'));
+});
+
 test("Link sheets offers which of several plans a sheet follows, and moves it whole", async () =>
   inEngine(async (workbook) => {
     const [first = "", second = "", own = ""] = (await insertLinked(workbook, [plan, plan, year])).names;

@@ -66,7 +66,11 @@ test("with a date of the plan missing no next meal is worked out, and the sheet 
   });
   expect(reading.of("fast.said")).toBe("A date of its plan is missing: no next meal is worked out.");
   expect(cells("next", free - 1, 2).map((cell) => reading.of(cell))).toEqual(["", ""]);
-  expect(reading.of(`log.words[${free}]`)).toMatch(/a fast was not looked for/);
+  // A note that no fast was looked for would let it be fed in the cold.
+  expect(reading.of(`log.level[${free}]`)).toBe("stop");
+  expect(reading.of(`log.words[${free}]`)).toMatch(
+    /^A date of its winter plan is missing or cannot be read\. No food until that is known\./,
+  );
 });
 
 test("without any plan the interval alone counts, and the sheet says so; not for an animal that winters", async () => {
@@ -77,15 +81,27 @@ test("without any plan the interval alone counts, and the sheet says so; not for
   const planless = { ...dateless, "plan.name": null, ...down("who.plan", Array<null>(12).fill(null)) };
   const said = async (typed: Typed) => {
     const reading = await filled(feedingLog, typed);
-    return [reading.of("fast.said"), reading.of(`log.next[${free}]`)];
+    return [reading.of("fast.said"), reading.of(`log.next[${free}]`), reading.of(`log.unclear[${free}]`)];
   };
   expect(await said({ ...planless, "who.winters[1]": null })).toEqual([
     "No plan: no fast is reckoned with.",
     "2026-12-08",
+    "",
   ]);
-  expect(await said(planless)).toEqual(["It winters, but has no plan: no next meal is worked out.", ""]);
+  expect(await said(planless)).toEqual([
+    "It winters, but has no plan: no next meal is worked out.",
+    "",
+    "It winters, but has no plan.",
+  ]);
   // A plan that is named, and whose dates are gone: its sheet was removed, or is not filled in yet.
-  expect(await said(dateless)).toEqual(["A date of its plan is missing: no next meal is worked out.", ""]);
+  const gone = Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, { formula: "=1/0" }]));
+  for (const dates of [dateless, { ...dateless, ...gone }]) {
+    expect(await said(dates)).toEqual([
+      "A date of its plan is missing: no next meal is worked out.",
+      "",
+      "A date of its winter plan is missing or cannot be read.",
+    ]);
+  }
 });
 
 test("the dates may point to the Cooling plan, and follow it", async () => {

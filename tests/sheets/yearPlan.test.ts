@@ -37,6 +37,7 @@ test("light, moisture, nights and food follow the stage, in the rules' own words
   expect(food).toContain("Cool nights: small, or warmer");
   expect([column("care.food")[0], isoOf(plan.lastMeal)]).toEqual([care.Feeding.food, "2026-09-21"]);
   expect(Object.keys(stageCare.result.columns)).toHaveLength(6);
+  expect(reading.of("warning.said")).toBe("");
 });
 
 test("a meal before nights in which the gut hardly works is refused, as the Feeding log refuses it", async () => {
@@ -54,6 +55,11 @@ test("without all six dates nothing is told, and the sheet says why", async () =
     expect([name, new Set(reading.column(`weeks.${name}`).map((one) => one ?? ""))]).toEqual([name, new Set([""])]);
   }
   expect(reading.of("summary.said")).toMatch(/^Not all six dates of the winter plan are given/);
+  // A plan whose sheet is gone.
+  const gone = Object.fromEntries(PLAN_DATES.map((date) => [`year.${date}`, { formula: "=1/0" }]));
+  const without = await filled(yearPlan, gone);
+  expect(without.of("summary.said")).toMatch(/or some cannot be read/);
+  expect(new Set(without.column("weeks.day").map((one) => one ?? ""))).toEqual(new Set([""]));
 });
 
 test("nights follow the ground's lows where that is wanted, never past the keeper's own limits, and without lows own limits hold", async () => {
@@ -84,4 +90,35 @@ test("nights follow the ground's lows where that is wanted, never past the keepe
   const without = await nights({ ...wanted, "home.ground[3]": null });
   expect(without.night).toEqual(own.night);
   expect(without.reading.of("nightWords.said")).toMatch(/^Still needed for nights by the ground/);
+});
+
+test("limits that cannot be meant, or that can hurt, are told beside them; none is silent", async () => {
+  const hot = await filled(yearPlan, {
+    "year.dayLeast": 33,
+    "year.dayMost": 31,
+    "year.nightLeast": 36,
+    "year.nightMost": 35,
+    "year.coldSet": 3.5,
+  });
+  expect(hot.of("warning.said")).toBe(
+    "By day at least is above by day at most: the least was taken. " +
+      "By night at least is above by night at most: the most was taken. " +
+      "In some weeks the night is warmer than the day. " +
+      "Above 30 °C: a montane snake with no cooler place can die of heat. " +
+      "Below 4 °C: there is little room for a fault of the thermostat. ",
+  );
+});
+
+test("days too cool for a gut are told as cool nights are", async () => {
+  const reading = await filled(yearPlan, { "year.dayLeast": 10, "year.dayMost": 19.9 });
+  const [day, meals] = ["day", "meals"].map((name) => reading.column(`weeks.${name}`)) as [number[], number[]];
+  const words = reading.column("food.words");
+  const fed = words.flatMap((said, i) => ((meals[i] as number) > 0 ? [[said, day[i]] as const] : []));
+  const cool = fed.filter(([, celsius]) => (celsius as number) < 20);
+  expect(cool.map(([said]) => said)).toEqual(
+    cool.map(([, celsius]) =>
+      (celsius as number) < 15 ? "No meal: the days are cold" : "Cool days: small, or warmer",
+    ),
+  );
+  expect(new Set(cool.map(([said]) => said)).size).toBe(2);
 });
