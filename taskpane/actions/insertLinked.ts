@@ -41,7 +41,9 @@ export const insertLinked = async (
     // An animal that the other sheet does not know keeps its figure.
     const all = linkedCells(tabs, tabs);
     const linked = all.filter(({ tab, there }) => isNew(tab) && there !== undefined);
-    const others = all.filter(({ tab }) => !isNew(tab)).filter(({ isLinked, there, source }) => !isLinked && there !== undefined && isNew(source));
+    const others = all
+      .filter(({ tab }) => !isNew(tab))
+      .filter(({ isLinked, there, source }) => !isLinked && there !== undefined && isNew(source));
     const entered = others.filter(
       ({ tab, nth }) =>
         nth !== undefined && !tab.locked && others.every((one) => one.tab !== tab || one.nth !== nth || isEmpty(one)),
@@ -49,7 +51,9 @@ export const insertLinked = async (
     const changes = [...linked, ...entered];
     if (changes.length > 0) await workbook.write(joined(changes.map(linking)), options);
     const couldFollow = others.filter((cell) => !entered.includes(cell) && cell.here.value !== null);
-    const unlisted = withoutPlace(tabs, all).filter(({ source, on }) => [source, on].some((name) => names.includes(name)));
+    const unlisted = withoutPlace(tabs, all).filter(({ source, on }) =>
+      [source, on].some((name) => names.includes(name)),
+    );
     return { names, linked, entered, couldFollow, unlisted, left };
   } catch (failure) {
     return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
