@@ -148,7 +148,7 @@ export const year = log(
     groundLow: { title: "Ground low", measures: "°C", covered: true, format: "tenth" },
     groundMean: { title: "Ground mean", measures: "°C", covered: true, format: "tenth" },
   },
-  { title: "The year to plan by: Year plan and Cooling plan take it from here", titleLines: 2 },
+  { title: "The year to plan by: Year plan and Cooling plan use it", titleLines: 2 },
 );
 
 /** The threshold once a month, for the picture. */
