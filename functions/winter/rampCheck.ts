@@ -3,7 +3,7 @@ import { column, date, defineFunction, optional, plan, quantity, table, unitsPar
 import { NOTHING, checkRows, type Measured } from "../rules/rule";
 import { rampRules, type Measure } from "../rules/winterPlan";
 import { TEMPERATURE } from "../shared/limits";
-import { insideFast, PLAN_ROWS, type Plan } from "../shared/plan";
+import { insideFast, planOf, PLAN_ROWS, type Plan } from "../shared/plan";
 import { setPoints } from "../shared/setPoints";
 
 interface Given {
@@ -16,14 +16,7 @@ interface Given {
 }
 
 const measure = ({ plan, warm, cold, meals, tooCold, tooWarm }: Given): Record<Measure, Measured> => {
-  const [lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal] = plan as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const { lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal } = planOf(plan);
   const length = (from: number, to: number): Measured => ({ value: to < from ? undefined : to - from, unit: "day" });
   const astray = plan.flatMap((day, row) =>
     day < (plan[row - 1] ?? day) ? [`${PLAN_ROWS[row]} is before ${PLAN_ROWS[row - 1]}`] : [],
