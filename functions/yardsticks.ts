@@ -21,6 +21,66 @@ export const yardsticks: readonly Yardstick[] = register;
 
 export const yardsticksOf = (name: string): readonly Yardstick[] => yardsticks.filter(({ of }) => of === name);
 
+/**
+ * Who or what stands behind the comparisons: a standard, a paper, a data set, a program that others wrote. What is compared
+ * in several ways with one of them counts once; the first that a comparison names is its own. Where a number of winters,
+ * mountains or clutches was drawn at random, nothing outside stands behind it.
+ */
+const OUTSIDE = [
+  "Andrews & Pough",
+  "Astronomy Engine",
+  "Astropy",
+  "Barry & Chorley",
+  "CLIMAT",
+  "Costanzo",
+  "Formula.js",
+  "GeographicLib",
+  "IAPWS",
+  "ICAO",
+  "NIST StRD",
+  "NOAA",
+  "PsychroLib",
+  "PyEphem",
+  "Python",
+  "R smatr",
+  "RFC 5545",
+  "RepDevo",
+  "SquamataBase",
+  "Stubblefield",
+  "SunCalc",
+  "TrenchR",
+  "U.S. Climate Reference Network",
+  "XML Schema",
+  "arquero",
+  "finite differences",
+  "kgc",
+  "NumPy",
+  "pandas",
+  "SciPy",
+] as const;
+
+/** What is drawn at random is held against what is known of it, and against nothing outside. */
+export const isSimulated = ({ against }: Pick<Yardstick, "against">): boolean => /\bsimulated\b/.test(against);
+
+/** Which of them a comparison names first. */
+export const sourceOf = ({ against }: Pick<Yardstick, "against">): string | undefined => {
+  const words = against.toLowerCase();
+  const at = (name: string): number => words.indexOf(name.toLowerCase());
+  return OUTSIDE.filter((name) => at(name) >= 0).sort((one, other) => at(one) - at(other))[0];
+};
+
+/** How many functions, values and sources a register speaks of, and how many of the values are drawn at random. */
+export const counted = (register: readonly Yardstick[]) => {
+  const valuesOf = (some: readonly Yardstick[]): number => some.reduce((sum, { values }) => sum + values, 0);
+  const outside = register.filter((one) => !isSimulated(one));
+  return {
+    functions: new Set(register.map(({ of }) => of)).size,
+    values: valuesOf(register),
+    simulated: valuesOf(register.filter(isSimulated)),
+    sources: new Set(outside.map(sourceOf)).size,
+  };
+};
+
 /** The sources outside of the project, or the words for a function that rests on its own definition. */
 export const heldAgainst = (name: string): string =>
   [...new Set(yardsticksOf(name).map(({ against }) => against))].join("; ") || "its own definition";

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
 import type { AnyDefinition, Value } from "../functions/define";
-import type { Yardstick } from "../functions/yardsticks";
+import { isSimulated, sourceOf, type Yardstick } from "../functions/yardsticks";
 
 /**
  * Holding a function against something outside the project: a published table, an open data set, another's library. A
@@ -39,6 +39,13 @@ const writeAtEnd = (): void => {
   });
 };
 
+/** Enters a comparison that has passed; one that names nobody would be counted as if it stood on something. */
+const enter = (held: Yardstick): void => {
+  if (!isSimulated(held) && sourceOf(held) === undefined)
+    throw new Error(`"${held.against}" names no source of functions/yardsticks.ts: add it there`);
+  register.push(held);
+};
+
 /** Two figures say enough of how far off a comparison was at its worst. */
 const rounded = (figure: number): number => Number(figure.toPrecision(2));
 
@@ -65,7 +72,7 @@ export const yardstick = (
       }
       worst = Math.max(worst, off);
     }
-    register.push({ of: name, against, values: compared.length, within, unit, worst: rounded(worst) });
+    enter({ of: name, against, values: compared.length, within, unit, worst: rounded(worst) });
   });
 };
 
@@ -91,6 +98,6 @@ export const yardstickOf = (
     expect(values).toBeGreaterThan(0);
     expect(figure).toBeGreaterThanOrEqual(least);
     expect(figure).toBeLessThanOrEqual(most);
-    register.push({ of: name, against, values, figure: words, least, most, unit, worst: rounded(figure) });
+    enter({ of: name, against, values, figure: words, least, most, unit, worst: rounded(figure) });
   });
 };

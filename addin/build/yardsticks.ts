@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Yardstick } from "../../functions/yardsticks";
+import { counted, type Yardstick } from "../../functions/yardsticks";
 import { formatted } from "./formatted";
 
 const ROOT = join(__dirname, "..", "..");
@@ -36,10 +36,10 @@ const main = async (): Promise<void> => {
     console.error("Run the tests, then npm run yardsticks.");
     process.exitCode = 1;
   }
-  const functions = new Set(fresh.map(({ of }) => of));
-  const values = fresh.reduce((sum, one) => sum + one.values, 0);
-  const sources = new Set(fresh.map(({ against }) => against));
-  console.log(`${functions.size} functions rest on ${values} outside values from ${sources.size} sources.`);
+  const { functions, values, simulated, sources } = counted(fresh);
+  console.log(
+    `${functions} functions rest on ${values} values from outside, of ${sources} independent sources (${simulated} of the values are drawn at random).`,
+  );
 };
 
 void main();

@@ -2,7 +2,7 @@ import { catalogue } from "../../functions/catalogue";
 import { cautions } from "../../functions/cautions";
 import { leaveOneOut, type Left } from "../../functions/network/leaveOneOut";
 import { sources, type Source, type SourceKey } from "../../functions/sources";
-import { yardsticks } from "../../functions/yardsticks";
+import { counted, yardsticks } from "../../functions/yardsticks";
 import { functionLink } from "./links";
 import { plain, points, table, together } from "./markdown";
 import type { Page } from "./page";
@@ -39,9 +39,8 @@ const practiceOnly = catalogue
 const grouped = (value: number): string => String(value).replace(/(\d)(?=(\d{3})+$)/g, "$1 ");
 
 const heldAgainst = (): string => {
-  const functions = new Set(yardsticks.map(({ of }) => of)).size;
-  const values = yardsticks.reduce((sum, one) => sum + one.values, 0);
-  return `${functions} of ${catalogue.length} functions are compared with ${grouped(values)} values from outside of this project, in ${yardsticks.length} comparisons: standards, published tables, open data, independent programs. In some the values are drawn at random, where a band is to hold what is known; they say "simulated".`;
+  const { functions, values, simulated, sources } = counted(yardsticks);
+  return `${functions} of ${catalogue.length} functions are compared with ${grouped(values)} values from outside of this project, of ${sources} independent sources: standards, published tables, open data, independent programs. ${grouped(simulated)} of the values are drawn at random, where a band is to hold what is known; they say "simulated".`;
 };
 
 const kelvin = (value: number): string => value.toFixed(1);

@@ -87,7 +87,7 @@ describe.each(KINDS)("pairs of a region that was left out: %s", (kind) => {
   yardstickOf(
     lapseBand,
     {
-      against: `pairs of stations of regions that were left out, 500 m or more apart (network of the add-in), ${kind}`,
+      against: `pairs of stations of regions that were left out, 500 m or more apart (CLIMAT reports, normals), ${kind}`,
       figure: "share of months inside the band",
       least: 0.86,
       most: 0.95,
