@@ -31,6 +31,12 @@ export class CellsAt {
 /** A block of cells: rows of one length, one at least. */
 export type Block = readonly [readonly unknown[], ...(readonly unknown[])[]];
 
+/** Loops of their own, here and in `isLine`: a column may be 525 600 rows, and a callback a row costs as much as reading them. */
+const isAllRows = (cells: readonly unknown[]): boolean => {
+  for (const row of cells) if (!Array.isArray(row)) return false;
+  return true;
+};
+
 /** A row that is missing among others is a row of blanks. */
 const blankRow = (rows: readonly unknown[]): readonly unknown[] =>
   Array.from({ length: rows.find(Array.isArray)?.length ?? 1 }, () => null);
@@ -40,13 +46,17 @@ export const blockOf = (argument: unknown): Block => {
   if (!Array.isArray(argument)) return [[argument]];
   const cells: readonly unknown[] = argument;
   if (!Array.isArray(cells[0]) && !cells.some(Array.isArray)) return [cells.length === 0 ? [undefined] : cells];
-  const rows = cells.every(Array.isArray) ? cells : cells.map((row) => (Array.isArray(row) ? row : blankRow(cells)));
+  const rows = isAllRows(cells) ? cells : cells.map((row) => (Array.isArray(row) ? row : blankRow(cells)));
   const block = rows as unknown as Block;
   return block[0].length === 0 ? [[undefined]] : block;
 };
 
 /** Whether a block is one row or one column. */
-export const isLine = (block: Block): boolean => block.length === 1 || block.every((row) => row.length === 1);
+export const isLine = (block: Block): boolean => {
+  if (block.length === 1) return true;
+  for (const row of block) if (row.length !== 1) return false;
+  return true;
+};
 
 /** A list in reading order, whether it stands in a row or a column. */
 export const line = (block: Block): readonly unknown[] => (block.length === 1 ? block[0] : block.map((row) => row[0]));

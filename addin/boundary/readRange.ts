@@ -41,17 +41,21 @@ const readList = (range: Range, system: System): readonly Entry[] | Problem => {
   return read;
 };
 
-/** A logger's column. An entry that is a plain number within its limits costs one look: there may be 525 600. */
+/**
+ * A logger's column. An entry that is a plain number within its limits costs one look, at its form and its value at once:
+ * there may be 525 600, and each further walk over their rows would cost as much again.
+ */
 const readLogged = (range: Range, system: System): Float64Array | Problem => {
   const { name, block } = range;
-  if (!isLine(block)) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
   const cell = cellOf(range);
   const { least, most } = plainLimits(cell, system);
   const place = () => name;
   const row = block.length === 1 ? block[0] : undefined;
   const read = new Float64Array(row ? row.length : block.length);
   for (let i = 0; i < read.length; i++) {
-    const raw = row ? row[i] : (block[i] as readonly unknown[])[0];
+    const line = (row ?? block[i]) as readonly unknown[];
+    if (!row && line.length !== 1) return notUsable(`${name} holds ${size(block)}: give one row or one column`);
+    const raw = line[row ? i : 0];
     if (typeof raw === "number" && raw >= least && raw <= most) {
       read[i] = raw;
     } else {

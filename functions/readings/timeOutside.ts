@@ -11,36 +11,55 @@ const shareAbove = (a: number, b: number, limit: number): number => {
   return (most - limit) / (most - Math.min(a, b));
 };
 
-/** Times in days, degrees times days; a gap belongs to none but `uncovered`. */
-interface Outside {
-  readonly below: number;
-  readonly above: number;
-  readonly longestBelow: number;
-  readonly longestAbove: number;
-  readonly degreesBelow: number;
-  readonly degreesAbove: number;
-  readonly uncovered: number;
-  readonly lowest: number;
-  readonly highest: number;
-}
-
 /** The mean height over the limit of the part above it of a line: a trapezoid, or a triangle whose other end is at the limit. */
 const heightAbove = (a: number, b: number, limit: number): number =>
   (Math.max(a - limit, 0) + Math.max(b - limit, 0)) / 2;
 
-/** One walk over the readings. It does nothing else, because a walk that does is compiled anew at every call. */
-const outside = ({ times, temperatures }: Series, low: number, high: number, longestGap: number): Outside => {
-  let below = 0;
-  let above = 0;
-  let [spellBelow, spellAbove] = [0, 0];
-  let [longestBelow, longestAbove] = [0, 0];
-  let [degreesBelow, degreesAbove] = [0, 0];
-  let uncovered = 0;
-  let time = times[0] as number;
-  let temperature = temperatures[0] as number;
-  let lowest = temperature;
-  let highest = temperature;
-  for (let i = 1; i < times.length; i++) {
+/** What lies above a limit, in days and degrees times days. What lies below one lies above it with the signs turned. */
+class Above {
+  days = 0;
+  degrees = 0;
+  longest = 0;
+  private spell = 0;
+
+  constructor(private readonly limit: number) {}
+
+  /** A straight line of so many days from `a` to `b`. */
+  join(a: number, b: number, length: number): void {
+    const { limit } = this;
+    if (a <= limit && b <= limit) return;
+    const days = shareAbove(a, b, limit) * length;
+    this.days += days;
+    this.degrees += heightAbove(a, b, limit) * days;
+    this.spell = (a > limit ? this.spell : 0) + days;
+    if (this.spell > this.longest) this.longest = this.spell;
+  }
+
+  /** A gap, of which nothing is assumed. */
+  part(): void {
+    this.spell = 0;
+  }
+}
+
+interface Outside {
+  readonly below: Above;
+  readonly above: Above;
+  uncovered: number;
+  lowest: number;
+  highest: number;
+}
+
+/** Readings that are walked at once: the engine compiles for good what is called often, and one long walk anew at every call. */
+const STRETCH = 1000;
+
+/** Adds the lines that lead to the readings of one stretch. */
+const walk = ({ times, temperatures }: Series, first: number, longestGap: number, found: Outside): void => {
+  const { below, above } = found;
+  const end = Math.min(first + STRETCH, times.length);
+  let { lowest, highest } = found;
+  let time = times[first - 1] as number;
+  let temperature = temperatures[first - 1] as number;
+  for (let i = first; i < end; i++) {
     const before = temperature;
     const length = (times[i] as number) - time;
     time = times[i] as number;
@@ -48,27 +67,23 @@ const outside = ({ times, temperatures }: Series, low: number, high: number, lon
     if (temperature < lowest) lowest = temperature;
     if (temperature > highest) highest = temperature;
     if (isGap(length, longestGap)) {
-      uncovered += length;
-      spellBelow = 0;
-      spellAbove = 0;
-      continue;
-    }
-    if (before < low || temperature < low) {
-      const share = shareAbove(-before, -temperature, -low);
-      below += share * length;
-      degreesBelow += heightAbove(-before, -temperature, -low) * share * length;
-      spellBelow = (before < low ? spellBelow : 0) + share * length;
-      if (spellBelow > longestBelow) longestBelow = spellBelow;
-    }
-    if (before > high || temperature > high) {
-      const share = shareAbove(before, temperature, high);
-      above += share * length;
-      degreesAbove += heightAbove(before, temperature, high) * share * length;
-      spellAbove = (before > high ? spellAbove : 0) + share * length;
-      if (spellAbove > longestAbove) longestAbove = spellAbove;
+      found.uncovered += length;
+      below.part();
+      above.part();
+    } else {
+      below.join(-before, -temperature, length);
+      above.join(before, temperature, length);
     }
   }
-  return { below, above, longestBelow, longestAbove, degreesBelow, degreesAbove, uncovered, lowest, highest };
+  found.lowest = lowest;
+  found.highest = highest;
+};
+
+const outside = (series: Series, low: number, high: number, longestGap: number): Outside => {
+  const [first] = series.temperatures as unknown as [number];
+  const found = { below: new Above(-low), above: new Above(high), uncovered: 0, lowest: first, highest: first };
+  for (let i = 1; i < series.times.length; i += STRETCH) walk(series, i, longestGap, found);
+  return found;
 };
 
 export const timeOutside = defineFunction({
@@ -113,19 +128,19 @@ export const timeOutside = defineFunction({
     if (fault) return fault;
     const series = seriesOf(times, temperatures);
     if (series instanceof Problem) return series;
-    const found = outside(series, low, high, longestGap);
+    const { below, above, lowest, highest, uncovered } = outside(series, low, high, longestGap);
     const skipped = series.skipped.length + series.untimed;
     return [
-      found.below * 24,
-      found.above * 24,
-      found.longestAbove * 24,
-      found.lowest,
-      found.highest,
-      found.degreesAbove * 24,
-      found.uncovered * 24,
+      below.days * 24,
+      above.days * 24,
+      above.longest * 24,
+      lowest,
+      highest,
+      above.degrees * 24,
+      uncovered * 24,
       skipped,
-      found.longestBelow * 24,
-      found.degreesBelow * 24,
+      below.longest * 24,
+      below.degrees * 24,
     ];
   },
 });

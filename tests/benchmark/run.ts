@@ -84,7 +84,9 @@ const heading = {
 const json = process.argv.includes("--json");
 if (!json) {
   const versions = Object.entries(heading.versions).map(([name, version]) => `${name} ${version}`);
-  console.log(`${heading.date}; ${heading.processor}; ${versions.join(", ")}. Medians of several runs, in turn.\n`);
+  console.log(
+    `${heading.date}; ${heading.processor}; ${versions.join(", ")}. Medians of several runs, in turn; ms on the clock, ratios of processor time.\n`,
+  );
 }
 const tables: Table[] = [];
 for (const part of PARTS) {
