@@ -146,12 +146,15 @@ export interface Change extends CellPlace {
   readonly format?: string;
 }
 
-/** Rows that are put in, so many before each of some rows, one after the other; then `fill` is written. */
+/** Rows that are put in, so many before each of some rows, one after the other; then cells are joined and `fill` is written. */
 export interface Insertion {
   readonly sheet: string;
+  /** Counted from 0, each as it is called when those before it are in. */
   readonly rows: readonly number[];
   readonly count: number;
   readonly fill: readonly Change[];
+  /** Cells of the new rows that are one to the eye, "B5:C5": no program takes that from the row above. */
+  readonly joined?: readonly string[];
 }
 
 export interface CellState {

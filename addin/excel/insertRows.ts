@@ -31,7 +31,7 @@ const plotNewRows = async (
  * Excel moves formulas, lists, rules and charts along by itself, and the new rows look like the one above. Where they
  * cannot be filled, they go again.
  */
-export const insertRows: Workbook["insertRows"] = async ({ sheet: name, rows, count, fill }) => {
+export const insertRows: Workbook["insertRows"] = async ({ sheet: name, rows, count, fill, joined = [] }) => {
   let inserted = 0;
   const at = (sheet: Excel.Worksheet, row: number): Excel.Range =>
     sheet.getRangeByIndexes(row, 0, count, 1).getEntireRow();
@@ -47,6 +47,7 @@ export const insertRows: Workbook["insertRows"] = async ({ sheet: name, rows, co
         inserted += 1;
         await plotNewRows(context, sheet, row, count);
       }
+      for (const one of joined) sheet.getRange(one).merge(false);
       for (const { row, column, cells } of fill) {
         const [height, width] = sizeOf(cells);
         sheet.getRangeByIndexes(row, column, height, width).formulas = cells.map((line) =>

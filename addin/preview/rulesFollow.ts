@@ -13,6 +13,9 @@ const moved = (range: IRange, row: number, count: number): IRange => ({
 const stands = (one: IRange | undefined, other: IRange): boolean =>
   one?.startRow === other.startRow && one.endRow === other.endRow;
 
+const formulaOf = (rule: Rule["rule"]): string | undefined =>
+  "value" in rule && typeof rule.value === "string" ? rule.value : undefined;
+
 /**
  * Colour rules after rows were put in. The engine moves them only where it has a page, by a part of its menus: what it has
  * not moved follows here, its formula too.
@@ -21,14 +24,17 @@ export const rulesFollow = (sheet: FWorksheet, before: readonly Rule[], row: num
   const now = new Map(sheet.getConditionalFormattingRules().map((rule) => [rule.cfId, rule]));
   for (const { cfId, ranges, rule, ...rest } of before) {
     const wanted = ranges.map((range) => moved(range, row, count));
+    const formula = formulaOf(rule);
+    const follows = formula === undefined ? undefined : formulaMoved(formula, row + 1, count);
     const here = now.get(cfId);
-    if (!here || wanted.every((range, i) => stands(here.ranges[i], range))) continue;
-    const formula = "value" in rule && typeof rule.value === "string" ? rule.value : undefined;
+    // A rule that stays where it is may look at cells that do not.
+    if (!here || (wanted.every((range, i) => stands(here.ranges[i], range)) && formulaOf(here.rule) === follows))
+      continue;
     sheet.setConditionalFormattingRule(cfId, {
       ...rest,
       cfId,
       ranges: wanted,
-      rule: formula === undefined ? rule : ({ ...rule, value: formulaMoved(formula, row + 1, count) } as Rule["rule"]),
+      rule: follows === undefined ? rule : ({ ...rule, value: follows } as Rule["rule"]),
     });
   }
 };

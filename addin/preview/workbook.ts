@@ -225,7 +225,7 @@ export class PreviewWorkbook implements Workbook {
     }
   }
 
-  async insertRows({ sheet: name, rows, count, fill }: Insertion): Promise<void> {
+  async insertRows({ sheet: name, rows, count, fill, joined = [] }: Insertion): Promise<void> {
     const sheet = this.sheet(name);
     await this.whole("Adding rows", () => {
       for (const row of rows) {
@@ -234,6 +234,7 @@ export class PreviewWorkbook implements Workbook {
         sheet.insertRowsBefore(row, count);
         rulesFollow(sheet, rules, row, count);
       }
+      for (const one of joined) sheet.getRange(one).merge();
       for (const change of fill) this.writeOne(change);
     });
     await this.engine.settle();

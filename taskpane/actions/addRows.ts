@@ -2,11 +2,11 @@ import { sheets as templates } from "../sheets/catalogue";
 import { areaOfLog } from "../sheets/grown";
 import { growing, longer, type GrowingLog } from "../sheets/growing";
 import type { Block, Content, Sheet } from "../sheets/sheet";
-import { WorkbookError, type Change, type SheetContents, type Workbook } from "../workbook";
+import { WorkbookError, type Change, type Insertion, type SheetContents, type Workbook } from "../workbook";
 import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { hasFunction } from "./formulas";
 import { joined } from "./joined";
-import { isEmpty, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
+import { linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { areaOf } from "./place";
 import { recognise } from "./template";
 
@@ -15,10 +15,10 @@ const MOST = 500;
 
 interface Put {
   readonly log: string;
-  /** Where rows go in, each before this one as it is called then; counted from 0. */
-  readonly rows: readonly number[];
-  /** The formulas and settings of the new rows. */
-  readonly fill: readonly Change[];
+  /** Where rows go in, with their formulas, settings and joined cells. */
+  readonly insertion: Insertion;
+  /** The sheet as it stands then. */
+  readonly then: Tab;
   /** The rows of the log as it is and the last of the longer one, as the sheet counts rows. */
   readonly from: number;
   readonly to: number;
@@ -32,10 +32,12 @@ const isFilled = ({ role }: Block): boolean => role !== "input";
 
 /** Of several logs the one in which a row lies, its titles too; else the one that a keeper fills most. */
 const chosen = (template: Sheet, logs: readonly [GrowingLog, ...GrowingLog[]], row: number): GrowingLog =>
-  logs.find(([log]) => {
-    const { top, bottom } = areaOfLog(template, log);
-    return row + 1 >= top - 1 && row + 1 <= bottom;
-  }) ?? logs[0];
+  logs.find((own) =>
+    own.some((log) => {
+      const { top, bottom } = areaOfLog(template, log);
+      return row + 1 >= top - 1 && row + 1 <= bottom;
+    }),
+  ) ?? logs[0];
 
 /** What would be put in where that row is selected, or in words why nothing can be. */
 const putOf = (
@@ -80,16 +82,39 @@ const putOf = (
       ];
     });
   });
+  const isNew = (one: string): boolean => {
+    const { row = 0, rows = 0 } = areaOf(one) ?? {};
+    return news.some(({ from, to }) => row + 1 >= from && row + rows <= to);
+  };
+  const rows = news.map(({ from }) => from - 1);
+  const blank = Array.from({ length: count }, () => []);
   const { top, bottom } = areaOfLog(known.template, logs[0]);
   return {
     log: logs[0],
-    rows: news.map(({ from }) => from - 1),
-    fill,
+    insertion: { sheet: name, rows, count, fill, joined: then.merges.filter(isNew) },
+    then: {
+      ...contents,
+      template: then,
+      cells: rows.reduce<Tab["cells"]>((all, from) => [...all.slice(0, from), ...blank, ...all.slice(from)], cells),
+    },
     from: top,
     to: bottom,
     last: bottom + count,
   };
 };
+
+/** What makes the new rows follow other sheets in the columns in which the rows above do. */
+const followingOf = ({ then, insertion, from, last }: Put, tabs: readonly Tab[]): readonly Change[] => {
+  const all = tabs.map((tab) => (tab.name === then.name ? then : tab));
+  const cells = linkedCells([then], all).filter(({ row }) => row + 1 >= from && row + 1 <= last);
+  const isNew = ({ row }: LinkedCell): boolean =>
+    insertion.rows.some((first) => row >= first && row < first + insertion.count);
+  const follow = new Set(cells.filter((cell) => cell.isLinked && !isNew(cell)).map(({ column }) => column));
+  return joined(cells.filter((cell) => isNew(cell) && follow.has(cell.column)).map(linking));
+};
+
+const insert = (workbook: Workbook, put: Put, tabs: readonly Tab[]): Promise<void> =>
+  workbook.insertRows({ ...put.insertion, fill: [...put.insertion.fill, ...followingOf(put, tabs)] });
 
 /** A log of another sheet that repeats one row by row: it has to be as long, or it would miss what is entered last. */
 interface Follower {
@@ -114,21 +139,23 @@ const followersOf = (tabs: readonly Tab[], sheet: string, log: string): readonly
 };
 
 /** Makes another sheet's log as long, and lets its new rows follow; in words why it cannot be done. */
-const lengthen = async (workbook: Workbook, source: string, { tab, row }: Follower, count: number) => {
+const lengthen = async (
+  workbook: Workbook,
+  source: Tab,
+  { tab, row }: Follower,
+  count: number,
+  tabs: readonly Tab[],
+) => {
   const { name } = tab;
-  const missed = `"${name}" does not read the new rows of "${source}": add ${counted(count, "row")} to its log too, then press "Link sheets".`;
+  const missed = `"${name}" does not read the new rows of "${source.name}": add ${counted(count, "row")} to its log too, then press "Link sheets".`;
   const put = putOf(tab, row, count);
   if (typeof put === "string") return `${missed} ${put.replace(/ Nothing was changed\.$/, "")}`;
   try {
-    await workbook.insertRows({ sheet: name, rows: put.rows, count, fill: put.fill });
-    const { tabs } = tabsOf(await workbook.read());
-    const cells = linkedCells(
-      tabs.filter((one) => one.name === name),
-      tabs,
-    ).filter(
-      (cell) => cell.source.name === source && put.rows.some((from) => cell.row >= from && cell.row < from + count),
+    await insert(
+      workbook,
+      put,
+      tabs.map((one) => (one.name === source.name ? source : one)),
     );
-    await workbook.write(joined(cells.filter(isEmpty).map(linking)));
     return undefined;
   } catch (failure) {
     if (failure instanceof WorkbookError) return `${missed} ${failure.message}`;
@@ -165,15 +192,16 @@ export const addRows: Action<number> = {
   async run(workbook, count, options) {
     const { sheet, row, column, put } = await putInSelected(workbook, count);
     if (typeof put === "string") throw new WorkbookError(put);
-    const followers = followersOf(tabsOf(await workbook.read()).tabs, sheet, put.log);
+    const { tabs } = tabsOf(await workbook.read());
+    const followers = followersOf(tabs, sheet, put.log);
     stopIfCancelled(options);
-    await workbook.insertRows({ sheet, rows: put.rows, count, fill: put.fill });
+    await insert(workbook, put, tabs);
     const left: string[] = [];
     const longer: string[] = [];
     for (const follower of followers) {
       const missing = put.last - put.from + 1 - follower.rows;
       if (missing <= 0) continue;
-      const trouble = await lengthen(workbook, sheet, follower, missing);
+      const trouble = await lengthen(workbook, put.then, follower, missing, tabs);
       if (trouble === undefined) longer.push(`"${follower.tab.name}"`);
       else left.push(trouble);
     }

@@ -71,25 +71,17 @@ const place = (address: string): Area => {
 const placesIn = (formula: string): ReadonlySet<string> =>
   new Set(sheetReferences(formula).map(({ sheet, address }) => `${sheet}!${address}`.toLowerCase()));
 
-interface Origin {
-  readonly key: string;
-  /** The cell or column on the source's sheet; where there is none, it is the sheet's name that is repeated. */
-  readonly at?: string;
-  /** The column in which the animal is looked for. */
-  readonly among?: string;
-}
-
-const originOf = ({ from, by }: Link): Origin | undefined => {
+/** The cell or column of another sheet that a link repeats, by its name there; where there is none, it is the sheet's name. */
+const originOf = ({ from }: Link): { readonly key: string; readonly name?: string } => {
   const [key = "", ...name] = from.split(".");
-  const template = templates.find((one) => one.key === key);
-  if (!template) return undefined;
-  if (name.length === 0) return { key };
-  const region = name.slice(0, -1).join(".");
-  return {
-    key,
-    at: cellOf(template, name.join(".")),
-    ...(by ? { among: cellOf(template, `${region}.label`) } : {}),
-  };
+  return name.length === 0 ? { key } : { key, name: name.join(".") };
+};
+
+/** Where that stands on a source, whose logs may be longer than in the template; and the column in which an animal is looked for. */
+const placeOn = (source: Tab, name: string): { readonly at: string; readonly among: string | undefined } => {
+  const label = `${name.split(".").slice(0, -1).join(".")}.label`;
+  const { template } = source;
+  return { at: cellOf(template, name), among: label in template.places ? cellOf(template, label) : undefined };
 };
 
 /** A figure of one system in the other, as part of a formula: words and blanks stay what they are. */
@@ -132,41 +124,49 @@ const alike = (one: CellState["value"], other: CellState["value"]): boolean =>
 /** Whether a cell shows what its source does: nothing, where the source has no row for its animal. */
 export const isEqual = ({ here, there }: LinkedCell): boolean => alike(here.value, there?.value ?? null);
 
+/** A cell that repeats another, and which one that is on a source: none where it is the source's name that is repeated. */
+interface Repeating {
+  readonly i: number;
+  readonly row: number;
+  readonly here: CellState;
+  readonly on: (source: Tab) => string | undefined;
+}
+
 interface Linkable {
   readonly link: Link;
-  readonly origin: Origin;
+  readonly origin: ReturnType<typeof originOf>;
   readonly sources: readonly Tab[];
   readonly area: Area;
-  readonly cells: readonly {
-    readonly i: number;
-    readonly row: number;
-    readonly here: CellState;
-    readonly at?: string;
-  }[];
+  readonly cells: readonly Repeating[];
 }
+
+const readsFrom = ({ here, on }: Repeating, source: Tab): boolean => {
+  const at = on(source);
+  return at !== undefined && namesPlace(here, source, at);
+};
 
 /** Which of several sources each numbered part of a tab follows, by "key 2"; a part that there is no source for is not in it. */
 const sourcesByNumber = (links: readonly Linkable[]): ReadonlyMap<string, Tab> => {
-  const parts = new Map<string, { sources: readonly Tab[]; cells: { here: CellState; at?: string }[] }>();
+  const parts = new Map<string, { sources: readonly Tab[]; cells: (Repeating & { isName: boolean })[] }>();
   for (const { link, origin, sources, cells } of links) {
     if (link.nth === undefined) continue;
     const part = parts.get(numbered(origin.key, link.nth)) ?? { sources, cells: [] };
-    part.cells.push(...cells);
+    part.cells.push(...cells.map((cell) => ({ ...cell, isName: origin.name === undefined })));
     parts.set(numbered(origin.key, link.nth), part);
   }
   const taken = new Map<string, Tab>();
   /** Gives each part that has none yet the first source that is left and that fits it. */
-  const give = (fits: (cells: readonly { here: CellState; at?: string }[], source: Tab) => boolean): void => {
+  const give = (fits: (cells: readonly (Repeating & { isName: boolean })[], source: Tab) => boolean): void => {
     for (const [part, { sources, cells }] of parts) {
       if (taken.has(part)) continue;
       const source = sources.find((one) => ![...taken.values()].includes(one) && fits(cells, one));
       if (source) taken.set(part, source);
     }
   };
-  give((cells, source) => cells.some(({ here, at }) => at !== undefined && namesPlace(here, source, at)));
-  give((cells, { name }) => cells.some(({ here, at }) => at === undefined && lettersOf(here) === name.toLowerCase()));
+  give((cells, source) => cells.some((cell) => readsFrom(cell, source)));
+  give((cells, { name }) => cells.some(({ here, isName }) => isName && lettersOf(here) === name.toLowerCase()));
   // What has a name of its own stays what it is.
-  give((cells) => cells.every(({ here, at }) => at !== undefined || isBlank(here)));
+  give((cells) => cells.every(({ here, isName }) => !isName || isBlank(here)));
   return taken;
 };
 const numbered = (key: string, nth: number): string => `${key} ${nth}`;
@@ -184,24 +184,27 @@ export const linkedCells = (
   wanted.flatMap((tab) => {
     const links = tab.template.links.flatMap((link): Linkable[] => {
       const origin = originOf(link);
-      const sources = origin ? all.filter((one) => one.template.key === origin.key && one.name !== tab.name) : [];
-      if (!origin || sources.length === 0) return [];
+      const sources = all.filter((one) => one.template.key === origin.key && one.name !== tab.name);
+      if (sources.length === 0) return [];
       const area = place(link.at);
+      const { name } = origin;
+      const places = new Map(name === undefined ? [] : sources.map((one) => [one, placeOn(one, name).at]));
+      const isRowByRow = link.by === undefined && area.rows > 1;
       const cells = Array.from({ length: area.rows }, (_, i) => ({
         i,
         row: area.row + i,
         here: cellAt(tab, area.row + i, area.column),
-        ...(origin.at === undefined
-          ? {}
-          : { at: link.by === undefined && area.rows > 1 ? rowOf(origin.at, i) : origin.at }),
+        on: (source: Tab): string | undefined => {
+          const at = places.get(source);
+          return at === undefined || !isRowByRow ? at : rowOf(at, i);
+        },
       }));
       return [{ link, origin, sources, area, cells }];
     });
     const followed = new Map<string, Tab>();
     for (const { origin, sources, cells } of links)
-      for (const { here, at } of cells)
-        for (const source of sources)
-          if (at !== undefined && namesPlace(here, source, at)) followed.set(origin.key, source);
+      for (const cell of cells)
+        for (const source of sources) if (readsFrom(cell, source)) followed.set(origin.key, source);
     const byNumber = sourcesByNumber(links);
     const sourceOf = ({ link, origin, sources }: Linkable, own: Tab | undefined): Tab | undefined =>
       link.nth === undefined
@@ -213,9 +216,10 @@ export const linkedCells = (
         : byNumber.get(numbered(origin.key, link.nth));
 
     return links.flatMap((one) =>
-      one.cells.flatMap(({ i, row, here, at }): LinkedCell[] => {
+      one.cells.flatMap((cell): LinkedCell[] => {
+        const { i, row, here } = cell;
         const { link, origin, sources, area } = one;
-        const own = sources.find((other) => at !== undefined && namesPlace(here, other, at));
+        const own = sources.find((other) => readsFrom(cell, other));
         const source = sourceOf(one, own);
         if (!source) return [];
         const { system } = tab.template;
@@ -239,10 +243,13 @@ export const linkedCells = (
           isByName: link.by !== undefined,
           ...(link.nth === undefined ? {} : { nth: link.nth }),
         };
-        if (at === undefined) {
+        if (origin.name === undefined) {
           const isLinked = lettersOf(here) === source.name.toLowerCase();
           return [{ ...common, follows: source.name, there: { value: source.name }, isLinked }];
         }
+        const at = cell.on(source);
+        // A sheet that repeats a log row by row may have more rows than that.
+        if (at === undefined) return [];
         const found = (formula: string, there: CellState | undefined): LinkedCell[] => [
           {
             ...common,
@@ -252,7 +259,8 @@ export const linkedCells = (
             isLinked: own === source && (!unit || plain(here.formula ?? "") === plain(formula)),
           },
         ];
-        if (link.by === undefined || origin.among === undefined) {
+        const { among } = placeOn(source, origin.name);
+        if (link.by === undefined || among === undefined) {
           const from = place(at);
           const there = `${quoted(source.name)}!${fixed(at)}`;
           return found(`=IF(${there}="","",${inOwn(there)})`, cellAt(source, from.row, from.column));
@@ -260,10 +268,10 @@ export const linkedCells = (
         const key = place(link.by);
         const keyRow = key.rows > 1 ? key.row + i : key.row;
         const who = fixed(cellName(keyRow, key.column));
-        const theirs = `INDEX(${quoted(source.name)}!${fixed(at)},MATCH(${who},${quoted(source.name)}!${fixed(origin.among)},0))`;
+        const theirs = `INDEX(${quoted(source.name)}!${fixed(at)},MATCH(${who},${quoted(source.name)}!${fixed(among)},0))`;
         return found(
           `=IF(OR(${who}=""),"",IFNA(IF(${theirs}="","",${inOwn(theirs)}),""))`,
-          rowFor(source, at, origin.among, cellAt(tab, keyRow, key.column)),
+          rowFor(source, at, among, cellAt(tab, keyRow, key.column)),
         );
       }),
     );
@@ -272,10 +280,10 @@ export const linkedCells = (
 /** What a choice of source is kept by: whose, and made from which template. */
 export const choiceOf = ({ name }: Pick<Tab, "name">, key: string): string => `${key} ${name}`;
 
-/** The cell so many rows down a column. */
-const rowOf = (at: string, down: number): string => {
-  const { row, column } = place(at);
-  return cellName(row + down, column);
+/** The cell so many rows down a column; none below its last. */
+const rowOf = (at: string, down: number): string | undefined => {
+  const { row, column, rows } = place(at);
+  return down < rows ? cellName(row + down, column) : undefined;
 };
 
 /** What a cell shows, in small letters; nothing where it shows an error. */

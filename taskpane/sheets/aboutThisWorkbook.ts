@@ -89,7 +89,7 @@ const stations = log(
     takenFrom: { title: "Taken from", input: records.map(({ takenFrom }) => takenFrom) },
     terms: { title: "Terms", input: records.map(({ terms }) => terms) },
   },
-  { title: "Where the station records come from" },
+  { title: "Where the station records come from", grows: true },
 );
 
 /** Sentences as running words: a cell of a table would cut them off. */

@@ -69,5 +69,5 @@ export const fed = log(
       each: ({ outcome }) => f`IF(${outcome}="","",IF(${isOutcome(`${outcome}`, "taken")},"taken",""))`,
     },
   },
-  { title: "Meals, from the Feeding log: last meals and weighings are read from here by name" },
+  { title: "Meals, from the Feeding log: last meals and weighings are read from here by name", grows: true },
 );

@@ -193,5 +193,5 @@ export const list = log(
       format: "date",
     },
   },
-  { titleLines: 2, rowLines: 4 },
+  { titleLines: 2, rowLines: 4, grows: true },
 );

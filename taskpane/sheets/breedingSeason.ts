@@ -34,5 +34,5 @@ export const breedingSeason = page(
   gap(2),
   pairings,
   gap(2),
-  { A: lines },
+  lines,
 );

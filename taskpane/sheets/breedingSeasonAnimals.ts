@@ -1,7 +1,8 @@
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
+import { firstOfLines, linesOfCall } from "./shared/lines";
 import { log } from "./shared/log";
-import { named, namedColumn, type Cell } from "./shared/names";
+import { namedColumn, RowCell, type Cell } from "./shared/names";
 import { LEVELS, says } from "./shared/rules";
 import { animals, TODAY, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
@@ -81,6 +82,9 @@ const matedSince = (label: Cell): string => {
   return `SUMPRODUCT((${females}=${label})*(${seen}="mated")*(${pairedOn}>${lastLaid})*(${pairedOn}<=${on}))>0`;
 };
 
+/** All that stands out of one animal. */
+const linesFor = (row: number): Cell => new RowCell("lines.told", row);
+
 /** The animals of the season, females and males. */
 export const breeders = log(
   "animals",
@@ -135,9 +139,8 @@ export const breeders = log(
     check: {
       title: "Check",
       each: ({ label: { row } }) => {
-        const level = namedColumn(`lines${row}.level`);
-        const more = `SUMPRODUCT((${level}<>"")*1)`;
-        return once`${named(`lines${row}.level[1]`)}&IF(${more}>1," +"&(${more}-1),"")`;
+        const { level, more } = firstOfLines(linesFor(row));
+        return f`IF(${linesFor(row)}="","",${level}&IF(${more}>0," +"&${more},""))`;
       },
       note: "stop: do not pair. care: know why you do it. +2: two more things stand out, told at the foot.",
       rules: LEVELS,
@@ -145,7 +148,7 @@ export const breeders = log(
     told: {
       title: "The gravest thing",
       wide: 2,
-      each: ({ label: { row } }) => f`IF(${named(`lines${row}.level[1]`)}="","",${named(`lines${row}.told[1]`)})`,
+      each: ({ label: { row } }) => f`IF(${linesFor(row)}="","",${firstOfLines(linesFor(row)).words})`,
     },
     gravid: {
       title: "May be gravid",
@@ -155,27 +158,28 @@ export const breeders = log(
       rules: [says("yes", "care")],
     },
   },
-  { titleLines: 2 },
+  { titleLines: 2, grows: true },
 );
-/** An animal of unknown sex is held against the limits of a female, the stricter ones. Worked out once for each animal. */
-export const lines = Array.from({ length: ANIMAL_ROWS }, (_, i) => {
-  const of = (column: string): Cell => named(`animals.${column}[${i + 1}]`);
-  const [label, sex, mass, age, clutches, share] = (["label", "sex", "mass", "age", "clutches", "share"] as const).map(
-    of,
-  ) as [Cell, Cell, Cell, Cell, Cell, Cell];
+/** Worked out once for each animal. One of unknown sex is held against the limits of a female, the stricter ones. */
+const check = (row: number): string => {
+  const [sex, mass, age, clutches, share] = (["sex", "mass", "age", "clutches", "share"] as const).map(
+    (column) => new RowCell(`animals.${column}`, row),
+  ) as [Cell, Cell, Cell, Cell, Cell];
   const female = `${age},${mass},${femaleAge},${femaleMass},${clutches},${mostClutches}`;
   const ready = [sex, mass, age, femaleAge, femaleMass, mostClutches, maleAge, maleMass].map((one) => `${one}=""`);
-  return log(
-    `lines${i + 1}`,
-    MOST_LINES,
-    {
-      label: { title: null, each: ({ level }) => f`IF(LEN(${level})=0,"",${label})` },
-      level: {
-        title: null,
-        spilled: f`IF(OR(${ready.join(",")}),"",IF(${sex}="male",VIV.PAIRINGCHECK(${age},${mass},${maleAge},${maleMass}),IF(${share}="",VIV.PAIRINGCHECK(${female}),VIV.PAIRINGCHECK(${female},${share}))))`,
-      },
-      told: { title: null, covered: true, wide: 8 },
+  const call = `IF(${sex}="male",VIV.PAIRINGCHECK(${age},${mass},${maleAge},${maleMass}),IF(${share}="",VIV.PAIRINGCHECK(${female}),VIV.PAIRINGCHECK(${female},${share})))`;
+  return f`IF(OR(${ready.join(",")}),"",${linesOfCall(call, MOST_LINES)})`;
+};
+
+export const lines = log(
+  "lines",
+  ANIMAL_ROWS,
+  {
+    label: {
+      title: null,
+      each: ({ told }) => f`IF(LEN(${told})=0,"",${new RowCell("animals.label", told.row)})`,
     },
-    i === 0 ? { title: "What stands out, line by line", titleLines: 0 } : { titleLines: 0 },
-  );
-});
+    told: { title: null, wide: 9, joined: true, each: ({ told }) => check(told.row), rules: LEVELS },
+  },
+  { title: "All that stands out, animal by animal, the gravest first", titleLines: 0, rowLines: MOST_LINES },
+);

@@ -67,7 +67,7 @@ export const clutches = log(
       rules: [begins("Not", "care"), begins("Back", "good")],
     },
   },
-  { titleLines: 2 },
+  { titleLines: 2, grows: true },
 );
 
 const monthsOn = (label: Cell, then: Cell): string =>
@@ -131,5 +131,5 @@ export const pairings = log(
     shedTo: { title: "Shed until", covered: true, format: "date" },
     needs: { title: "What she needs until then", covered: true },
   },
-  { titleLines: 2 },
+  { titleLines: 2, grows: true },
 );

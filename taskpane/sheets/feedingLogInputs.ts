@@ -45,38 +45,43 @@ export const limits = form(
 
 export const plans = winterPlans(2, [1, 2, 2, 1]);
 
-export const who = log("who", 12, {
-  label: { title: "The animals", needed: "An animal", wide: 2, joined: true, input: list.map(({ label }) => label) },
-  every: {
-    title: "Every",
-    input: list.map(({ interval }) => interval),
-    format: "whole",
-    takes: whole([1, 366], "days"),
-    note: "Days from meal to meal.",
-    from: "animals.list.every",
-    by: "who.label",
+export const who = log(
+  "who",
+  12,
+  {
+    label: { title: "The animals", needed: "An animal", wide: 2, joined: true, input: list.map(({ label }) => label) },
+    every: {
+      title: "Every",
+      input: list.map(({ interval }) => interval),
+      format: "whole",
+      takes: whole([1, 366], "days"),
+      note: "Days from meal to meal.",
+      from: "animals.list.every",
+      by: "who.label",
+    },
+    winters: {
+      title: "Winters",
+      input: list.map(wintersOf),
+      takes: oneOf("yes", "no"),
+      from: "animals.list.winters",
+      by: "who.label",
+      note: "Whether it fasts by a winter plan. Blank: it is held to its plan.",
+    },
+    plan: {
+      title: "Winter plan",
+      wide: 2,
+      joined: true,
+      input: list.map((one) => (wintersOf(one) === "yes" ? "Cooling plan" : null)),
+      takes: plans.takes,
+      from: "animals.list.plan",
+      by: "who.label",
+      note: "Its plan's name, from the winter plans below. Blank: the only one there is; of several it is asked.",
+    },
+    follows: {
+      title: "Plan followed",
+      spilled: ({ label, plan, winters }) => f`IF(COUNTA(${label})=0,"",${followed(plans, label, plan, winters)})`,
+      note: "Empty where it does not winter.",
+    },
   },
-  winters: {
-    title: "Winters",
-    input: list.map(wintersOf),
-    takes: oneOf("yes", "no"),
-    from: "animals.list.winters",
-    by: "who.label",
-    note: "Whether it fasts by a winter plan. Blank: it is held to its plan.",
-  },
-  plan: {
-    title: "Winter plan",
-    wide: 2,
-    joined: true,
-    input: list.map((one) => (wintersOf(one) === "yes" ? "Cooling plan" : null)),
-    takes: plans.takes,
-    from: "animals.list.plan",
-    by: "who.label",
-    note: "Its plan's name, from the winter plans below. Blank: the only one there is; of several it is asked.",
-  },
-  follows: {
-    title: "Plan followed",
-    spilled: ({ label, plan, winters }) => f`IF(COUNTA(${label})=0,"",${followed(plans, label, plan, winters)})`,
-    note: "Empty where it does not winter.",
-  },
-});
+  { grows: true },
+);

@@ -171,5 +171,5 @@ export const fed = log(
       note: "What has to be said of its plan before it is fed.",
     },
   },
-  { titleLines: 2 },
+  { titleLines: 2, grows: true },
 );

@@ -2,24 +2,25 @@ import { areaOf } from "../actions/place";
 import { areaOfLog, grown } from "./grown";
 import type { Sheet } from "./sheet";
 
-/** A log by its name, and behind it what is as long and grows with it. */
+/** A log by its name, and behind it what is as long, stands further down and grows with it. */
 export type GrowingLog = readonly [log: string, ...rest: string[]];
 
 /** The logs and lists of each sheet that can be made longer, the one that a keeper fills most first. */
 export const growing: Readonly<Record<string, readonly [GrowingLog, ...GrowingLog[]]>> = {
   animals: [["list"], ["fed"]],
-  feedingLog: [["log"]],
-  weights: [["log", "picked"]],
+  feedingLog: [["log"], ["who"]],
+  weights: [["log", "picked"], ["side"]],
+  stationShortlist: [["own", "ranked"]],
   winterLog: [["log"]],
-  breedingSeason: [["pairings"], ["clutches"]],
-  incubation: [["log"]],
+  breedingSeason: [["pairings"], ["clutches"], ["animals", "lines"]],
+  incubation: [["log"], ["clutches"]],
   hatchlings: [["log"]],
-  preyStock: [["log"], ["eaters"]],
+  preyStock: [["log"], ["eaters"], ["sizes"]],
+  aboutThisWorkbook: [["stations"]],
 };
 
-/** A sheet of which one log is longer by so many rows. */
-export const longer = (sheet: Sheet, own: GrowingLog, rows: number): Sheet =>
-  own.reduce((one, log) => grown(one, { log, rows }), sheet);
+/** A sheet of which one log is longer by so many rows, with what grows with it. */
+export const longer = (sheet: Sheet, own: GrowingLog, rows: number): Sheet => grown(sheet, { logs: own, rows });
 
 /** The words that a template has below its log, by which it is seen where they stand now; counted from 0. */
 const wordsBelow = (template: Sheet, log: string) => {
@@ -27,7 +28,9 @@ const wordsBelow = (template: Sheet, log: string) => {
   const words = template.blocks.flatMap(({ at, role, rows }) => {
     const text = rows[0]?.[0];
     const area = areaOf(at);
-    const isFixed = role !== "input" && typeof text === "string" && text !== "" && !text.startsWith("=");
+    // What is said under a log may be typed over.
+    const isFixed =
+      (role === "heading" || role === "label") && typeof text === "string" && text !== "" && !text.startsWith("=");
     return area && isFixed && area.row >= bottom ? [{ row: area.row, column: area.column, text }] : [];
   });
   return words.sort((one, other) => one.row - other.row)[0];

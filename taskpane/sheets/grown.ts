@@ -1,10 +1,10 @@
 import { addressOf, areaOf, type Area } from "./shared/address";
-import type { Block, Sheet } from "./sheet";
+import type { Block, Content, Sheet } from "./sheet";
 
-/** Where rows are put in: before the last row of a log, so that whatever reads the log reads them too. */
+/** Rows are put in before the last row of a log, so that whatever reads the log reads them too. */
 export interface Growth {
-  /** The log by its name: "log" of "log.mass". */
-  readonly log: string;
+  /** The logs by their names, "log" of "log.mass"; several that are as long and read one another row by row. */
+  readonly logs: readonly string[];
   readonly rows: number;
 }
 
@@ -71,69 +71,93 @@ export const areaOfLog = (sheet: Sheet, log: string): Area => {
 
 const heightOf = ({ rows }: Block): number => rows.length;
 
-/** The blocks of a sheet that has grown before row `from`: those of the log have their formulas in the new rows too. */
-const blocksGrown = (blocks: readonly Block[], log: Area, from: number, by: number): readonly Block[] =>
-  blocks.flatMap((block): readonly Block[] => {
-    const at = areaOf(block.at);
-    const area = { ...at, bottom: at.top + heightOf(block) - 1 };
-    const own = everything(block, from, by);
-    const isInLog = at.left >= log.left && at.left <= log.right && area.top >= log.top && area.bottom <= log.bottom;
-    const across = (size: readonly [number, number] | undefined): readonly [number, number] | undefined =>
-      size && at.top < from && at.top + size[0] > from ? [size[0] + by, size[1]] : size;
-    const [spills, room] = [across(block.spills), across(block.room)];
-    const grown: Block = {
-      ...own,
-      ...(spills ? { spills } : {}),
-      ...(room ? { room } : {}),
-    };
-    // A row of its own just above the new ones is repeated in each of them.
-    if (isInLog && heightOf(block) === 1 && at.top === from - 1 && !(block.spills && block.spills[0] > 1)) {
-      return [
-        grown,
-        ...Array.from({ length: by }, (_, i): Block => ({
-          ...block,
-          at: addressOf({ ...at, top: at.top + i + 1, bottom: at.top + i + 1 }),
-          rows: own.rows.map((row) => row.map((content) => repeated(block, content, i + 1))),
-        })),
-      ];
-    }
-    if (area.top >= from || area.bottom < from) return [grown];
-    const above = own.rows[from - 1 - at.top] ?? [];
-    const more = Array.from({ length: by }, (_, i) => above.map((content) => repeated(block, content, i + 1)));
-    const rows = [...own.rows.slice(0, from - at.top), ...more, ...own.rows.slice(from - at.top)];
-    return [{ ...grown, rows }];
-  });
+/** A sheet with so many blank rows more before row `from`. */
+const opened = (sheet: Sheet, from: number, by: number): Sheet => {
+  const { blocks, lines, ...rest } = sheet;
+  return {
+    ...everything(rest, from, by),
+    blocks: blocks.map((block): Block => {
+      const own = everything(block, from, by);
+      const { top } = areaOf(block.at);
+      const across = (size: readonly [number, number] | undefined): readonly [number, number] | undefined =>
+        size && top < from && top + size[0] > from ? [size[0] + by, size[1]] : size;
+      const [spills, room] = [across(block.spills), across(block.room)];
+      const above = top < from && top + heightOf(block) > from ? own.rows[from - 1 - top] : undefined;
+      const news = above ? Array.from({ length: by }, () => above.map(() => null)) : [];
+      return {
+        ...own,
+        rows: above ? [...own.rows.slice(0, from - top), ...news, ...own.rows.slice(from - top)] : own.rows,
+        ...(spills ? { spills } : {}),
+        ...(room ? { room } : {}),
+      };
+    }),
+    lines: lines.map((line) => ({ ...line, row: rowMoved(line.row, from, by) })),
+  };
+};
 
 /** What a new row holds of the row above it: its formulas filled down, and what is settled; an input starts blank. */
-const repeated = ({ role }: Block, content: Block["rows"][number][number], down: number) => {
+const repeated = ({ role }: Block, content: Content, down: number): Content => {
   if (typeof content === "string" && content.startsWith("=")) return filledDown(content, down);
   return role === "input" ? null : content;
 };
 
-/** A sheet whose log has so many rows more, put in before its last. */
-export const grown = (sheet: Sheet, { log, rows }: Growth): Sheet => {
-  if (rows === 0) return sheet;
-  const area = areaOfLog(sheet, log);
-  const from = area.bottom;
-  const { blocks, merges, lines, ...rest } = sheet;
-  const above = from - 1;
-  const inRowAbove = merges.filter((merge) => {
-    const { top, bottom, left } = areaOf(merge);
-    return top === above && bottom === above && left >= area.left && left <= area.right;
-  });
-  const more = Array.from({ length: rows }, (_, i) => i + 1);
+/** A sheet whose log repeats row `above` in so many rows below it. */
+const repeating = (sheet: Sheet, log: Area, above: number, by: number): Sheet => {
+  const downs = Array.from({ length: by }, (_, i) => i + 1);
+  const isInLog = ({ top, left, bottom }: Area): boolean =>
+    left >= log.left && left <= log.right && top >= log.top && bottom <= log.bottom;
   return {
-    ...everything(rest, from, rows),
-    blocks: blocksGrown(blocks, area, from, rows),
+    ...sheet,
+    blocks: sheet.blocks.flatMap((block): readonly Block[] => {
+      const at = areaOf(block.at);
+      if (!isInLog({ ...at, bottom: at.top + heightOf(block) - 1 })) return [block];
+      const row = block.rows[above - at.top];
+      if (!row) return [block];
+      const repeatedBy = (down: number) => row.map((content) => repeated(block, content, down));
+      if (heightOf(block) > 1) {
+        const rows = block.rows.map((one, i) =>
+          i > above - at.top && i <= above - at.top + by ? repeatedBy(i - above + at.top) : one,
+        );
+        return [{ ...block, rows }];
+      }
+      // A row of its own is repeated as such; one formula for the whole column has grown.
+      if (block.spills && block.spills[0] > 1) return [block];
+      return [
+        block,
+        ...downs.map((down): Block => ({
+          ...block,
+          at: addressOf({ ...at, top: at.top + down, bottom: at.top + down }),
+          rows: [repeatedBy(down)],
+        })),
+      ];
+    }),
     merges: [
-      ...everything(merges, from, rows),
-      ...more.flatMap((down) => inRowAbove.map((merge) => filledDown(merge, down))),
+      ...sheet.merges,
+      ...downs.flatMap((down) =>
+        sheet.merges
+          .filter((merge) => {
+            const area = areaOf(merge);
+            return area.top === above && area.bottom === above && isInLog(area);
+          })
+          .map((merge) => filledDown(merge, down)),
+      ),
     ],
     lines: [
-      ...lines.map((line) => ({ ...line, row: rowMoved(line.row, from, rows) })),
-      ...more.flatMap((down) =>
-        lines.filter(({ row }) => row === above).map((line) => ({ ...line, row: line.row + down })),
+      ...sheet.lines,
+      ...downs.flatMap((down) =>
+        sheet.lines.filter(({ row }) => row === above).map((line) => ({ ...line, row: line.row + down })),
       ),
     ],
   };
+};
+
+/** A sheet whose logs have so many rows more, put in before their last. */
+export const grown = (sheet: Sheet, { logs, rows }: Growth): Sheet => {
+  if (rows === 0) return sheet;
+  // All are opened before any is filled: what reads another row by row finds its rows in their places.
+  const open = logs.reduce((one, log) => opened(one, areaOfLog(one, log).bottom, rows), sheet);
+  return logs.reduce((one, log) => {
+    const area = areaOfLog(one, log);
+    return repeating(one, area, area.bottom - rows - 1, rows);
+  }, open);
 };

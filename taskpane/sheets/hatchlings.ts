@@ -117,74 +117,79 @@ const offered = (title: string, i: number) =>
     takes: yesOrNo,
   }) as const;
 
-const all = log("log", LOG_ROWS, {
-  label: { title: "Label", needed: "A hatchling", input: young.map(({ label }) => label) },
-  standsOut: { title: "What stands out", each: stands, rules: [begins("Plan", "care"), begins("Eats", "good")] },
-  hatched: { title: "Hatched", input: young.map(() => clutch.hatched), format: "date", takes: date },
-  shed: {
-    title: "First shed",
-    input: young.map(({ shed }) => (shed === null ? null : day(shed))),
-    format: "date",
-    takes: date,
-    note: "Blank until it is done. The first meal is offered after it (practice).",
+const all = log(
+  "log",
+  LOG_ROWS,
+  {
+    label: { title: "Label", needed: "A hatchling", input: young.map(({ label }) => label) },
+    standsOut: { title: "What stands out", each: stands, rules: [begins("Plan", "care"), begins("Eats", "good")] },
+    hatched: { title: "Hatched", input: young.map(() => clutch.hatched), format: "date", takes: date },
+    shed: {
+      title: "First shed",
+      input: young.map(({ shed }) => (shed === null ? null : day(shed))),
+      format: "date",
+      takes: date,
+      note: "Blank until it is done. The first meal is offered after it (practice).",
+    },
+    then: {
+      title: "Then",
+      unit: "g",
+      input: young.map(({ then }) => then),
+      format: "tenth",
+      takes: number(MASS),
+      note: "Mass when hatched.",
+    },
+    now: {
+      title: "Now",
+      unit: "g",
+      input: young.map(({ now: mass }) => mass),
+      format: "tenth",
+      takes: number(MASS),
+      note: "Mass on the day given above, before a meal.",
+    },
+    first: {
+      ...offered("1st", 0),
+      note: "The last six meals offered, oldest left. yes: taken and kept. no: refused, or brought up.",
+    },
+    second: offered("2nd", 1),
+    third: offered("3rd", 2),
+    fourth: offered("4th", 3),
+    fifth: offered("5th", 4),
+    last: offered("6th", 5),
+    day: {
+      title: "Day",
+      each: ({ hatched }) => once`VIV.AGE(${hatched},${on},"days")`,
+      format: "whole",
+      note: "Days since hatching.",
+    },
+    gain: {
+      title: "Gain",
+      each: ({ then, now: mass }) => once`-VIV.MASSLOSS(${then},${mass})`,
+      format: "percent",
+      note: "Since hatching; a loss is negative.",
+    },
+    refused: {
+      title: "Refused",
+      each: (row) => f`IF(COUNTA(${mealsOf(row)})=0,"",VIV.REFUSALS(${blanksKept(mealsOf(row))}))`,
+      format: "whole",
+      note: "In a row, up to the last offered.",
+    },
+    winters: {
+      title: "Winters",
+      input: young.map(({ winters }) => winters),
+      takes: oneOf("yes", "no"),
+      note: "Its first winter. no: it is fed through, warm, as is usual. yes: only with your vet. Blank asks.",
+    },
+    firstWinter: {
+      title: "First winter",
+      wide: 2,
+      each: ({ label, winters, standsOut }) =>
+        f`IF(${label}="","",IF(${winters}="","Does it winter? no, or ask your vet: see below",IF(${winters}="no","Stays warm, fed all winter",IF(LEFT(${standsOut},4)<>"Eats","Stop: does not eat by itself, stays warm","With your vet only: see below"))))`,
+      rules: [begins("Stop", "stop"), begins("Does", "care"), begins("With", "care")],
+    },
   },
-  then: {
-    title: "Then",
-    unit: "g",
-    input: young.map(({ then }) => then),
-    format: "tenth",
-    takes: number(MASS),
-    note: "Mass when hatched.",
-  },
-  now: {
-    title: "Now",
-    unit: "g",
-    input: young.map(({ now: mass }) => mass),
-    format: "tenth",
-    takes: number(MASS),
-    note: "Mass on the day given above, before a meal.",
-  },
-  first: {
-    ...offered("1st", 0),
-    note: "The last six meals offered, oldest left. yes: taken and kept. no: refused, or brought up.",
-  },
-  second: offered("2nd", 1),
-  third: offered("3rd", 2),
-  fourth: offered("4th", 3),
-  fifth: offered("5th", 4),
-  last: offered("6th", 5),
-  day: {
-    title: "Day",
-    each: ({ hatched }) => once`VIV.AGE(${hatched},${on},"days")`,
-    format: "whole",
-    note: "Days since hatching.",
-  },
-  gain: {
-    title: "Gain",
-    each: ({ then, now: mass }) => once`-VIV.MASSLOSS(${then},${mass})`,
-    format: "percent",
-    note: "Since hatching; a loss is negative.",
-  },
-  refused: {
-    title: "Refused",
-    each: (row) => f`IF(COUNTA(${mealsOf(row)})=0,"",VIV.REFUSALS(${blanksKept(mealsOf(row))}))`,
-    format: "whole",
-    note: "In a row, up to the last offered.",
-  },
-  winters: {
-    title: "Winters",
-    input: young.map(({ winters }) => winters),
-    takes: oneOf("yes", "no"),
-    note: "Its first winter. no: it is fed through, warm, as is usual. yes: only with your vet. Blank asks.",
-  },
-  firstWinter: {
-    title: "First winter",
-    wide: 2,
-    each: ({ label, winters, standsOut }) =>
-      f`IF(${label}="","",IF(${winters}="","Does it winter? no, or ask your vet: see below",IF(${winters}="no","Stays warm, fed all winter",IF(LEFT(${standsOut},4)<>"Eats","Stop: does not eat by itself, stays warm","With your vet only: see below"))))`,
-    rules: [begins("Stop", "stop"), begins("Does", "care"), begins("With", "care")],
-  },
-});
+  { grows: true },
+);
 
 export const hatchlings = page(
   {

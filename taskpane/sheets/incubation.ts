@@ -139,24 +139,29 @@ const expected = (row: { readonly laid: RowCell; readonly days: RowCell }, part:
   return `=IF(OR(${[row.laid, row.days, days, soonest, latest].map((one) => `${one}=""`).join(",")}),"",INDEX(VIV.HATCHDATES(${row.laid},${scaled(soonest)},${scaled(latest)}),1,${part}))`;
 };
 
-const clutches = log("clutches", CLUTCH_ROWS, {
-  clutch: { title: "Clutch", needed: "A clutch", input: ["Juniper 2025", clutch.label] },
-  laid: { title: "Laid", needed: "Its day", input: [day("2025-06-24"), clutch.laid], format: "date", takes: date },
-  eggs: { title: "Eggs", input: [6, clutch.eggs], format: "whole", takes: whole([1, 100], "eggs") },
-  held: { title: "Held", unit: "°C", input: [clutch.incubator, clutch.incubator], format: "tenth", takes: EGG_RANGE },
-  days: {
-    title: "Days",
-    each: ({ held }) => once`INDEX(VIV.INCUBATIONDAYS(${held},${own.days},${own.temperature},${own.threshold}),1,1)`,
-    format: "tenth",
-    note: "At that temperature, from your own figure.",
+const clutches = log(
+  "clutches",
+  CLUTCH_ROWS,
+  {
+    clutch: { title: "Clutch", needed: "A clutch", input: ["Juniper 2025", clutch.label] },
+    laid: { title: "Laid", needed: "Its day", input: [day("2025-06-24"), clutch.laid], format: "date", takes: date },
+    eggs: { title: "Eggs", input: [6, clutch.eggs], format: "whole", takes: whole([1, 100], "eggs") },
+    held: { title: "Held", unit: "°C", input: [clutch.incubator, clutch.incubator], format: "tenth", takes: EGG_RANGE },
+    days: {
+      title: "Days",
+      each: ({ held }) => once`INDEX(VIV.INCUBATIONDAYS(${held},${own.days},${own.temperature},${own.threshold}),1,1)`,
+      format: "tenth",
+      note: "At that temperature, from your own figure.",
+    },
+    expected: { title: "Expected", each: ({ laid: on, days }) => once`${on}+ROUND(${days},0)`, format: "date" },
+    soonest: { title: "Soonest", each: (row) => expected(row, 1), format: "date" },
+    latest: { title: "Latest", each: (row) => expected(row, 2), format: "date" },
+    hatchedOn: { title: "Hatched on", input: [day("2025-08-23"), clutch.hatched], format: "date", takes: date },
+    hatched: { title: "Hatched", input: [5, clutch.hatchlings], format: "whole", takes: whole([0, 100]) },
+    share: { title: "Share", each: ({ eggs, hatched: out }) => once`${out}/${eggs}`, format: "percent" },
   },
-  expected: { title: "Expected", each: ({ laid: on, days }) => once`${on}+ROUND(${days},0)`, format: "date" },
-  soonest: { title: "Soonest", each: (row) => expected(row, 1), format: "date" },
-  latest: { title: "Latest", each: (row) => expected(row, 2), format: "date" },
-  hatchedOn: { title: "Hatched on", input: [day("2025-08-23"), clutch.hatched], format: "date", takes: date },
-  hatched: { title: "Hatched", input: [5, clutch.hatchlings], format: "whole", takes: whole([0, 100]) },
-  share: { title: "Share", each: ({ eggs, hatched: out }) => once`${out}/${eggs}`, format: "percent" },
-});
+  { grows: true },
+);
 
 export const incubation = page(
   {

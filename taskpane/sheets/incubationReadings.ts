@@ -46,62 +46,67 @@ const deadly = `"Deadly over ${EGGS_DEADLY} °C: ask a vet"`;
 const tooHigh = `"Over ${EGGS_MOST} °C: look at the incubator"`;
 const tooLow = `"Under ${EGGS_LEAST} °C: look at the incubator"`;
 /** What the incubator showed, day by day. */
-export const daily = log("log", ROWS, {
-  on: {
-    title: "Read on",
-    input: readings.map(({ on }) => on),
-    format: "date",
-    takes: date,
-    note: "Readings of the one clutch named at the top.",
+export const daily = log(
+  "log",
+  ROWS,
+  {
+    on: {
+      title: "Read on",
+      input: readings.map(({ on }) => on),
+      format: "date",
+      takes: date,
+      note: "Readings of the one clutch named at the top.",
+    },
+    high: {
+      title: "High",
+      unit: "°C",
+      input: readings.map(({ high }) => high),
+      format: "tenth",
+      takes: number([-10, 60]),
+      note: "Of the eggs, not of the room.",
+      rules: [over(figure(EGGS_DEADLY, "°C"), "stop"), over(figure(EGGS_MOST, "°C"), "care")],
+    },
+    low: {
+      title: "Low",
+      unit: "°C",
+      input: readings.map(({ low }) => low),
+      format: "tenth",
+      takes: number([-10, 60]),
+      rules: [under(figure(EGGS_LEAST, "°C"), "cold")],
+    },
+    mid: {
+      title: "Mid",
+      unit: "°C",
+      each: ({ on, high, low }) => `=IF(OR(${on}="",${high}="",${low}=""),"",VIV.MEDIAN24(${high},${low}))`,
+      format: "tenth",
+      note: "Half-way between high and low: in an incubator close to the mean.",
+    },
+    warmth: {
+      title: "Warmth",
+      measures: "degree-days",
+      each: ({ high, low }) => once`VIV.DEGREEDAYS(${high},${low},${threshold})`,
+      format: "tenth",
+      note: "Degree-days of that day above the temperature without growth.",
+    },
+    humidity: {
+      title: "Humidity",
+      unit: "%",
+      input: readings.map(({ humidity }) => humidity),
+      format: "whole",
+      takes: number(HUMIDITY),
+    },
+    standsOut: {
+      title: "What stands out",
+      wide: 3,
+      each: ({ on, high, low }) =>
+        `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_DEADLY, "°C")},${deadly},IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},""))))`,
+      rules: [begins("Deadly", "stop"), saysSomething("care")],
+    },
+    least: { title: "Least °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_LEAST, "°C")})`, format: "tenth" },
+    most: { title: "Most °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_MOST, "°C")})`, format: "tenth" },
   },
-  high: {
-    title: "High",
-    unit: "°C",
-    input: readings.map(({ high }) => high),
-    format: "tenth",
-    takes: number([-10, 60]),
-    note: "Of the eggs, not of the room.",
-    rules: [over(figure(EGGS_DEADLY, "°C"), "stop"), over(figure(EGGS_MOST, "°C"), "care")],
-  },
-  low: {
-    title: "Low",
-    unit: "°C",
-    input: readings.map(({ low }) => low),
-    format: "tenth",
-    takes: number([-10, 60]),
-    rules: [under(figure(EGGS_LEAST, "°C"), "cold")],
-  },
-  mid: {
-    title: "Mid",
-    unit: "°C",
-    each: ({ on, high, low }) => `=IF(OR(${on}="",${high}="",${low}=""),"",VIV.MEDIAN24(${high},${low}))`,
-    format: "tenth",
-    note: "Half-way between high and low: in an incubator close to the mean.",
-  },
-  warmth: {
-    title: "Warmth",
-    measures: "degree-days",
-    each: ({ high, low }) => once`VIV.DEGREEDAYS(${high},${low},${threshold})`,
-    format: "tenth",
-    note: "Degree-days of that day above the temperature without growth.",
-  },
-  humidity: {
-    title: "Humidity",
-    unit: "%",
-    input: readings.map(({ humidity }) => humidity),
-    format: "whole",
-    takes: number(HUMIDITY),
-  },
-  standsOut: {
-    title: "What stands out",
-    wide: 3,
-    each: ({ on, high, low }) =>
-      `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_DEADLY, "°C")},${deadly},IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},""))))`,
-    rules: [begins("Deadly", "stop"), saysSomething("care")],
-  },
-  least: { title: "Least °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_LEAST, "°C")})`, format: "tenth" },
-  most: { title: "Most °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_MOST, "°C")})`, format: "tenth" },
-});
+  { grows: true },
+);
 
 const { on, high, low } = daily;
 const said = words(

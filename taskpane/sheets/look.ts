@@ -19,6 +19,7 @@ export const roleLooks: Readonly<Record<Role, CellLook>> = {
   title: { bold: true, size: 16, colour: "#22363d" },
   heading: { bold: true, colour: "#22363d", fill: "#e6edee", frame: "below", frameColour: "#8fa3a8" },
   guide: { size: 9, colour: "#55636a" },
+  hint: { size: 9, colour: "#55636a" },
   label: {},
   input: { frame: "box", frameColour: "#5f7d86" },
   setting: { fill: "#f2eddd", frame: "below", frameColour: "#d5ccb0" },

@@ -20,7 +20,7 @@ export const pasted = log(
   },
   {
     room: ROOM,
-    note: `Paste here, time left and °C right, up to ${ROOM} rows; the frame ends sooner, the room does not. The pane's Readings reads a file into it.`,
+    note: `Paste here, time left and °C right, up to ${ROOM} rows; the frame ends sooner, the room does not. Rows below that are not read: begin another sheet. The pane's Readings reads a file into it.`,
   },
 );
 

@@ -70,12 +70,12 @@ export interface Link {
 
 /**
  * What a block is for. "title" one line in A1; "heading" over a column or a part; "guide" a table's headings once more,
- * where they stay in view; "label" before a cell; "input" what
+ * where they stay in view; "hint" under a log how it is made longer; "label" before a cell; "input" what
  * the keeper fills, cleared with the example; "setting" what the keeper may change but a cleared sheet keeps;
  * "computed" formulas; "text" running words; "caution" and "source" the two standing parts.
  */
 export type Role =
-  "title" | "heading" | "guide" | "label" | "input" | "setting" | "computed" | "text" | "caution" | "source";
+  "title" | "heading" | "guide" | "hint" | "label" | "input" | "setting" | "computed" | "text" | "caution" | "source";
 
 /** A cell's content: text that starts with "=" is a formula (comma-separated, English names); null is blank. */
 export type Content = string | number | boolean | null;

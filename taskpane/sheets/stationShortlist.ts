@@ -109,7 +109,7 @@ const own = log(
       note: "Only for your own fall of temperature: the year's mean, of the stations of one mountain.",
     },
   },
-  { title: "Stations that you know of yourself" },
+  { title: "Stations that you know of yourself", grows: true },
 );
 const all = through(own.name, own.longitude);
 

@@ -53,63 +53,68 @@ const sinceBefore = ({ date, animal, mass }: Row, formula: () => string): string
     ? '=""'
     : f`IF(OR(${date}="",${animal}="",${mass}=""),"",IF(SUMPRODUCT((${animal.above}=${animal})*(${mass.above}<>""))=0,"",${formula()}))`;
 
-export const weekly = log("log", LOG_ROWS, {
-  date: {
-    title: "Date",
-    needed: "First weighing",
-    input: weighings.map(({ on }) => on),
-    format: "date",
-    takes: date,
-    note: "Oldest first. Blue lies in the winter fast.",
-    rules: [{ when: (own) => `=AND(ISNUMBER(${own}),${insideFast(`${own}`, plan.dates)})`, look: "cold", over: 3 }],
+export const weekly = log(
+  "log",
+  LOG_ROWS,
+  {
+    date: {
+      title: "Date",
+      needed: "First weighing",
+      input: weighings.map(({ on }) => on),
+      format: "date",
+      takes: date,
+      note: "Oldest first. Blue lies in the winter fast.",
+      rules: [{ when: (own) => `=AND(ISNUMBER(${own}),${insideFast(`${own}`, plan.dates)})`, look: "cold", over: 3 }],
+    },
+    animal: { title: "Animal", needed: "Its name in the log", input: weighings.map(({ animal }) => animal) },
+    mass: { title: "Mass", unit: "g", input: weighings.map(({ mass }) => mass), format: "tenth", takes: number(MASS) },
+    length: {
+      title: "Length",
+      unit: "cm",
+      input: weighings.map(({ length }) => length),
+      format: "tenth",
+      takes: number([1, 1000]),
+      note: "From snout to tail tip, or to the vent: always the same way.",
+    },
+    change: {
+      title: "Change",
+      unit: "g",
+      each: (row) => sinceBefore(row, () => `${row.mass}-${before(row, row.mass)}`),
+      format: "tenth",
+      note: "Since the same animal's last weighing.",
+    },
+    share: {
+      title: "Change",
+      each: (row) => sinceBefore(row, () => `-VIV.MASSLOSS(${before(row, row.mass)},${row.mass})`),
+      format: "percent",
+      note: "Since the last weighing; a loss is negative.",
+    },
+    daily: {
+      title: "% a day",
+      each: (row) =>
+        sinceBefore(
+          row,
+          () =>
+            `IF(${row.date}=${before(row, row.date)},"",VIV.GROWTHRATE(${before(row, row.mass)},${before(row, row.date)},${row.mass},${row.date}))`,
+        ),
+      format: "thousandth",
+      note: "Growth since the last weighing.",
+    },
+    seen: {
+      title: "Seen",
+      input: weighings.map(({ seen }) => seen),
+      note: "Begin with Laid or Birth on the day of either: the loss is told as such.",
+    },
+    standsOut: {
+      title: "What stands out",
+      skip: 1,
+      wide: 2,
+      // A loss comes first: the plan is of one winter, and whoever does not follow it is weighed in its days too.
+      each: ({ date, animal, mass, share, seen }) =>
+        f`IF(OR(${date}="",${mass}=""),"",IF(${animal}="","Whose weighing? Name the animal.",IF(NOT(ISNUMBER(${mass})),"No number: not counted",IF(AND(N(${alarm})>0,N(${share})<=-N(${alarm})),IF(OR(LEFT(${seen},4)="Laid",LEFT(${seen},4)="Birt"),"Laying or birth: ","Lost ")&${rounded(`-100*${share}`)}&IF(${insideFast(`${date}`, plan.dates)}," % in the fast"," % since the last"),IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log","")))))`,
+      note: "In the fast the Winter log holds a loss against what you agreed with your vet. An animal that does not follow the plan has no fast.",
+      rules: [begins("In", "note"), saysSomething("care")],
+    },
   },
-  animal: { title: "Animal", needed: "Its name in the log", input: weighings.map(({ animal }) => animal) },
-  mass: { title: "Mass", unit: "g", input: weighings.map(({ mass }) => mass), format: "tenth", takes: number(MASS) },
-  length: {
-    title: "Length",
-    unit: "cm",
-    input: weighings.map(({ length }) => length),
-    format: "tenth",
-    takes: number([1, 1000]),
-    note: "From snout to tail tip, or to the vent: always the same way.",
-  },
-  change: {
-    title: "Change",
-    unit: "g",
-    each: (row) => sinceBefore(row, () => `${row.mass}-${before(row, row.mass)}`),
-    format: "tenth",
-    note: "Since the same animal's last weighing.",
-  },
-  share: {
-    title: "Change",
-    each: (row) => sinceBefore(row, () => `-VIV.MASSLOSS(${before(row, row.mass)},${row.mass})`),
-    format: "percent",
-    note: "Since the last weighing; a loss is negative.",
-  },
-  daily: {
-    title: "% a day",
-    each: (row) =>
-      sinceBefore(
-        row,
-        () =>
-          `IF(${row.date}=${before(row, row.date)},"",VIV.GROWTHRATE(${before(row, row.mass)},${before(row, row.date)},${row.mass},${row.date}))`,
-      ),
-    format: "thousandth",
-    note: "Growth since the last weighing.",
-  },
-  seen: {
-    title: "Seen",
-    input: weighings.map(({ seen }) => seen),
-    note: "Begin with Laid or Birth on the day of either: the loss is told as such.",
-  },
-  standsOut: {
-    title: "What stands out",
-    skip: 1,
-    wide: 2,
-    // A loss comes first: the plan is of one winter, and whoever does not follow it is weighed in its days too.
-    each: ({ date, animal, mass, share, seen }) =>
-      f`IF(OR(${date}="",${mass}=""),"",IF(${animal}="","Whose weighing? Name the animal.",IF(NOT(ISNUMBER(${mass})),"No number: not counted",IF(AND(N(${alarm})>0,N(${share})<=-N(${alarm})),IF(OR(LEFT(${seen},4)="Laid",LEFT(${seen},4)="Birt"),"Laying or birth: ","Lost ")&${rounded(`-100*${share}`)}&IF(${insideFast(`${date}`, plan.dates)}," % in the fast"," % since the last"),IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log","")))))`,
-    note: "In the fast the Winter log holds a loss against what you agreed with your vet. An animal that does not follow the plan has no fast.",
-    rules: [begins("In", "note"), saysSomething("care")],
-  },
-});
+  { grows: true },
+);

@@ -56,5 +56,5 @@ export const sideBySide = log(
       rules: [{ when: (own) => `=OR(${own}="thinner",${own}="heavier")`, look: "note" }],
     },
   },
-  { title: "Condition: your animals side by side" },
+  { title: "Condition: your animals side by side", grows: true },
 );

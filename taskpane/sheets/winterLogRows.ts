@@ -103,5 +103,5 @@ export const weekly = log(
       note: "The mass at which the loss agreed with your vet is reached: the line in the chart.",
     },
   },
-  { titleLines: 2 },
+  { titleLines: 2, grows: true },
 );

@@ -570,6 +570,12 @@ describe("writing", () => {
         .map(([at, { formula, format }]) => `${at} ${String(formula)} ${format}`)
         .sort();
     expect(cellsOf(name)).toEqual(cellsOf(fresh));
+    const joinedOn = (tab: string) =>
+      excel
+        .tab(tab)
+        .told.filter((one) => one.includes(" merge("))
+        .sort();
+    expect(joinedOn(name)).toEqual(joinedOn(fresh));
 
     // Whatever fails while it is done, nothing is left of it.
     await excelWorkbook.remove([name, fresh]);

@@ -48,12 +48,7 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
   weights: ["log.change[1]", "log.share[1]", "log.daily[1]", "log.standsOut[1]"],
   // The example has five animals, and room for three more.
-  breedingSeason: [
-    "animals.gravid[1]",
-    "pairings.standsOut[1]",
-    "pairings.earliest[1]",
-    ...[6, 7, 8].flatMap((i) => [`lines${i}.label[1]`, `lines${i}.level[1]`]),
-  ],
+  breedingSeason: ["animals.gravid[1]", "pairings.standsOut[1]", "pairings.earliest[1]"],
   incubation: ["log.standsOut[1]"],
   preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
   // The town's station has no rain.

@@ -16,3 +16,21 @@ export const joinedLines = (
   });
   return `TEXTJOIN(CHAR(10),TRUE,${lines.join(",")})`;
 };
+
+/** The same where one call answers levels and words, for one cell: each second bar between them becomes a colon, the others end a line. */
+export const linesOfCall = (call: string, most: number): string => {
+  const lines = Array.from({ length: most }, (_, i) => i + 1);
+  const withColons = lines.reduce((text, line) => `SUBSTITUTE(${text},"|",": ",${line})`, `TEXTJOIN("|",TRUE,${call})`);
+  return `SUBSTITUTE(${withColons},"|",CHAR(10))`;
+};
+
+/** Of such lines the level of the first, its words, and how many there are beside it. */
+export const firstOfLines = (lines: unknown): Readonly<Record<"level" | "words" | "more", string>> => {
+  const [text, colon] = [String(lines), `FIND(": ",${String(lines)})`];
+  return {
+    level: `LEFT(${text},${colon}-1)`,
+    words: `MID(${text},${colon}+2,FIND(CHAR(10),${text}&CHAR(10))-${colon}-2)`,
+    // CLEAN takes out what ends a line, and nothing else of ours.
+    more: `(LEN(${text})-LEN(CLEAN(${text})))`,
+  };
+};

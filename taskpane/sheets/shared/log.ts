@@ -44,7 +44,11 @@ interface LogOptions<K extends string, R extends string> {
   readonly named?: { readonly column: K; readonly rows: readonly R[] };
   /** Rows kept free for pasting, those shown included; cleared with the example. */
   readonly room?: number;
+  /** Says under the last row how it is made longer (growing.ts): what is typed there would be read by nothing. */
+  readonly grows?: boolean;
 }
+
+const MORE_ROWS = "Full? In the pane, Sheets: Add rows to the log. What is typed below its last row is not read.";
 
 interface Placed {
   readonly key: string;
@@ -88,7 +92,7 @@ export const log = <K extends string, R extends string = never>(
   name: string,
   rows: number,
   columns: Readonly<Record<K, LogColumn<NoInfer<K>>>>,
-  { title, note, titleLines = 1, rowLines = 1, named, room }: LogOptions<NoInfer<K>, R> = {},
+  { title, note, titleLines = 1, rowLines = 1, named, room, grows = false }: LogOptions<NoInfer<K>, R> = {},
 ): Region & Readonly<Record<K, Column>> & Readonly<Record<R, Cell>> => {
   const list = placed(columns);
   const width = Math.max(...list.map(({ left, wide }) => left + wide));
@@ -195,6 +199,7 @@ export const log = <K extends string, R extends string = never>(
               }
             : {},
           ...list.map((one, i) => built(at, one, i)),
+          grows ? { blocks: [{ at: beside(at, first + rows, 0), role: "hint", rows: [[MORE_ROWS]] }] } : {},
         ),
     },
   });

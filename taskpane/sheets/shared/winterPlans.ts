@@ -26,7 +26,7 @@ const fieldOf = (key: Key, number: number, wide: number): Field => {
     ...(number === 1 ? { label: key === "name" ? "Its sheet" : (PLAN_ROWS[PLAN_DATES.indexOf(key)] ?? "") } : {}),
     ...(number === 1 && key === "name"
       ? {
-          note: "The name by which the animals call their plan: that of its sheet Cooling plan. The pane enters a plan here when its sheet is inserted.",
+          note: "The name by which the animals call their plan: that of its sheet Cooling plan. The pane enters a plan here when its sheet is inserted. Four at most: the animals of a fifth go on a second sheet like this one.",
         }
       : {}),
     value: number === 1 ? value : null,

@@ -159,6 +159,14 @@ export class HeldWorkbook {
       if (at !== row - 1) continue;
       for (let i = 0; i < rows; i++) this.cell(tab, row + i, column).format = cell.format;
     }
+    // Joined cells go along, and go with their rows.
+    tab.told = tab.told.flatMap((one) => {
+      const [, first, last] = /^[A-Z]+(\d+)(?::[A-Z]+(\d+))? merge\(/.exec(one) ?? [];
+      if (first === undefined) return [one];
+      const [top, bottom] = [Number(first) - 1, Number(last ?? first) - 1];
+      if (rows < 0 && top >= row && bottom < row - rows) return [];
+      return [one.replace(/\d+/g, (at) => String(Number(at) > row ? Number(at) + rows : Number(at)))];
+    });
     for (const cell of tab.cells.values()) {
       if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
       cell.formula = formulaMoved(cell.formula, (rows < 0 ? row - rows : row) + 1, rows);
