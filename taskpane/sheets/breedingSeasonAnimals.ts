@@ -162,9 +162,9 @@ export const breeders = log(
 );
 /** Worked out once for each animal. One of unknown sex is held against the limits of a female, the stricter ones. */
 const check = (row: number): string => {
-  const [sex, mass, age, clutches, share] = (["sex", "mass", "age", "clutches", "share"] as const).map(
-    (column) => new RowCell(`animals.${column}`, row),
-  ) as [Cell, Cell, Cell, Cell, Cell];
+  const of = (column: string): Cell => new RowCell(`animals.${column}`, row);
+  const [sex, mass, age] = [of("sex"), of("mass"), of("age")];
+  const [clutches, share] = [of("clutches"), of("share")];
   const female = `${age},${mass},${femaleAge},${femaleMass},${clutches},${mostClutches}`;
   const ready = [sex, mass, age, femaleAge, femaleMass, mostClutches, maleAge, maleMass].map((one) => `${one}=""`);
   const call = `IF(${sex}="male",VIV.PAIRINGCHECK(${age},${mass},${maleAge},${maleMass}),IF(${share}="",VIV.PAIRINGCHECK(${female}),VIV.PAIRINGCHECK(${female},${share})))`;

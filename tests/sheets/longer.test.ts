@@ -1,4 +1,3 @@
-import { serialOfIso } from "../../functions/dates";
 import { addRows } from "../../taskpane/actions/addRows";
 import { insertLinked } from "../../taskpane/actions/insertLinked";
 import { areaOf, cellName } from "../../taskpane/actions/place";
@@ -13,7 +12,7 @@ import { inSystem } from "../../taskpane/sheets/shared/systems";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { SheetContents } from "../../taskpane/workbook";
 import { changesOf, freeRow, rows, type Typed } from "./fill";
-import { openWorkbook, readSheet, Reading } from "../preview/engine";
+import { openWorkbook, Reading } from "../preview/engine";
 
 const MORE = 5;
 const templateOf = (key: string): Sheet => sheets.find((sheet) => sheet.key === key) as Sheet;
