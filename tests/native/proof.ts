@@ -12,6 +12,7 @@ import { areaName, cellName } from "../../taskpane/actions/place";
 import type { CellContent, PlainSheet } from "../../taskpane/workbook";
 import { LibreOffice } from "../file/libreOffice";
 import { openWorkbook } from "../preview/engine";
+import { argumentsNear } from "./nearby";
 import { argumentsWithin, parametersOf, type Raw } from "../properties/arbitraries";
 
 /** Every function with a native twin. */
@@ -99,7 +100,9 @@ const caseOf = (
       if (victim.reads === "range" && part % 2 === 0) list[part % list.length] = null;
       else list.fill(null);
     }
-    if (spoil === "limits") list[part % list.length] = beyond(victim, system);
+    // Of a list that is left out one cell alone would be half a list, and which error comes first is not the twin's to say.
+    if (spoil === "limits" && (list.length === 1 || list.some((cell) => cell !== null)))
+      list[part % list.length] = beyond(victim, system);
   }
   if (spoil === "all") for (const list of values) list.fill(null);
 
@@ -146,13 +149,23 @@ const caseOf = (
   return { cells, formulas, expected, call: `${call} of ${JSON.stringify(given)}` };
 };
 
-/** As many calls of a function as asked, always the same for a seed; on sheets of so many rows. */
+/** What spoils a case: how, which argument, which of its cells; and its style, of which two in four crowd no figures. */
+const choices = (style: (any: number) => number) =>
+  fc.tuple(fc.constantFrom(...spoils), fc.nat(999), fc.nat(999), fc.nat(999).map(style));
+
+/** As many calls of a function as asked, always the same for a seed; on sheets of so many rows. Every second is near an example. */
 export const casesOf = (definition: AnyDefinition, count: number, rows = count, seed = 20): readonly Case[] =>
   fc
     .sample(
-      fc.tuple(
-        argumentsWithin(definition),
-        fc.tuple(fc.constantFrom(...spoils), fc.nat(999), fc.nat(999), fc.nat(999)),
+      fc.oneof(
+        fc.tuple(
+          argumentsWithin(definition),
+          choices((any) => any),
+        ),
+        fc.tuple(
+          argumentsNear(definition),
+          choices((any) => any | 2),
+        ),
       ),
       { numRuns: count, seed },
     )
