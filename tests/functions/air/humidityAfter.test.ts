@@ -48,5 +48,8 @@ test("unchanged where the temperature is, never above 100, and back again where 
     ),
   ));
 
+test("what is too much for the cooler air condenses: 100 %, no more and no less", () =>
+  expect([answer(20, 100, 10), answer(25, 60, 5)]).toEqual([100, 100]));
+
 test("0.8 for 80 % gets a message that says so", () =>
   expect(callCell(humidityAfter, 20, 0.8, 25)).toMatch(/humidity holds 0.8: .*; 80 for 80 %, not 0.8$/));

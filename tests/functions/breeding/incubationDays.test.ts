@@ -139,3 +139,10 @@ test("soonest and latest hold the likely figure, and a threshold of one's own na
   expect(at(23, 60)[1]).toBeCloseTo(((60 * 17.6) / 14.6) * 0.95, 9);
   expect(at(23, 60)[2]).toBeCloseTo(90 * 1.05, 9);
 });
+
+test("a threshold of one's own is trusted to 1.5 K, as far as those of four Asian colubrids lie from 14 °C", () => {
+  // 60 days at 26 °C; at 24 °C by 12.5 °C and by 15.5 °C, each 5 % either way.
+  const [, soonest, latest] = call(incubationDays, 24, 60, 26, 14)[0] as [number, number, number];
+  expect(soonest).toBeCloseTo(((60 * 13.5) / 11.5) * 0.95, 9);
+  expect(latest).toBeCloseTo(((60 * 10.5) / 8.5) * 1.05, 9);
+});

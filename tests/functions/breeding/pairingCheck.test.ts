@@ -61,6 +61,9 @@ test.each([
   expect(check(...fires)).toEqual([wanted]);
 });
 
+test("a share just short of her weight never reads as 100 %", () =>
+  expect(check(30, 260, 24, 220, 1, 2, 0.999999)[0]?.[1]).toMatch(/^Not back to her weight, 99\.9999 % of it/));
+
 test("clutches without their limit, and a limit without clutches, are told as not judged", () => {
   expect(check(30, 260, 24, 220, 1)).toEqual([
     ["note", "Clutches not judged: mostClutches is blank (your own limit)."],

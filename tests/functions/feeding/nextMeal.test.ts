@@ -19,6 +19,8 @@ test("at the edges of the fast: the days of the last and the first meal are days
   expect(next("2026-09-15", 7, practicePlan)).toBe("2026-09-21"); // a day later is the fast: it is given sooner
   expect(next("2026-09-17", 7, practicePlan)).toBe("2026-09-21"); // four days of seven
   expect(next("2026-09-18", 7, practicePlan)).toBe("2027-03-29"); // three of seven are less than half: too soon
+  expect(next("2026-09-20", 2, practicePlan)).toBe("2026-09-21"); // one day of two is half of them
+  expect(next("2026-09-20", 3, practicePlan)).toBe("2027-03-29"); // one day of three is not
   expect(next("2026-09-21", 7, practicePlan)).toBe("2027-03-29");
   expect(next("2027-03-21", 7, practicePlan)).toBe("2027-03-29"); // a day before the first meal is the fast
   expect(next("2027-03-22", 7, practicePlan)).toBe("2027-03-29"); // the first meal itself

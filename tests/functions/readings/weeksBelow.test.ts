@@ -30,6 +30,12 @@ test("a weekly log is whole, a gap of eight days is not, and it ends a spell", (
   expect(weeks([46_342, 46_351], [4, 4], 4)).toEqual([2 / 7, 1 / 7, 8]);
 });
 
+test("days between two readings lie on the straight line between them, in equal steps", () => {
+  // 2, 4, 6, 8 °C on four days running, of which the two in the middle were not read.
+  const among = (threshold: number) => weeks([46_342, 46_345], [2, 8], threshold)[0] * 7;
+  expect([1.9, 2, 3.9, 4, 5.9, 6, 7.9, 8].map((one) => Math.round(among(one)))).toEqual([0, 1, 1, 2, 2, 3, 3, 4]);
+});
+
 test("a warm day ends a spell, and takes nothing from the weeks in all", () => {
   const temperatures = [...Array<number>(14).fill(4), 12, ...Array<number>(7).fill(3)];
   expect(weeks(run(22), temperatures, 5)).toEqual([3, 2, 0]);

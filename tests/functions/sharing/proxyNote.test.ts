@@ -34,6 +34,11 @@ test("a column of stations, a blank row and half a row", () => {
   expect(notes[2]?.[0]).toBe("#N/A stationElevation is blank");
 });
 
+test("half a metre outside the band is on its own side of it", () => {
+  expect(callCell(proxyNote, "Inn (invented)", 1800.5, 1200, 1800)).toMatch(/lies 1 m above the animal's band/);
+  expect(callCell(proxyNote, "Inn (invented)", 1199.5, 1200, 1800)).toMatch(/lies 1 m below the animal's band/);
+});
+
 test("a band upside down is refused", () =>
   expect(callCell(proxyNote, "A (invented)", 100, 1800, 1200)).toMatch(
     /^#VALUE! bandLow holds 1800 m, above bandHigh/,

@@ -45,6 +45,7 @@ test("an unknown name gets the three nearest", () => {
   expect(callCell(source, "=VIV.RAMPDATE(A1)")).toMatch(/the nearest names are RAMPDATES, /);
   expect(callCell(source, "LAP SE")).toMatch(/^#N\/A function holds 'LAP SE': the nearest names are LAPSE, /);
   expect(callCell(source, "x".repeat(40))).toMatch(/^#N\/A function holds 'x{40}': the nearest names are /);
+  expect(callCell(source, "x".repeat(41))).toMatch(/^#N\/A function holds 'x{40}…': the nearest names are /);
   expect(callCell(source, "x".repeat(99))).toMatch(/^#N\/A function holds 'x{40}…': the nearest names are /);
 });
 

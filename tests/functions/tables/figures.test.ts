@@ -22,6 +22,11 @@ test.each([
   expect(callCell(figuresOf, cell)).toBe(`#VALUE! range holds '${cell}': give a bare number, or words without digits`),
 );
 
+test("of a long cell the first 40 letters are told", () =>
+  expect(callCell(figuresOf, `${"x".repeat(40)}123`)).toBe(
+    `#VALUE! range holds '${"x".repeat(40)}': give a bare number, or words without digits`,
+  ));
+
 test("an error stays one, and spoils no other cell", () =>
   expect(call(figuresOf, down([1, new SheetError("#DIV/0!"), 3]))).toEqual(
     down([1, "#VALUE! range holds the error #DIV/0!", 3]),

@@ -47,6 +47,11 @@ test("of several weighings of one day the first and the last that stand there co
 
 test.each<[string, readonly unknown[], string]>([
   ["a mass of nobody", [down(["Ash", null]), down([FIRST, FIRST]), down([140, 141])], "#N/A row 2 of animals is blank"],
+  [
+    "a mass of nobody in the first row",
+    [down([null, "Ash"]), down([FIRST, FIRST]), down([140, 141])],
+    "#N/A row 1 of animals is blank",
+  ],
   ["a mass of no day", [down(["Ash", "Ash"]), down([FIRST, null]), down([140, 141])], "#N/A row 2 of dates is blank"],
   [
     "a word for a mass",

@@ -227,3 +227,12 @@ test("the trend may go on to the last gram, but not to nothing", () => {
     "#VALUE! end holds 2027-01-05: give an earlier day, by then the trend would leave no animal",
   );
 });
+
+test("no more than the whole animal is lost at the most", () => {
+  // The trend leaves a seventh of the animal by day 56; the scatter of such scales is larger than that.
+  const days = [0, 7, 14, 21, 28, 35, 42];
+  const masses = days.map((day, i) => 100 - (86 * day) / 56 + (i % 2 === 0 ? 12 : -12));
+  const answer = call(lossTrend, down(days.map((day) => FIRST + day)), down(masses), FIRST + 56)[0] as number[];
+  expect(answer[2]).toBeLessThan(1);
+  expect(answer[6]).toBe(1);
+});

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { serial } from "../../../functions/dates";
 import { sources } from "../../../functions/sources";
 import { rampCheck } from "../../../functions/winter/rampCheck";
+import { PLAN_ROWS } from "../../../functions/shared/plan";
 import { rampRules, type Measure } from "../../../functions/rules/winterPlan";
 import { call, callCell, down } from "../../call";
 import { bothSides } from "../rules/bothSides";
@@ -165,6 +166,17 @@ test("any two dates swapped are a stop, and a meal between them is still seen", 
       expect(rows.some(([level, words]) => level === "stop" && words.startsWith("Food inside the fast"))).toBe(true);
       expect(rows.map(([, words]) => words).join()).not.toMatch(/-\d+ days/); // a leg turned round has no length
     }
+  }
+});
+
+test("a date before the one above it is told, though it is after all others above", () => {
+  for (let row = 2; row < 6; row++) {
+    const before = practicePlan[row - 1] as number;
+    const dates = practicePlan.map((day, i) => (i === row ? before - 1 : day));
+    const [first] = check(down(dates), 24, 8);
+    expect(first?.[1]).toMatch(
+      new RegExp(`^Dates out of order: ${PLAN_ROWS[row]} is before ${PLAN_ROWS[row - 1]}( \\(|;)`),
+    );
   }
 });
 

@@ -78,6 +78,12 @@ test("fed after cooling starts is a stop without a negative number", () =>
     expect.stringMatching(/^No day from the last meal to cooling/),
   ]));
 
+test("fed on the day on which cooling starts: no days, and a day before it, one", () => {
+  expect(ready({ 9: COOLING })[0]?.[1]).toMatch(/^0 days from the last meal to cooling/);
+  expect(ready({ 9: COOLING + 1 })[0]?.[1]).toMatch(/^No day from the last meal to cooling/);
+  expect(ready({ 9: COOLING - 1 })[0]?.[1]).toMatch(/^1 day from the last meal to cooling/);
+});
+
 test("a share just below the mass before never reads as 100 %", () =>
   expect(ready({ 2: 299.999 })[0]?.[1]).toMatch(/^Only 99\.9997 % of its mass before/));
 

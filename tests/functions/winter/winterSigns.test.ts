@@ -2,6 +2,7 @@ import { serial } from "../../../functions/dates";
 import { NOTHING } from "../../../functions/rules/rule";
 import { winterLogRules, type Measure } from "../../../functions/rules/winterLog";
 import { boxAir } from "../../../functions/winter/boxAir";
+import { metabolicLoss } from "../../../functions/winter/metabolicLoss";
 import { winterSigns } from "../../../functions/winter/winterSigns";
 import { call, down } from "../../call";
 import { bothSides } from "../rules/bothSides";
@@ -257,5 +258,39 @@ describe("each sign by itself", () => {
     expect(lineOf({ temperatures: [8, 13, 8, 13, 8, 8, 8, 8], tooWarm: 12 }, /too warm/)?.[0]).toBe(DAY + 21);
     expect(lineOf({ humidity: [80, 50, 80, 50, 80, 80, 80, 80] }, /^Humidity/)?.[0]).toBe(DAY + 21);
     expect(lineOf({ humidity: [80, 97, 80, 97, 80, 80, 80, 80] }, /^Humidity/)?.[0]).toBe(DAY + 21);
+  });
+
+  test("a log of one row, weighed: how often it was weighed is told, and nothing is missing", () =>
+    expect(signs({ days: [0] })).toEqual([
+      [DAY, "note", expect.stringMatching(/^1 weighed so far: .* from 3 weighings on/)],
+    ]));
+
+  test("a pace is told from 21 days between the first and the last weighing on", () => {
+    const losing = [306, null, 303, null, null, null, null, null];
+    const over = (last: number) => lineOf({ days: [0, 1, 7, last], masses: [...losing.slice(0, 3), 299] }, /^Losing/);
+    expect(over(20)).toBeUndefined();
+    expect(over(21)).toBeDefined();
+  });
+
+  test("a pace is held against what the quiet animal burns at the mean of the temperatures that were read", () => {
+    const temperatures = [6, 7, 8, 9, null, 10, 11, 12];
+    const masses = days.map((day) => 306 * (1 - (0.0125 * day) / 30));
+    const burnt = (call(metabolicLoss, 306, 9, 30)[0] as number[])[2] as number;
+    expect(lineOf({ temperatures, masses }, /^Losing/)?.[2]).toContain(
+      ` explains ${Number((100 * burnt).toFixed(2))} % at the most`,
+    );
+  });
+
+  test("a loss is no gain, and where it heads for is never more than the whole", () => {
+    const losing = days.map((_, i) => (i === 0 ? 306 : 297));
+    expect(lineOf({ masses: losing, agreed: null }, /^Lost/)).toBeUndefined();
+    expect(lineOf({ masses: losing }, /^Gained/)).toBeUndefined();
+    const steep = days.map((day) => 306 - day / 4);
+    expect(lineOf({ masses: steep, end: DAY + 2000 }, /^Heading/)?.[2]).toMatch(/^Heading for a loss of 100 %/);
+  });
+
+  test("the first day of the log counts as an opening, and none before it", () => {
+    const shut = { litres: 60, opened: every(null), masses: every(null), temperatures: every(8) };
+    expect(lineOf(shut, /^Shut/)?.[2]).toMatch(/^Shut from 2026-11-16 to 2027-01-04, 1176 h/);
   });
 });
