@@ -1,5 +1,17 @@
 import { fluctuation } from "../../../functions/climate/fluctuation";
 import { call, callCell, down } from "../../call";
+import { stations } from "../../tables/dailyRanges.json";
+import { yardstick } from "../../yardstick";
+
+// High, low and range are each rounded to a tenth of a degree Fahrenheit: 0.15 of them at most.
+yardstick(
+  fluctuation,
+  { against: "NOAA monthly normals, mean of the daily ranges, in °F", within: 0.15, unit: "°F" },
+  () =>
+    stations.flatMap(({ high, low, range }) =>
+      range.map((one, month) => [callCell(fluctuation, high[month], low[month], "imperial") as number, one] as const),
+    ),
+);
 
 // By definition: the figures can be checked by head.
 test.each([
