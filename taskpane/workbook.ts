@@ -40,6 +40,12 @@ export interface Workbook {
     column: { readonly heading: string; readonly formula: string; readonly format?: string },
   ) => Promise<void>;
 
+  /**
+   * Gives a column's cells the look of those of another in the same rows: colours, font, lines and alignment. Number formats,
+   * lists and colour rules stay as they are. A column that is narrower than so many characters becomes as wide.
+   */
+  readonly takeLook?: (look: ColumnLook) => Promise<void>;
+
   /** Adds a plain sheet of text and figures after the last one; answers the name that it was given. */
   add(name: string, cells: readonly (readonly CellContent[])[], look?: PlainLook): Promise<string>;
 
@@ -129,6 +135,14 @@ export interface CellPlace {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
+}
+
+/** Cells of one column that are to look like those of another. */
+export interface ColumnLook extends CellPlace {
+  readonly rows: number;
+  /** The column that is looked like. */
+  readonly like: number;
+  readonly characters: number;
 }
 
 /** A table of the program's own: the row of its headings, and its columns from the first on. */

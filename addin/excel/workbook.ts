@@ -10,6 +10,7 @@ import { dress, drawSheet, pointsOfLines, pointsOfWidth } from "./insert";
 import { insertRows } from "./insertRows";
 import { adorn } from "./ornaments";
 import { addTableColumn, tableAt } from "./tables";
+import { takeLook } from "./takeLook";
 import { sizeOf, write } from "./write";
 
 /** What the workbook looked like before sheets were added. */
@@ -201,6 +202,7 @@ export const excelWorkbook: Workbook = {
   insertRows,
   tableAt,
   addTableColumn,
+  takeLook,
   add,
   copy,
   remove,

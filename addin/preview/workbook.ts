@@ -1,4 +1,4 @@
-import { BooleanNumber, ICommandService, type ICellData, type IWorksheetData } from "@univerjs/core";
+import { BooleanNumber, ICommandService, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
 import { InsertSheetCommand, SetRangeValuesCommand } from "@univerjs/sheets";
 import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import {
@@ -6,6 +6,7 @@ import {
   type CellContent,
   type CellState,
   type Change,
+  type ColumnLook,
   type Insertion,
   type Opened,
   type Options,
@@ -236,6 +237,25 @@ export class PreviewWorkbook implements Workbook {
       }
       for (const one of joined) sheet.getRange(one).merge();
       for (const change of fill) this.writeOne(change);
+    });
+    await this.engine.settle();
+  }
+
+  async takeLook({ sheet: name, row, column, rows, like, characters }: ColumnLook): Promise<void> {
+    const sheet = this.sheet(name);
+    await this.whole("Taking the look", () => {
+      const lookAt = (at: number): { readonly s: IStyleData } => {
+        const { n: _, ...look } = sheet.getRange(at, like).getCellStyleData() ?? {};
+        return { s: look };
+      };
+      this.command(SetRangeValuesCommand, {
+        unitId: this.book.getId(),
+        subUnitId: sheet.getSheetId(),
+        range: { startRow: row, endRow: row + rows - 1, startColumn: column, endColumn: column },
+        value: Object.fromEntries(Array.from({ length: rows }, (_, i) => [row + i, { [column]: lookAt(row + i) }])),
+      });
+      const wanted = pixelsOfWidth(characters);
+      if (sheet.getColumnWidth(column) < wanted) sheet.setColumnWidth(column, wanted);
     });
     await this.engine.settle();
   }

@@ -54,11 +54,27 @@ const tableFor = async (workbook: Workbook, { at, reads: [first] }: Planned): Pr
   return isNext && table.column <= first ? table : undefined;
 };
 
+/** Room for the heading in bold letters, or for a date. */
+const widthFor = (heading: string): number => Math.max(11, Math.ceil(heading.length * 1.1) + 1);
+
+/** The column looks like the table; where it cannot, it stands all the same. */
+const dressed = async (workbook: Workbook, { at, heading, formulas }: Planned): Promise<string> => {
+  try {
+    const rows = formulas.length + 1;
+    await workbook.takeLook?.({ ...at, rows, like: at.column - 1, characters: widthFor(heading) });
+    return "";
+  } catch (failure) {
+    if (failure instanceof WorkbookError)
+      return " It does not look like your table: copy the look of the column beside it.";
+    throw failure;
+  }
+};
+
 export const addColumn: Action<ColumnChoice | undefined> = {
   key: "add-column",
   label: "Add the column",
   about:
-    "Writes a heading and a formula for each row into the next free column of your table, down to its last row. Nothing else changes.",
+    "Writes a heading and a formula for each row into the next free column of your table, down to its last row. It looks like the column beside it. Nothing else changes.",
   async describe(workbook, choice) {
     const column = await look(workbook, choice);
     return typeof column === "string"
@@ -73,7 +89,10 @@ export const addColumn: Action<ColumnChoice | undefined> = {
     const table = await tableFor(workbook, column);
     if (table && workbook.addTableColumn) {
       await workbook.addTableColumn(table, { heading, formula: column.inTable, ...(format ? { format } : {}) });
-      return { text: `"${heading}" is a column of the table "${table.name}" now: rows that you add to it answer too.` };
+      const plain = await dressed(workbook, column);
+      return {
+        text: `"${heading}" is a column of the table "${table.name}" now: rows that you add to it answer too.${plain}`,
+      };
     }
     await workbook.write(
       [
@@ -82,9 +101,10 @@ export const addColumn: Action<ColumnChoice | undefined> = {
       ],
       options,
     );
+    const plain = await dressed(workbook, column);
     const stay = empty.length > 0 ? ` Empty until they can be answered: ${counted(empty.length, "row")}.` : "";
     return {
-      text: `"${heading}" stands in ${area(column)}.${stay} For rows that you add below, fill the last formula down.`,
+      text: `"${heading}" stands in ${area(column)}.${stay} For rows that you add below, fill the last formula down.${plain}`,
     };
   },
 };

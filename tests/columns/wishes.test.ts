@@ -103,6 +103,28 @@ test("wishes have keys and words of their own, and headings that tell them apart
   }
 });
 
+test("the column looks like the one beside it, and undo takes that back too", async () => {
+  const sheet = engine.api.getActiveWorkbook()?.getSheetByName(SHEET);
+  if (!sheet) throw new Error("no log");
+  const [heading, first] = [sheet.getRange(1, 9), sheet.getRange(2, 9)];
+  heading.setBackgroundColor("#1f4e78").setFontWeight("bold").setFontColor("#ffffff");
+  first.setFontStyle("italic").setNumberFormat("0.000");
+  const lookOf = (row: number, column: number) => {
+    const { n: _, ...look } = sheet.getRange(row, column).getCellStyleData() ?? {};
+    return look;
+  };
+  const width = sheet.getColumnWidth(10);
+  const wish = wishes.find(({ key }) => key === "PREYRATIO") as Wish;
+  await workbook.asOne(async () => addColumn.run(workbook, await choiceFor(wish)));
+  expect(lookOf(1, 9)).toMatchObject({ bg: { rgb: "#1f4e78" }, bl: 1, cl: { rgb: "#ffffff" } });
+  for (const row of [1, 2, 3]) expect(lookOf(row, 10)).toEqual(lookOf(row, 9));
+  expect(sheet.getRange(2, 10).getNumberFormat()).toBe(formats.percent);
+  expect(sheet.getColumnWidth(10)).toBeGreaterThan(Math.max(width, 150));
+  expect(await engine.api.undo()).toBe(true);
+  await engine.settle();
+  expect([lookOf(1, 10), lookOf(2, 10), sheet.getColumnWidth(10)]).toEqual([{}, {}, width]);
+}, 30_000);
+
 test.each(wishes.map((wish) => [wish.key, wish] as const))(
   "%s: what is shown before is what the sheet answers, row by row, and undo takes all of it back",
   async (_, wish) => {

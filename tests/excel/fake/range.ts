@@ -188,14 +188,26 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
             ),
           getCellProperties: () =>
             later("Range.getCellProperties", () =>
-              grid(() => ({
-                format: {
-                  fill: { color: "#FFFFFF" },
-                  font: { bold: false, color: "#000000", size: 11 },
-                  wrapText: false,
-                },
-              })),
+              grid(
+                (row, column) =>
+                  place.tab().looks.get(`${row},${column}`) ?? {
+                    format: {
+                      fill: { color: "#FFFFFF" },
+                      font: { bold: false, color: "#000000", size: 11 },
+                      wrapText: false,
+                    },
+                  },
+              ),
             ),
+          setCellProperties: (looks: unknown) => {
+            const copy = JSON.parse(JSON.stringify(checked("setCellProperties", looks))) as unknown[][];
+            queue("Range.setCellProperties", () => {
+              if (place.tab().locked) throw new OfficeError("AccessDenied", "the sheet is protected");
+              copy.forEach((line, i) =>
+                line.forEach((look, j) => place.tab().looks.set(`${place.row() + i},${place.column() + j}`, look)),
+              );
+            });
+          },
           insert: (shift: string) => {
             if (shift !== "Down") throw new Error(`insert ${shift} is not modelled`);
             queue("Range.insert", () => excel.insertRows(place.tab(), place.row(), place.rows(), place.columns()));

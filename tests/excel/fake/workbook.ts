@@ -26,6 +26,8 @@ export interface Tab {
   cells: Map<string, Cell>;
   properties: Map<string, string>;
   charts: HeldChart[];
+  /** What cells were told of their looks one by one, by "row,column". */
+  looks: Map<string, unknown>;
   /** Everything else that was told, in words, for tests to look at. */
   told: string[];
 }
@@ -104,6 +106,7 @@ export class HeldWorkbook {
       tables: [],
       properties: new Map(),
       charts: [],
+      looks: new Map(),
       told: [],
     };
   }
@@ -272,6 +275,7 @@ export class HeldWorkbook {
         name: tab.name,
         locked: tab.locked,
         told: [...tab.told],
+        looks: [...tab.looks],
         charts: tab.charts,
         cells: [...tab.cells]
           .filter(([, cell]) => cell.formula !== "" || cell.format !== "General")
