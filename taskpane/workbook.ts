@@ -16,7 +16,7 @@ export interface Workbook {
   /** The sheets' names, in order. */
   sheetNames(): Promise<readonly string[]>;
 
-  /** Inserts templated sheets after the last one, shows the first where it begins to be filled in; answers the names that they were given. */
+  /** Inserts templated sheets after the last one, each to open where it begins to be filled in, and shows the first; answers the names that they were given. */
   insert(sheets: readonly Sheet[], options?: Options): Promise<readonly string[]>;
 
   /** Everything in the named sheets (all where none are named) from A1 to the last used cell. */

@@ -3,13 +3,12 @@ import { CELLS_AT_ONCE } from "./contents";
 import { failed } from "./failure";
 import { pointsOfWidth } from "./insert";
 
-const BORDER = { style: true, color: true, weight: true };
 const SIDES = ["top", "bottom", "left", "right"] as const;
 const WANTED = {
   format: {
     fill: { color: true },
     font: { name: true, size: true, color: true, bold: true, italic: true, underline: true },
-    borders: { top: BORDER, bottom: BORDER, left: BORDER, right: BORDER },
+    borders: { style: true, color: true, weight: true },
     horizontalAlignment: true,
     verticalAlignment: true,
     wrapText: true,

@@ -92,11 +92,14 @@ const insert: Workbook["insert"] = async (sheets, options: Options = {}) => {
         names.push(name);
         context.application.suspendScreenUpdatingUntilNextSync();
         drawSheet(context.workbook.worksheets.add(name), sheet);
+        // A cell is selected only on the sheet that is shown: all in one turn that is not drawn, from the last to the first.
         if (i === sheets.length - 1) {
-          const first = context.workbook.worksheets.getItem(names[0] as string);
-          const { row, column } = firstInput(sheets[0] as (typeof sheets)[number]);
-          first.activate();
-          first.getRangeByIndexes(row, column, 1, 1).select();
+          for (const [j, begun] of [...sheets.entries()].reverse()) {
+            const own = context.workbook.worksheets.getItem(names[j] as string);
+            const { row, column } = firstInput(begun);
+            own.activate();
+            own.getRangeByIndexes(row, column, 1, 1).select();
+          }
         }
         await context.sync();
         const missing = await adorn(name, sheet);

@@ -1,9 +1,10 @@
 import { BooleanNumber, ICommandService, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
-import { InsertSheetCommand, SetRangeValuesCommand } from "@univerjs/sheets";
+import { InsertSheetCommand, SetRangeValuesCommand, SetSelectionsOperation } from "@univerjs/sheets";
 import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import {
   WorkbookError,
   type CellContent,
+  type CellPlace,
   type CellState,
   type Change,
   type ColumnLook,
@@ -124,11 +125,9 @@ export class PreviewWorkbook implements Workbook {
         progress?.((i + 1) / sheets.length);
       }
       if (signal?.aborted) throw cancelled();
-      const [first, template] = [names[0], sheets[0]];
-      if (first !== undefined && template) {
-        const { row, column } = firstInput(template);
-        await this.show(first, row, column);
-      }
+      for (const [i, sheet] of sheets.entries()) this.select(names[i] as string, firstInput(sheet));
+      const [first] = names;
+      if (first !== undefined) this.book.setActiveSheet(this.sheet(first));
       await this.engine.settle();
       return names;
     });
@@ -338,6 +337,22 @@ export class PreviewWorkbook implements Workbook {
     const sheet = this.sheet(name);
     this.book.setActiveSheet(sheet);
     this.book.setActiveRange(sheet.getRange(row, column));
+  }
+
+  /** Selects a cell of a sheet, whether it is shown or not. */
+  private select(name: string, { row, column }: Pick<CellPlace, "row" | "column">): void {
+    const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+    this.command(SetSelectionsOperation, {
+      unitId: this.book.getId(),
+      subUnitId: this.sheet(name).getSheetId(),
+      selections: [
+        {
+          range,
+          primary: { ...range, actualRow: row, actualColumn: column, isMerged: false, isMergedMainCell: false },
+          style: null,
+        },
+      ],
+    });
   }
 
   async selection(): ReturnType<Workbook["selection"]> {

@@ -702,15 +702,17 @@ describe("sheets", () => {
     await excelWorkbook.show("Bob's log (1)", 4, 1);
     expect([excel.active, excel.selected]).toEqual([excel.tab("Bob's log (1)").id, { row: 4, column: 1 }]);
   });
-  test("after an insertion the first sheet is shown with its topmost input selected, not its title", async () => {
+  test("after an insertion each sheet opens where it begins to be filled in, and the first is shown", async () => {
     const excel = open();
     const [first, second] = [
       sheets.find(({ key }) => key === "coolingPlan"),
       sheets.find(({ key }) => key === "weights"),
     ];
-    const [name = ""] = await excelWorkbook.insert([first as Sheet, second as Sheet]);
+    const [name = "", other = ""] = await excelWorkbook.insert([first as Sheet, second as Sheet]);
     const { top, left } = areaOf(cellOf(first as Sheet, "plan.label"));
     expect([excel.active, excel.selected]).toEqual([excel.tab(name).id, { row: top - 1, column: left - 1 }]);
+    const own = areaOf(cellOf(second as Sheet, "animal.label"));
+    expect(excel.tab(other).selected).toEqual({ row: own.top - 1, column: own.left - 1 });
   });
   test("a file holds the values of VIV formulas, native formulas, and the charts of a sheet of ours", async () => {
     open();

@@ -41,12 +41,19 @@ const joinedOnes = sheets.filter(
 );
 const animals = template("animals");
 
-const inEngine = async (story: (workbook: Workbook, undo: () => Promise<void>) => Promise<void>): Promise<void> => {
+const inEngine = async (
+  story: (workbook: Workbook, undo: () => Promise<void>, opensAt: (name: string) => string) => Promise<void>,
+): Promise<void> => {
   const { engine, workbook, close } = openWorkbook();
   try {
-    await story(workbook, async () => {
+    const undo = async (): Promise<void> => {
       await engine.api.undo();
       await engine.settle();
+    };
+    await story(workbook, undo, (name) => {
+      const book = engine.api.getActiveWorkbook();
+      book?.setActiveSheet(book.getSheetByName(name) as NonNullable<ReturnType<typeof book.getSheetByName>>);
+      return book?.getActiveCell()?.getA1Notation() ?? "";
     });
   } finally {
     close();
@@ -405,10 +412,19 @@ describe("Start my year", () => {
   };
 
   test("a blank, linked set in which what was given stands once, and the rest is asked for", async () =>
-    inEngine(async (workbook, undo) => {
+    inEngine(async (workbook, undo, opensAt) => {
       const before = JSON.stringify(await workbook.read());
       const outcome = await perform(startYear, workbook, form);
       if (outcome.kind !== "done") throw new Error(JSON.stringify(outcome));
+      // Each opens at the first blank that it asks for, or at its first input.
+      expect((await workbook.selection()).sheet).toBe(template("animals").name);
+      for (const [key, name] of [
+        ["animals", "reminders.today"],
+        ["nativeClimate", "place.longitude"],
+        ["winterLog", "animal.start"],
+      ] as const) {
+        expect([key, opensAt(template(key).name)]).toEqual([key, cellOf(template(key), name)]);
+      }
       const { tabs } = tabsOf(await workbook.read());
       expect(tabs.map(({ template: { key } }) => key)).toEqual(yearSheets.map(({ key }) => key));
       const of = async (key: string) => readSheet(workbook, template(key).name, template(key));

@@ -224,7 +224,9 @@ export const range = (excel: HeldWorkbook, turn: Turn, place: RangePlace): objec
           merge: (across: boolean) => queue("Range.merge", () => tell(`merge(${across})`)),
           select: () =>
             queue("Range.select", () => {
+              if (excel.active !== place.tab().id) throw new OfficeError("InvalidSelection", "the sheet is not shown");
               excel.selected = { row: place.row(), column: place.column() };
+              place.tab().selected = excel.selected;
             }),
           get worksheet() {
             return (worksheet ??= strict("Worksheet", loads("Worksheet", { name: () => place.tab().name })));

@@ -26,6 +26,8 @@ export interface Tab {
   cells: Map<string, Cell>;
   properties: Map<string, string>;
   charts: HeldChart[];
+  /** The cell with which it opens. */
+  selected?: { row: number; column: number };
   /** What cells were told of their looks one by one, by "row,column". */
   looks: Map<string, unknown>;
   /** Everything else that was told, in words, for tests to look at. */
