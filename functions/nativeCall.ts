@@ -23,6 +23,7 @@ import { fromMetric, hasSystems, toMetric, type System, type Unit } from "./unit
  *
  * What a twin does not do: read a number or a date that a cell holds as text (it answers #VALUE!), take a cell of spaces
  * for a blank one, and choose between #N/A and #VALUE! as the add-in does where one argument is blank and another wrong.
+ * Of an answer that only a chain of days tells, it may answer #N/A (functions/feeding/shared/meals.ts), never another figure.
  */
 
 /** An argument as it stands in a formula: text of one piece, and what it is where it is no reference. */
@@ -120,12 +121,15 @@ const readRange = (parameter: RangeParameter, range: Expressions, system: System
   if (parameter.length !== undefined && each.length !== parameter.length) {
     return { written: { each: [], whole: "" }, conditions: ["FALSE"] };
   }
-  if (whole !== undefined && system !== "metric" && hasSystems(cell.unit)) {
-    throw new NoTwin("a range that it reads whole is not metric");
-  }
   if (parameter.length === undefined && whole === undefined) throw new NoTwin("one of its ranges is no range of cells");
   const cells = parameter.length === undefined ? [] : each.map((one) => readCell(cell, one, system));
-  const written = { each: cells.map((one) => one.written), whole: whole ?? "" };
+  const written = {
+    each: cells.map((one) => one.written),
+    get whole() {
+      if (system !== "metric" && hasSystems(cell.unit)) throw new NoTwin("a range that it reads whole is not metric");
+      return whole ?? "";
+    },
+  };
   if (whole !== undefined) {
     const [least, most] = cell.limits ? endsOf(cell.limits, cell.unit, system) : [];
     const inLimits =
@@ -206,6 +210,14 @@ const textAt = (answer: Written, { result }: AnyDefinition, { row, column, isLas
   return out(text);
 };
 
+/** An answer that says nothing where it is refused. What is converted of nothing would be an error. */
+const silent = (answer: string, system: System): string =>
+  system === "metric" || answer.includes(MISSING)
+    ? answer.replaceAll(REFUSED, '""')
+    : answer.includes(REFUSED)
+      ? `IFERROR(${answer},"")`
+      : answer;
+
 /** The arguments of a call, read: what the twin is given, and what has to hold before it is asked. */
 interface Ready {
   readonly values: Readonly<Record<string, unknown>>;
@@ -279,7 +291,7 @@ export const nativeOf = (definition: AnyDefinition, twin: Twin, given: Given): N
     const ready = readyFor(definition, given, system);
     if (ready.error !== undefined) return failed(ready.error);
     const answer = textAt(twin(ready.values), definition, place, system);
-    return guarded(inside ? answer.replaceAll(REFUSED, '""') : answer, ready, failed);
+    return guarded(inside ? silent(answer, system) : answer, ready, failed);
   };
   return {
     get rows() {

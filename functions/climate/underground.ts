@@ -1,15 +1,23 @@
 import { defineFunction, months, optional, quantity, table, unitsParameter } from "../define";
 import { TEMPERATURE } from "../shared/limits";
 import { swapped } from "../shared/swapped";
-import { dailyShare, grounds, monthsAtDepth, USUAL_GROUND, type Ground } from "./shared/ground";
+import { byWord, numeral, refusedIf } from "../twin";
+import {
+  dailyShare,
+  dailyShareText,
+  grounds,
+  monthAtDepthText,
+  monthsAtDepth,
+  USUAL_GROUND,
+  type Ground,
+} from "./shared/ground";
 
 const WORDS = Object.keys(grounds) as Ground[];
 
 /**
  * Uniform ground under a surface that has the temperature of the air. The year's curve of the mid-points and the day's
  * swing around it sink each with its own damping depth, √(κ·P/π), as the heat equation has it; the mean of the year stays.
- * The hours of the day's high and low, which come later with depth, are not told. It has no native twin: 182 waves, each of
- * which sinks by itself, are no formula that a reader could follow.
+ * The hours of the day's high and low, which come later with depth, are not told.
  */
 export const underground = defineFunction({
   name: "UNDERGROUND",
@@ -60,6 +68,18 @@ export const underground = defineFunction({
     return monthsAtDepth(means, depth, diffusivity).map((mean, month) => {
       const swing = (((highs[month] as number) - (lows[month] as number)) / 2) * left;
       return [mean + swing, mean - swing, mean];
+    });
+  },
+  twin: ({ highs: { each: highs }, lows: { each: lows }, depth, ground }) => {
+    const byGround = (own: string): string =>
+      `IF(ISNUMBER(${own}),${own},${byWord(own, WORDS.map((word) => [word, numeral(grounds[word])] as const))})`;
+    const diffusivity = ground(numeral(grounds[USUAL_GROUND]), byGround);
+    const isSwapped = `OR(${highs.map((high, month) => `${lows[month]}>${high}`).join(",")})`;
+    const means = highs.map((high, month) => `(${high}+${lows[month]})/2`);
+    return highs.map((high, month) => {
+      const mean = monthAtDepthText(means, month, depth, diffusivity);
+      const swing = `(${high}-${lows[month]})/2*${dailyShareText(depth, diffusivity)}`;
+      return [`${mean}+${swing}`, `${mean}-${swing}`, mean].map((text) => refusedIf(isSwapped, text));
     });
   },
 });

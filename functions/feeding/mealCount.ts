@@ -1,11 +1,10 @@
 import { cell, defineFunction } from "../define";
 import { Problem } from "../problem";
-import { mealParameters, mealsAsked } from "./shared/mealParameters";
+import { refusedIf } from "../twin";
+import { LONGEST, mealParameters, mealsAsked } from "./shared/mealParameters";
+import { mealsOfSeasonsText, mealsText } from "./shared/meals";
 
-/**
- * As many as MEALDATES answers rows; 0 where all of the time lies in the fast. It has no native twin: each meal follows from
- * the one before, over a fast in every year.
- */
+/** As many as MEALDATES answers rows; 0 where all of the time lies in the fast. */
 export const mealCount = defineFunction({
   name: "MEALCOUNT",
   summary: "How many meals a time needs, the fast of each winter left out: what the freezer must hold.",
@@ -29,5 +28,9 @@ export const mealCount = defineFunction({
   calculate(given) {
     const meals = mealsAsked(given);
     return meals instanceof Problem ? meals : meals.length;
+  },
+  twin: ({ from, to, interval, plan }) => {
+    const meals = plan(mealsText(from, to, interval), ({ each }) => mealsOfSeasonsText(from, to, interval, each));
+    return refusedIf(`OR(${to}<${from},${to}-${from}>${LONGEST})`, meals);
   },
 });

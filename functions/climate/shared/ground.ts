@@ -75,6 +75,55 @@ export const monthsAtDepth = (months: readonly number[], depth: number, diffusiv
   });
 };
 
+/** A matrix in a formula, of twelve months in a ring: of each row its own column, the one before it and the one after it. */
+const ring = (own: readonly number[], before: readonly number[], after: readonly number[]): string => {
+  const rows = own.map((_, i) =>
+    own.map((_, j) => (j === i ? own[i] : j === (i + 11) % 12 ? before[i] : j === (i + 1) % 12 ? after[i] : 0)),
+  );
+  return `{${rows.map((row) => row.join(",")).join(";")}}`;
+};
+const twelve = (value: number): number[] => LENGTHS.map(() => value);
+const before = LENGTHS.map((_, i) => LENGTHS[(i + 11) % 12] as number);
+/** In a column, what each month has more than the one before, and the one after it more. */
+const rise = (column: string): string => `MMULT(${ring(twelve(1), twelve(-1), twelve(0))},${column})`;
+const riseAfter = (column: string): string => `MMULT(${ring(twelve(-1), twelve(0), twelve(1))},${column})`;
+
+/**
+ * `monthsAtDepth` in a formula, for one month. The running sum of the days is a cubic spline with knots where months begin,
+ * so that its waves are sums over twelve knots instead of 365 days. At each knot its third derivative turns; a wave of these
+ * turns, divided by the fourth power of 2 sin(πw/365), which is what four differences from day to day do to a wave, and
+ * times (2 + cos(2πw/365))/3, which a cubic spline's own three days sum to (1, 4 and 1 sixth), is that of the running
+ * sum. Over a month the sum grows by as much as the days have together.
+ */
+export const monthAtDepthText = (means: readonly string[], month: number, depth: string, diffusivity: string): string => {
+  const waves = `{${Array.from({ length: (DAYS - 1) / 2 }, (_, i) => i + 1).join(";")}}`;
+  const length = LENGTHS[month] as number;
+  const begins = LENGTHS.map((_, i) => LENGTHS.slice(0, i).reduce<number>((sum, one) => sum + one, 0));
+  const toMiddle = begins.map((begin) => (begins[month] as number) + length / 2 - begin);
+  // Arrays stand first: the preview's engine multiplies no cell by an array.
+  const lag = (sign: string): string => `${waves}^0.5*${lagText(depth, diffusivity, YEAR, sign)}`;
+  const size = `((3/SIN(${waves}*PI()/${DAYS})^2-1)^2-1)`; // 3 (2 + cos)/sin⁴, with one sine
+  const over = `SIN(${waves}*${length}*PI()/${DAYS})`;
+  const bends = `MMULT(MINVERSE(${ring(
+    LENGTHS.map((own, i) => 2 * (own + (before[i] as number))),
+    before,
+    LENGTHS,
+  )}),${rise(`CHOOSE({1;2;3;4;5;6;7;8;9;10;11;12},${means.join(",")})`)})`;
+  const turns = rise(`${riseAfter(bends)}/{${LENGTHS.join(";")}}`);
+  const late = `MMULT(SIN(${waves}*(2*PI()/${DAYS})*{${toMiddle.join(",")}}-${lag("")}),${turns})`;
+  const mean = means.map((one, i) => `${LENGTHS[i]}*${one}`).join("+");
+  // Of a wave's size 1/144, of two in 365 days, of the two sines 2, and of a bend 6.
+  const share = (144 * DAYS * length) / (2 * 2 * 6);
+  return `(${mean})/${DAYS}-SUMPRODUCT(${size}*${over}*EXP(${lag("-")})*${late})/${share}`;
+};
+
+const lagText = (depth: string, diffusivity: string, seconds: number, sign = ""): string =>
+  `(${sign}${MM_PER_CM}*${depth}*SQRT(PI()/${seconds}/${diffusivity}))`;
+
+/** `dailyShare` in a formula. */
+export const dailyShareText = (depth: string, diffusivity: string): string =>
+  `EXP${lagText(depth, diffusivity, DAY, "-")}`;
+
 /** The share of the day's swing that is left at a depth in cm. */
 export const dailyShare = (depth: number, diffusivity: number): number =>
   Math.exp(-depth / dampingDepth(diffusivity, DAY));

@@ -22,8 +22,8 @@ export const mealParameters = {
   ),
 };
 
-/** Ten years. */
-const LONGEST = 3660;
+/** Ten years, in days. */
+export const LONGEST = 3660;
 
 interface Asked {
   readonly from: number;

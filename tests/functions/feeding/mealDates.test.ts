@@ -38,6 +38,11 @@ test("the fast is left out, and the count starts again at the first meal", () =>
   ]);
 });
 
+test("a meal a year later, over one whole fast, is not in the next one's", () => {
+  // From the last meal 366 days on is the day after the next winter's last meal; that of the winter itself is over long before.
+  expect(dates("2026-09-21", "2028-12-31", 366, practicePlan)).toEqual(["2026-09-21", "2027-09-21", "2028-09-21"]);
+});
+
 test("from and to at the edges of the fast", () => {
   expect(dates("2026-09-21", "2027-03-28", 7, practicePlan)).toEqual(["2026-09-21"]);
   expect(dates("2026-09-22", "2027-03-29", 7, practicePlan)).toEqual(["2027-03-29"]);
