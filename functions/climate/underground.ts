@@ -72,7 +72,10 @@ export const underground = defineFunction({
   },
   twin: ({ highs: { each: highs }, lows: { each: lows }, depth, ground }) => {
     const byGround = (own: string): string =>
-      `IF(ISNUMBER(${own}),${own},${byWord(own, WORDS.map((word) => [word, numeral(grounds[word])] as const))})`;
+      `IF(ISNUMBER(${own}),${own},${byWord(
+        own,
+        WORDS.map((word) => [word, numeral(grounds[word])] as const),
+      )})`;
     const diffusivity = ground(numeral(grounds[USUAL_GROUND]), byGround);
     const isSwapped = `OR(${highs.map((high, month) => `${lows[month]}>${high}`).join(",")})`;
     const means = highs.map((high, month) => `(${high}+${lows[month]})/2`);

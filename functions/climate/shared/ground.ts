@@ -95,7 +95,12 @@ const riseAfter = (column: string): string => `MMULT(${ring(twelve(-1), twelve(0
  * times (2 + cos(2πw/365))/3, which a cubic spline's own three days sum to (1, 4 and 1 sixth), is that of the running
  * sum. Over a month the sum grows by as much as the days have together.
  */
-export const monthAtDepthText = (means: readonly string[], month: number, depth: string, diffusivity: string): string => {
+export const monthAtDepthText = (
+  means: readonly string[],
+  month: number,
+  depth: string,
+  diffusivity: string,
+): string => {
   const waves = `{${Array.from({ length: (DAYS - 1) / 2 }, (_, i) => i + 1).join(";")}}`;
   const length = LENGTHS[month] as number;
   const begins = LENGTHS.map((_, i) => LENGTHS.slice(0, i).reduce<number>((sum, one) => sum + one, 0));

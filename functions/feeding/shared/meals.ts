@@ -50,8 +50,7 @@ const inYears = (date: string, years: string): string => {
 };
 
 /** `mealsBetween`, counted in a formula. */
-export const mealsText = (from: string, to: string, interval: string): string =>
-  `INT((${to}-${from})/${interval})+1`;
+export const mealsText = (from: string, to: string, interval: string): string => `INT((${to}-${from})/${interval})+1`;
 
 /**
  * The same with a fast in every winter. The meals of each season follow from the winter's first meal, or from the first day
