@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import webpack from "webpack";
@@ -8,7 +8,7 @@ import { fill } from "../../manifest/fill";
 import { commands } from "../excel/commands";
 import { functionsJson } from "../metadata";
 import { writeHandbook } from "./handbook";
-import { keepScripts, listScripts, scriptsOf } from "./lastRelease";
+import { writeRelease } from "./lastRelease";
 import { page } from "./page";
 import { filesIn } from "./sizes";
 import { excel, preview } from "./webpack.config";
@@ -18,28 +18,10 @@ const LOCAL_SITE = "https://localhost:3000";
 
 const root = join(__dirname, "..", "..");
 
-const run = async () => {
-  const { values } = parseArgs({
-    options: {
-      site: { type: "string", default: LOCAL_SITE },
-      // A pane that reports on the Excel in which it runs; apart from dist/, so that it is never published.
-      reports: { type: "boolean", default: false },
-      // The dist/ of the last release, whose scripts stay beside the new ones.
-      keep: { type: "string" },
-    },
-  });
-  const dist = join(root, ...(values.reports ? ["reports", "excel"] : ["dist"]));
-  const site = values.site.replace(/\/+$/, "");
-  if (!/^https:\/\/[^/\s]+/.test(site)) throw new Error(`--site holds "${values.site}": give an https:// address`);
-
-  // Read first: it may be the very folder that is written anew.
-  const last = values.keep === undefined ? undefined : scriptsOf(values.keep);
-
-  const started = performance.now();
-  rmSync(dist, { recursive: true, force: true });
-  mkdirSync(dist, { recursive: true });
+/** Everything that a release is made of. */
+const write = async (dist: string, site: string, reports: boolean): Promise<void> => {
   const stats = await new Promise<webpack.MultiStats>((resolve, reject) =>
-    webpack([excel(dist, values.reports), preview(join(dist, "preview"))], (error, done) =>
+    webpack([excel(dist, reports), preview(join(dist, "preview"))], (error, done) =>
       error ? reject(error) : resolve(done as webpack.MultiStats),
     ),
   );
@@ -71,9 +53,24 @@ const run = async () => {
   writeFileSync(join(dist, "manifest.xml"), manifest);
   const faults = faultsOf(manifest, { files: filesIn(dist), namespace: PREFIX, commands: Object.keys(commands) });
   if (faults.length > 0) throw new Error(`the manifest is faulty: ${faults.join("; ")}`);
+};
 
-  listScripts(dist, filesIn(dist));
-  if (last) keepScripts(dist, last);
+const run = async () => {
+  const { values } = parseArgs({
+    options: {
+      site: { type: "string", default: LOCAL_SITE },
+      // A pane that reports on the Excel in which it runs; apart from dist/, so that it is never published.
+      reports: { type: "boolean", default: false },
+      // The dist/ of the last release, whose scripts stay beside the new ones.
+      keep: { type: "string" },
+    },
+  });
+  const dist = join(root, ...(values.reports ? ["reports", "excel"] : ["dist"]));
+  const site = values.site.replace(/\/+$/, "");
+  if (!/^https:\/\/[^/\s]+/.test(site)) throw new Error(`--site holds "${values.site}": give an https:// address`);
+
+  const started = performance.now();
+  await writeRelease(dist, values.keep, () => write(dist, site, values.reports));
 
   const took = ((performance.now() - started) / 1000).toFixed(1);
   console.log(values.site === LOCAL_SITE ? `Built in ${took} s.` : `Built for ${site} in ${took} s.`);

@@ -1,5 +1,6 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { filesIn } from "./sizes";
 
 /** The list of a release's own scripts and style sheets that carry a hash of what is in them; in its folder. */
 const LIST = "scripts.json";
@@ -30,4 +31,18 @@ export const keepScripts = (dist: string, scripts: ReadonlyMap<string, Buffer>):
     mkdirSync(dirname(at), { recursive: true });
     writeFileSync(at, content);
   }
+};
+
+/** Empties a folder and writes a release into it, with the scripts of the last one beside; which may be in that very folder. */
+export const writeRelease = async (
+  dist: string,
+  last: string | undefined,
+  write: () => Promise<void>,
+): Promise<void> => {
+  const scripts = last === undefined ? undefined : scriptsOf(last);
+  rmSync(dist, { recursive: true, force: true });
+  mkdirSync(dist, { recursive: true });
+  await write();
+  listScripts(dist, filesIn(dist));
+  if (scripts) keepScripts(dist, scripts);
 };

@@ -1,3 +1,4 @@
+import { withoutPromise } from "../../taskpane/actions/takeBack";
 import { WorkbookError, type Options } from "../../taskpane/workbook";
 
 /** What Excel's own codes mean to a keeper, and what to do. */
@@ -25,7 +26,8 @@ export const isNameTaken = (failure: unknown): boolean => codeOf(failure) === "I
  */
 export const failed = (could: string, failure: unknown, left?: string): WorkbookError => {
   if (failure instanceof WorkbookError && left === undefined) return failure;
-  if (failure instanceof WorkbookError) return new WorkbookError(`${failure.message} But ${left}`, { cause: failure });
+  if (failure instanceof WorkbookError)
+    return new WorkbookError(`${withoutPromise(failure.message)} But ${left}`, { cause: failure });
   const [why, remedy] = meanings[codeOf(failure)] ?? [
     failure instanceof Error && failure.message !== "" ? failure.message.replace(/\.\s*$/, "") : "it did not say why",
     "Try again.",

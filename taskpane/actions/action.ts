@@ -24,6 +24,8 @@ export interface Done {
   readonly text: string;
   /** What was left as it was, and why. */
   readonly left?: readonly string[];
+  /** Text for the keeper to copy, where the program takes no file from the pane. */
+  readonly copy?: { readonly label: string; readonly text: string };
 }
 
 /** One thing that a user can do. A button, a menu and a ribbon command use the same object. */

@@ -8,6 +8,7 @@ import { hasFunction } from "./formulas";
 import { joined } from "./joined";
 import { linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { areaOf } from "./place";
+import { withoutPromise } from "./takeBack";
 import { recognise } from "./template";
 
 /** How many rows a keeper may add at a time; a log of thousands belongs in a table of one's own. */
@@ -149,7 +150,7 @@ const lengthen = async (
   const { name } = tab;
   const missed = `"${name}" does not read the new rows of "${source.name}": add ${counted(count, "row")} to its log too, then press "Link sheets".`;
   const put = putOf(tab, row, count);
-  if (typeof put === "string") return `${missed} ${put.replace(/ Nothing was changed\.$/, "")}`;
+  if (typeof put === "string") return `${missed} ${withoutPromise(put)}`;
   try {
     await insert(
       workbook,
@@ -158,8 +159,17 @@ const lengthen = async (
     );
     return undefined;
   } catch (failure) {
-    if (failure instanceof WorkbookError) return `${missed} ${failure.message}`;
+    if (failure instanceof WorkbookError) return `${missed} ${withoutPromise(failure.message)}`;
     throw failure;
+  }
+};
+
+/** Shows a cell again. The rows are there by then, whether it can be shown or not. */
+const showAgain = async (workbook: Workbook, sheet: string, row: number, column: number): Promise<void> => {
+  try {
+    await workbook.show(sheet, row, column);
+  } catch (failure) {
+    if (!(failure instanceof WorkbookError)) throw failure;
   }
 };
 
@@ -206,7 +216,7 @@ export const addRows: Action<number> = {
       else left.push(trouble);
     }
     // A program may show the sheet that was changed last.
-    if (followers.length > 0) await workbook.show(sheet, row, column);
+    if (followers.length > 0) await showAgain(workbook, sheet, row, column);
     return {
       text:
         `The log on "${sheet}" that begins in row ${put.from} has ${counted(count, "row")} more: its last is now row ${put.last}.` +

@@ -265,7 +265,8 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
     if (!choice || choice.text.trim() === "") return impossible("Choose a file or paste readings first.");
     if (choice.open) return impossible(choice.open);
     const most = workbook.mostRowsOfCall?.();
-    if (most !== undefined && choice.text.split("\n").length > most) {
+    const lines = choice.text.split("\n").filter((line) => line.trim() !== "").length;
+    if (most !== undefined && lines - choice.layout.headings > most) {
       return {
         text:
           `Adds a sheet "${SHEET}" after your last one, from ${choice.name}. It has more rows than the ${most} ` +

@@ -1,5 +1,5 @@
 import type { Sheet } from "../sheets/sheet";
-import type { Options, Workbook } from "../workbook";
+import type { Change, Options, Workbook } from "../workbook";
 import { sheetsInWords } from "./action";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
@@ -26,12 +26,13 @@ export interface Inserted {
 /**
  * Inserts sheets, and lets each cell of theirs that repeats another sheet's follow it where that sheet stands in the
  * workbook or comes with them. What stood there before stays as it is; a free place in a list of such sheets takes them.
- * Whole or not at all.
+ * `also` is written with that, once the sheets have their names. Whole or not at all.
  */
 export const insertLinked = async (
   workbook: Workbook,
   sheets: readonly Sheet[],
   options?: Options,
+  also: (names: readonly string[]) => readonly Change[] = () => [],
 ): Promise<Inserted> => {
   const left: string[] = [];
   const names = await workbook.insert(sheets, { ...options, missing: (words) => left.push(words) });
@@ -48,8 +49,8 @@ export const insertLinked = async (
       ({ tab, nth }) =>
         nth !== undefined && !tab.locked && others.every((one) => one.tab !== tab || one.nth !== nth || isEmpty(one)),
     );
-    const changes = [...linked, ...entered];
-    if (changes.length > 0) await workbook.write(joined(changes.map(linking)), options);
+    const changes = [...[...linked, ...entered].map(linking), ...also(names)];
+    if (changes.length > 0) await workbook.write(joined(changes), options);
     const couldFollow = others.filter((cell) => !entered.includes(cell) && cell.here.value !== null);
     const unlisted = withoutPlace(tabs, all).filter(({ source, on }) =>
       [source, on].some((name) => names.includes(name)),

@@ -1,7 +1,7 @@
 import { PREFIX } from "../../functions/define";
 import { type Workbook, WorkbookError } from "../workbook";
 import { stopIfCancelled, type Action } from "./action";
-import { takeBack } from "./takeBack";
+import { leaving, takeBack } from "./takeBack";
 
 const WAITS = [0, 200, 500, 1000, 2000]; // ms: a program may work out a new sheet a moment later
 
@@ -27,9 +27,13 @@ const answerOverBlank = async (workbook: Workbook, signal?: AbortSignal) => {
   }
   try {
     await workbook.remove([name]);
-  } catch {
+  } catch (failure) {
     // Once more: the sheet must not stay for a moment's trouble.
-    await workbook.remove([name]);
+    try {
+      await workbook.remove([name]);
+    } catch {
+      throw leaving(failure, `Remove the sheet "${name}" by hand.`);
+    }
   }
   return value;
 };

@@ -1,7 +1,7 @@
 import { WorkbookError, type Workbook } from "../workbook";
 import type { Paper } from "../pictures/save";
 import { impossible, stopIfCancelled, type Action } from "./action";
-import { noFile } from "./files";
+import { handOver, noFile } from "./files";
 import { picturesIn, plansIn } from "./picturesIn";
 import { fileName } from "./saveFile";
 import type { SavedFile } from "./savedFile";
@@ -19,6 +19,12 @@ export interface PictureChoice {
   /** The day on which it is saved. */
   readonly today: Date;
 }
+
+/** Why a picture cannot be saved here, and what to do in its place. One for print is text, which can be copied. */
+export const noPicture = (workbook: Workbook, kind: PictureKind, instead: string): Words | undefined =>
+  kind === "svg"
+    ? undefined
+    : noFile(workbook, `Choose "SVG, for print", whose text can be copied here; or ${instead}`);
 
 /** Every sheet of the workbook with its pictures. */
 export const picturesOf = async (
@@ -57,7 +63,7 @@ export const savePicture: Action<PictureChoice> = {
   about:
     "Saves a picture, or the whole sheet as a page, with its caption: from which stations, how corrected, whose records, what to be careful of, and when. The workbook does not change.",
   async describe(workbook, choice) {
-    const no = noFile(workbook, "Copy the chart on its sheet, and paste it where you want it.");
+    const no = noPicture(workbook, choice.kind, "copy the chart on its sheet, and paste it where you want it.");
     if (no) return no;
     return (await find(workbook, choice))
       ? {
@@ -74,8 +80,7 @@ export const savePicture: Action<PictureChoice> = {
     stopIfCancelled(options);
     const caption = found.caption(choice.today);
     const file = await pictureFile(picture, caption, `${choice.sheet} - ${choice.picture}`, choice);
-    await choice.save(file);
-    return { text: `"${file.name}" is saved where your browser or program puts downloads. Its caption: ${caption}` };
+    return handOver(workbook, file, choice.save, `Its caption: ${caption}`);
   },
 };
 

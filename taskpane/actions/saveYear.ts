@@ -3,8 +3,8 @@ import type { DrawnYear } from "../pictures/year/drawnYear";
 import type { Captioned } from "./caption";
 import { yearCaption } from "./caption";
 import { stopIfCancelled, type Action } from "./action";
-import { noFile } from "./files";
-import { pictureFile, type PictureChoice } from "./savePicture";
+import { handOver } from "./files";
+import { noPicture, pictureFile, type PictureChoice } from "./savePicture";
 
 /** A place's year, and what a caption tells of it. */
 export interface PlaceYear {
@@ -49,19 +49,18 @@ export const saveYear: Action<YearChoice> = {
   key: "save-year",
   label: "Save picture",
   about: "Saves the picture with its caption: how it was estimated, whose records, what to be careful of, and when.",
-  describe: (workbook, { years }) =>
-    noFile(workbook, "Take a picture of the screen, or insert the sheets of the place.") ?? {
+  describe: (workbook, { years, kind }) =>
+    noPicture(workbook, kind, "take a picture of the screen.") ?? {
       text: `Saves a picture of ${years.map(({ drawn }) => `"${drawn.title}"`).join(" and ")}. The workbook does not change.`,
       possible: true,
       ask: false,
     },
-  async run(_, choice, options) {
+  async run(workbook, choice, options) {
     const picture = await drawYear(choice, choice.document);
     stopIfCancelled(options);
     const caption = captionOfYear(choice, choice.today);
     const title = choice.years.map(({ drawn }) => drawn.title).join(" and ");
     const file = await pictureFile(picture, caption, `${title} - ${choice.form}`, choice);
-    await choice.save(file);
-    return { text: `"${file.name}" is saved where your browser or program puts downloads. Its caption: ${caption}` };
+    return handOver(workbook, file, choice.save, `Its caption: ${caption}`);
   },
 };

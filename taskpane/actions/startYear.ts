@@ -181,13 +181,15 @@ export const startYear: Action<YearForm> = {
         withEntries(cleared(inSystem(sheet, form.units ?? "metric")), entries[sheet.key as (typeof YEAR)[number]]),
       ),
       options,
+      (inserted) => {
+        const nameOf = (key: string): string | undefined => inserted[sheets.findIndex((sheet) => sheet.key === key)];
+        const [today, plan] = [nameOf("animals"), nameOf("coolingPlan")];
+        // Others may stand in the workbook: this animal's is the one that came with it.
+        return today !== undefined && plan !== undefined
+          ? [{ ...placeOf("animals", "list.plan[1]"), sheet: today, cells: [[plan]] }]
+          : [];
+      },
     );
-    const nameOf = (key: string): string | undefined => names[sheets.findIndex((sheet) => sheet.key === key)];
-    const [today, plan] = [nameOf("animals"), nameOf("coolingPlan")];
-    // Others may stand in the workbook: this animal's is the one that came with it.
-    if (today !== undefined && plan !== undefined) {
-      await workbook.write([{ ...placeOf("animals", "list.plan[1]"), sheet: today, cells: [[plan]] }], options);
-    }
     return {
       text:
         `${names.map((name) => `"${name}"`).join(", ")} ${names.length === 1 ? "is" : "are"} in the workbook, blank; ` +

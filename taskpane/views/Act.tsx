@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState, type ReactNode } from "react";
 import { Button } from "../components/Button";
 import { Message } from "../components/Message";
 import { Progress } from "../components/Progress";
+import { Textarea } from "../components/Textarea";
 import { failureInWords, perform, type Action, type Outcome, type Words } from "../actions/action";
 import { usePane } from "./context";
 
@@ -130,6 +131,18 @@ export const Act = <Choice,>({ action, choice, name, primary, unavailable, onDon
         )}
         {state.kind === "failed" && <Message intent="error">{state.text}</Message>}
       </div>
+      {state.kind === "done" && state.done.copy && (
+        // Apart from what is announced, which would be all of it.
+        <Textarea
+          label={state.done.copy.label}
+          wide
+          readOnly
+          rows={5}
+          value={state.done.copy.text}
+          onChange={() => undefined}
+          onFocus={({ currentTarget }) => currentTarget.select()}
+        />
+      )}
     </div>
   );
 };

@@ -78,6 +78,8 @@ export class Host {
   readonly complaints: string[] = [];
   /** Addresses asked for that are neither the page's own nor the client's. */
   readonly elsewhere: string[] = [];
+  /** How many files the page has handed over. */
+  saved = 0;
   /** The largest request so far, in characters. */
   largest = 0;
   /** Each request is held until this is done. */
@@ -101,6 +103,7 @@ export class Host {
     const page = await browser.newPage({ viewport: { width: 360, height: 900 } });
     page.setDefaultTimeout(20_000);
     const host = new Host(page, excel, options);
+    page.on("download", () => host.saved++);
     page.on("pageerror", (error) => host.complaints.push(`page error: ${error.message}`));
     page.on("console", (message) => {
       if (["error", "warning"].includes(message.type()))

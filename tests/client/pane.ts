@@ -4,8 +4,10 @@ import type { Page } from "playwright-core";
 export const turnTo = async (page: Page, section: string): Promise<void> => {
   await page.getByRole("tab", { name: section, exact: true }).click();
   await page.getByRole("tabpanel").locator("h2, li, label").first().waitFor();
-  const folded = page.locator("details.part:not([open]) > summary");
-  while ((await folded.count()) > 0) await folded.first().click();
+  // All at once: one by one they cost more than what is done in them.
+  await page
+    .locator("details.part:not([open]) > summary")
+    .evaluateAll((folded: HTMLElement[]) => folded.forEach((one) => one.click()));
 };
 
 /** Presses a button, agrees where it asks, and answers what it says that it did. */

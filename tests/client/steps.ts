@@ -19,7 +19,7 @@ import { reenter } from "../../taskpane/actions/reenter";
 import { saveFile } from "../../taskpane/actions/saveFile";
 import { picturesOf, savePicture } from "../../taskpane/actions/savePicture";
 import { sharedCopy } from "../../taskpane/actions/sharedCopy";
-import { blankYear, startYear, usualSheets } from "../../taskpane/actions/startYear";
+import { blankYear, startYear, yearSheets } from "../../taskpane/actions/startYear";
 import { thaw } from "../../taskpane/actions/thaw";
 import { workingCopy, workingFile } from "../../taskpane/actions/workingCopy";
 import { lapse } from "../../functions/climate/lapse";
@@ -27,14 +27,21 @@ import { Problem } from "../../functions/problem";
 import { wishes } from "../../taskpane/columns/wishes";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { networkAsShipped } from "../network";
-import type { Twin } from "./twins";
+import type { FakeExcel } from "../excel/fake";
 import { press, turnTo } from "./pane";
 
 /** One thing that a keeper does: in the pane by its own words, and the same in another workbook. */
 export interface Step {
   readonly does: string;
   readonly action: Action<never>;
-  through(page: Page, twin: Twin): Promise<string>;
+  /** The words on the pane's tab. */
+  readonly section: string;
+  /** The words on its button, where they are not those of the action. */
+  readonly button?: string;
+  /** Where the keeper stands in the workbook, or what is put there, before the pane is turned to. */
+  readonly stands?: (excel: FakeExcel) => void;
+  /** What is filled in first. */
+  readonly filled?: (page: Page) => Promise<unknown>;
   /** The same without the pane; what the action says of it. */
   same(other: Workbook): Promise<string>;
   /** It is done before the functions have answered. */
@@ -44,6 +51,16 @@ export interface Step {
   /** What it adds is taken away again on both sides, to keep the workbook small. */
   readonly passes?: boolean;
 }
+
+/** All of it but the last: the button. */
+export const upTo = async ({ section, stands, filled }: Step, page: Page, excel: FakeExcel): Promise<void> => {
+  stands?.(excel);
+  // Left and opened anew, so that nothing of before is said in it.
+  await turnTo(page, section === "Care" ? "Share" : "Care");
+  await turnTo(page, section);
+  await filled?.(page);
+};
+export const last = ({ button, action }: Step, page: Page): Promise<string> => press(page, button ?? action.label);
 
 /** Runs an action as the pane does, agreeing to what it asks. */
 const done = async <Choice>(action: Action<Choice>, workbook: Workbook, choice: Choice): Promise<string> => {
@@ -74,13 +91,14 @@ const readings = (text: string) => {
   return { name: "pasted readings", text, layout, titles, evaluate };
 };
 
+/** Of a whole year: the list of animals, and the plan that it is told of last. */
+const ofYear = ["animals", "coolingPlan"];
+
 export const insertion = (name: string): Step => ({
   does: `insert ${name}`,
   action: insertSheet,
-  through: async (page) => {
-    await turnTo(page, "Sheets");
-    return press(page, `Insert ${name}`);
-  },
+  section: "Sheets",
+  button: `Insert ${name}`,
   same: (other) =>
     done(
       insertSheet,
@@ -96,12 +114,9 @@ const inShare = <Choice>(
 ): Step => ({
   does: action.key,
   action,
-  through: async (page) => {
-    await turnTo(page, "Share");
-    // The list of pictures comes once the sheets have been read.
-    await page.getByLabel("Picture").waitFor();
-    return press(page, action.label);
-  },
+  section: "Share",
+  // The list of pictures comes once the sheets have been read.
+  filled: (page) => page.getByLabel("Picture").waitFor(),
   same: async (other) => done(action, other, await choice(other)),
   ...more,
 });
@@ -112,22 +127,19 @@ export const steps: readonly Step[] = [
     does: "re-enter what is not answered yet",
     action: reenter,
     early: true,
-    through: async (page) => {
-      await turnTo(page, "Share");
-      return press(page, reenter.label);
-    },
+    section: "Share",
     same: (other) => done(reenter, other, undefined),
   },
   {
     does: "insert an example at the selected cell",
     action: insertFormula,
-    through: async (page, { excel }) => {
+    section: "Functions",
+    button: "Insert at the selected cell: example 1",
+    stands: (excel) => {
       excel.active = excel.tab("Sheet1").id;
       excel.selected = { row: 1, column: 2 };
-      await turnTo(page, "Functions");
-      await page.getByRole("button", { name: /^VIV\.LAPSE / }).click();
-      return press(page, "Insert at the selected cell: example 1");
     },
+    filled: (page) => page.getByRole("button", { name: /^VIV\.LAPSE / }).click(),
     same: async (other) => {
       await other.show("Sheet1", 1, 2);
       return done(insertFormula, other, { definition: lapse, example: lapse.examples[0] });
@@ -136,13 +148,14 @@ export const steps: readonly Step[] = [
   {
     does: "add a column to a table of one's own",
     action: addColumn,
-    through: async (page, { excel }) => {
+    section: "Functions",
+    stands: (excel) => {
       const tab = excel.tab("Sheet1");
       TABLE.forEach((row, i) => row.forEach((entry, j) => excel.enter(tab, 4 + i, 4 + j, entry)));
       excel.active = tab.id;
       excel.selected = { row: 5, column: 4 };
-      await turnTo(page, "Functions");
-      await page.getByRole("button", { name: "All functions" }).click();
+    },
+    filled: async (page) => {
       await page.getByRole("button", { name: "Add a column to your own table" }).click();
       await page.getByLabel("In each row").selectOption({ label: growth.words });
       for (const [name, heading] of [
@@ -152,7 +165,6 @@ export const steps: readonly Step[] = [
         const { label } = growth.wants.find((want) => want.name === name) as (typeof growth.wants)[number];
         await page.getByLabel(label, { exact: true }).selectOption({ label: heading });
       }
-      return press(page, addColumn.label);
     },
     same: async (other) => {
       const at = { sheet: "Sheet1", row: 4, column: 4 };
@@ -168,12 +180,9 @@ export const steps: readonly Step[] = [
   {
     does: "add rows to the log that is shown",
     action: addRows,
-    through: async (page, { excel }) => {
-      excel.active = excel.tab("Weights").id;
-      await turnTo(page, "Sheets");
-      await page.getByLabel("How many rows").fill("3");
-      return press(page, addRows.label);
-    },
+    section: "Sheets",
+    stands: (excel) => (excel.active = excel.tab("Weights").id),
+    filled: (page) => page.getByLabel("How many rows").fill("3"),
     same: async (other) => {
       await other.show("Weights", 0, 0);
       return done(addRows, other, 3);
@@ -196,31 +205,31 @@ export const steps: readonly Step[] = [
   {
     does: "start a year",
     action: startYear,
-    through: async (page) => {
-      await turnTo(page, "Sheets");
+    section: "Sheets",
+    filled: async (page) => {
       await page.getByLabel("Animal", { exact: true }).fill("Juniper");
       await page.getByLabel("Mass, g").fill("310");
       const boxes = page.getByRole("group", { name: "Which sheets" }).first().getByRole("checkbox");
-      for (const box of (await boxes.all()).slice(1)) await box.uncheck();
-      return press(page, startYear.label);
+      for (const [i, box] of (await boxes.all()).entries()) {
+        if (!ofYear.includes(yearSheets[i]?.key ?? "")) await box.uncheck();
+      }
     },
     same: (other) =>
       done(startYear, other, {
         ...blankYear,
         label: "Juniper",
         mass: "310",
-        sheets: usualSheets("adult").slice(0, 1),
+        sheets: ofYear,
       }),
   },
   {
     does: "link sheets",
     action: linkSheets,
-    through: async (page) => {
-      await turnTo(page, "Sheets");
+    section: "Sheets",
+    filled: async (page) => {
       await page.getByRole("button", { name: "Look at the sheets" }).click();
       await page.locator("table.links input[type=checkbox]").first().waitFor();
       for (const box of await page.locator("table.links input[type=checkbox]").all()) await box.check();
-      return press(page, linkSheets.label);
     },
     same: async (other) => {
       const { lines } = await linkLines(other);
@@ -231,11 +240,8 @@ export const steps: readonly Step[] = [
   {
     does: "clear the example of the sheet that is shown",
     action: clearExample,
-    through: async (page, { excel }) => {
-      excel.active = excel.tab("Weights").id;
-      await turnTo(page, "Sheets");
-      return press(page, clearExample.label);
-    },
+    section: "Sheets",
+    stands: (excel) => (excel.active = excel.tab("Weights").id),
     same: async (other) => {
       await other.show("Weights", 0, 0);
       return done(clearExample, other, undefined);
@@ -244,19 +250,18 @@ export const steps: readonly Step[] = [
   {
     does: "bring readings in",
     action: importReadings,
-    through: async (page) => {
-      await turnTo(page, "Readings");
+    section: "Readings",
+    filled: async (page) => {
       await page.getByLabel("Or paste readings here").fill(READINGS);
       await page.locator("table").waitFor();
-      return press(page, importReadings.label);
     },
     same: (other) => done(importReadings, other, readings(READINGS)),
   },
   {
     does: "insert the sheets of a place",
     action: insertPlace,
-    through: async (page) => {
-      await turnTo(page, "Places");
+    section: "Places",
+    filled: async (page) => {
       for (const [label, value] of [
         ["Latitude", "46.5"],
         ["Longitude", "9.8"],
@@ -265,7 +270,6 @@ export const steps: readonly Step[] = [
       ] as const)
         await page.getByLabel(label).fill(value);
       await page.getByRole("button", { name: insertPlace.label }).waitFor();
-      return press(page, insertPlace.label);
     },
     same: (other) => {
       const spot = { latitude: 46.5, longitude: 9.8 };
@@ -284,19 +288,13 @@ export const steps: readonly Step[] = [
   {
     does: "clear every sheet",
     action: clearAll,
-    through: async (page) => {
-      await turnTo(page, "Sheets");
-      return press(page, clearAll.label);
-    },
+    section: "Sheets",
     same: (other) => done(clearAll, other, undefined),
   },
   {
     does: "look at a blank cell",
     action: probe,
-    through: async (page) => {
-      await turnTo(page, "Care");
-      return press(page, probe.label);
-    },
+    section: "Care",
     same: (other) => done(probe, other, undefined),
   },
 ];

@@ -14,6 +14,8 @@ export interface Twin {
   /** The other one. */
   readonly workbook: Workbook;
   settle(): Promise<void>;
+  /** What Excel holds and what has been answered in it; what is answered gives it back. The other one stays as it is. */
+  kept(): () => void;
   /** In words what Excel holds otherwise than the other; nothing where both hold the same. */
   differences(): Promise<readonly string[]>;
   close(): void;
@@ -79,6 +81,16 @@ export const directTwin = (): Twin => {
       }
       for (const one of [excel, other]) one.recalculate();
     },
+    kept() {
+      const back = excel.kept();
+      const before = [...answered];
+      return () => {
+        back();
+        answered.clear();
+        for (const one of before) answered.add(one);
+        excel.recalculate();
+      };
+    },
     async differences() {
       const [own, theirs] = [lines(excel), lines(other)];
       return Array.from({ length: Math.max(own.length, theirs.length) }, (_, i) =>
@@ -134,6 +146,7 @@ export const previewTwin = (): Twin => {
       }
       excel.recalculate();
     },
+    kept: () => excel.kept(),
     async differences() {
       Object.assign(globalThis, excel.globals());
       const [ours, theirs] = [await excelWorkbook.read(), await workbook.read()];

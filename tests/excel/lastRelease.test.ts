@@ -1,7 +1,14 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { keepScripts, listScripts, scriptsOf } from "../../addin/build/lastRelease";
+import { chromium } from "playwright-core";
+import sirv from "sirv";
+import webpack from "webpack";
+import { keepScripts, listScripts, scriptsOf, writeRelease } from "../../addin/build/lastRelease";
+import { page as pageWith } from "../../addin/build/page";
+import { excel } from "../../addin/build/webpack.config";
 
 const home = mkdtempSync(join(tmpdir(), "almanac-"));
 afterAll(() => rmSync(home, { recursive: true, force: true }));
@@ -48,4 +55,63 @@ test("a folder that is no release is refused, and no list leads out of it", () =
   const dist = release("4", { "a.ffffffff.js": "ours" });
   writeFileSync(join(dist, "scripts.json"), JSON.stringify(["../out.ffffffff.js", "a.ffffffff.js"]));
   expect([...scriptsOf(dist).keys()]).toEqual(["a.ffffffff.js"]);
+});
+
+describe("a release that is built as the add-in is, but small", () => {
+  const dist = join(home, "built");
+  /** The page asks for a further part once it is told to, as the pane does when a section is opened. */
+  const build = (words: string, last?: string): Promise<void> =>
+    writeRelease(dist, last, async () => {
+      const source = join(home, "source");
+      mkdirSync(source, { recursive: true });
+      writeFileSync(join(source, "part.ts"), `export const words: string = "${words}";`);
+      writeFileSync(
+        join(source, "functions.ts"),
+        'Object.assign(window, { further: async () => (await import("./part")).words });',
+      );
+      writeFileSync(join(source, "taskpane.ts"), 'document.title = "open";');
+      const entry = {
+        functions: join(source, "functions.ts"),
+        taskpane: { import: join(source, "taskpane.ts"), dependOn: "functions" },
+      };
+      const stats = await new Promise<webpack.Stats | undefined>((resolve, reject) =>
+        webpack({ ...excel(dist, false), entry }, (error, done) => (error ? reject(error) : resolve(done))),
+      );
+      if (!stats || stats.hasErrors()) throw new Error(stats?.toString("errors-only"));
+      const files = [...stats.compilation.entrypoints.values()].flatMap((point) => point.getFiles());
+      writeFileSync(join(dist, "taskpane.html"), pageWith("<head></head>", [...new Set(files)]));
+    });
+
+  let server: Server | undefined;
+  afterAll(() => server?.close());
+
+  test("an Excel that is open during an update still gets the parts of the release with which it was opened", async () => {
+    await build("first");
+    server = createServer(sirv(dist, { dev: true }));
+    await new Promise<void>((done) => server?.listen(0, "127.0.0.1", done));
+    const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/taskpane.html`;
+    const browser = await chromium.launch({
+      executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+      args: ["--no-sandbox"],
+    });
+    try {
+      const opened = async () => {
+        const page = await browser.newPage();
+        await page.goto(address);
+        expect(await page.title()).toBe("open");
+        return () => page.evaluate(() => (window as unknown as { further(): Promise<string> }).further());
+      };
+      const [early, late] = [await opened(), await opened()];
+      // As it is uploaded: over the folder of the last one.
+      await build("second", dist);
+      expect(await early()).toBe("first");
+      expect(await (await opened())()).toBe("second");
+      // It was the script of the last release that spoke: without those the part is gone.
+      for (const file of readdirSync(dist).filter((name) => name.endsWith(".js") && !scriptsOf(dist).has(name)))
+        rmSync(join(dist, file));
+      await expect(late()).rejects.toThrow(/Loading chunk/);
+    } finally {
+      await browser.close();
+    }
+  }, 60_000);
 });

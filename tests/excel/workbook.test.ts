@@ -1,7 +1,13 @@
 import fc from "fast-check";
 import { excelWorkbook } from "../../addin/excel/workbook";
 import { readXlsx } from "../../addin/file/read";
+import { evaluate } from "../../addin/boundary/evaluate";
+import { isoOf } from "../../functions/dates";
 import { addRows } from "../../taskpane/actions/addRows";
+import { insertLinked } from "../../taskpane/actions/insertLinked";
+import { importReadings } from "../../taskpane/actions/importReadings";
+import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
+import { cleared } from "../../taskpane/sheets/clear";
 import { areaOfLog } from "../../taskpane/sheets/grown";
 import { growing, longer } from "../../taskpane/sheets/growing";
 import { sheets } from "../../taskpane/sheets/catalogue";
@@ -591,6 +597,40 @@ describe("writing", () => {
       expect(JSON.stringify(broken.snapshot())).toBe(whole);
     }
   });
+  test("a log that Today reads row by row: the rows are there or not, and what is left to do is said", async () => {
+    const [feeding, today] = ["feedingLog", "animals"].map((key) => sheets.find((one) => one.key === key) as Sheet);
+    const fresh = async () => {
+      const excel = open();
+      const { names } = await insertLinked(excelWorkbook, [cleared(feeding as Sheet), today as Sheet]);
+      const log = excel.tab(names[0] as string);
+      Object.assign(excel, { active: log.id, selected: { row: areaOfLog(feeding as Sheet, "log").top, column: 0 } });
+      return excel;
+    };
+    const whole = await fresh();
+    const from = whole.calls;
+    expect((await addRows.run(excelWorkbook, 3)).text).toContain('"Today" reads them too.');
+    const asked = whole.calls - from;
+    const [lastRow, longer] = [JSON.stringify(whole.snapshot()), new Set<boolean>()];
+    for (const share of [0.3, 0.6, 0.75, 0.9, 0.97, 1]) {
+      const excel = await fresh();
+      const before = JSON.stringify(excel.snapshot());
+      excel.failAt = excel.calls + Math.round(asked * share);
+      const outcome = await addRows.run(excelWorkbook, 3).catch((failure: unknown) => failure as WorkbookError);
+      excel.failAt = undefined;
+      longer.add(!(outcome instanceof Error));
+      if (outcome instanceof Error) {
+        expect([share, outcome instanceof WorkbookError]).toEqual([share, true]);
+        expect([share, JSON.stringify(excel.snapshot()) === before]).toEqual([share, true]);
+        continue;
+      }
+      expect(outcome.text).toContain("has 3 rows more");
+      const [left = ""] = outcome.left ?? [];
+      if (left === "") expect([share, JSON.stringify(excel.snapshot()) === lastRow]).toEqual([share, true]);
+      else expect(left).toContain('add 3 rows to its log too, then press "Link sheets"');
+      expect(left).not.toContain("Nothing was changed");
+    }
+    expect([...longer].sort()).toEqual([false, true]);
+  });
   test("a tall change goes in parts, tells its progress, and is taken back whole when cancelled", async () => {
     const excel = open();
     const cells = Array.from({ length: 50_000 }, (_, i) => [i]);
@@ -729,12 +769,53 @@ describe("sheets", () => {
   });
 });
 
+/** The page says that it runs in this Excel. */
+const inExcel = (platform: "OfficeOnline" | "PC" | "Mac"): void => {
+  (globalThis as unknown as { Office: { context: { platform?: string } } }).Office.context.platform = platform;
+};
+
 test("only Excel on the web is known to take no more than so many rows in a call", () => {
   open();
-  const context = (globalThis as unknown as { Office: { context: { platform?: string } } }).Office.context;
-  const most = (platform: string): number | undefined => {
-    context.platform = platform;
+  const most = (platform: Parameters<typeof inExcel>[0]): number | undefined => {
+    inExcel(platform);
     return excelWorkbook.mostRowsOfCall?.();
   };
-  expect(["OfficeOnline", "PC", "Mac"].map(most)).toEqual([50_000, undefined, undefined]);
+  expect(["OfficeOnline", "PC", "Mac"].map((platform) => most(platform as "PC"))).toEqual([
+    50_000,
+    undefined,
+    undefined,
+  ]);
+});
+
+test("one reading more than Excel on the web hands to a function: its days are fixed figures, and no formula asks for them", async () => {
+  const excel = open();
+  inExcel("OfficeOnline");
+  const [first, count] = [46_023, 50_001]; // from the first minute of 2026 on
+  const day = (days: number): string => isoOf(first + days);
+  const two = (number: number): string => String(number).padStart(2, "0");
+  const lines = Array.from(
+    { length: count },
+    (_, i) => `${day(Math.floor(i / 1440))} ${two(Math.floor(i / 60) % 24)}:${two(i % 60)},${i % 1440 < 720 ? 4 : 6}`,
+  );
+  const text = `Time,°C\n${lines.join("\n")}\n`;
+  const { layout, titles } = guessLayout(text, {});
+  const choice = { name: "box.csv", text, layout, titles, evaluate };
+  expect(await importReadings.describe(excelWorkbook, choice)).toMatchObject({ ask: true });
+  const shorter = { ...choice, text: text.slice(0, text.lastIndexOf(lines.at(-1) as string)) };
+  expect(await importReadings.describe(excelWorkbook, shorter)).toMatchObject({ ask: false });
+
+  const { text: said } = await importReadings.run(excelWorkbook, choice);
+  expect(said).toContain(`${count} readings on "Readings". They are more than Excel hands to a function here`);
+  const { cells } = excel.tab("Readings");
+  expect([...cells.values()].filter(({ formula }) => String(formula).includes("VIV."))).toEqual([]);
+  const value = (row: number, column: number): unknown => cells.get(`${row},${column}`)?.value;
+  expect([value(4, 0), value(4, 1), value(count + 3, 1)]).toEqual([first, 4, 6]);
+  // Day, high, low of the first day; then as many days as there are, the last with the rest of the readings.
+  expect([3, 4, 5].map((column) => value(4, column))).toEqual([first, 6, 4]);
+  const days = Math.ceil(count / 1440);
+  expect([value(days + 3, 3), value(days + 3, 9), value(days + 4, 3)]).toEqual([
+    first + days - 1,
+    count % 1440,
+    undefined,
+  ]);
 });

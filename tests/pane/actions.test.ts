@@ -13,6 +13,7 @@ import { reenter } from "../../taskpane/actions/reenter";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
 import { fileName, saveFile } from "../../taskpane/actions/saveFile";
 import type { SavedFile } from "../../taskpane/actions/savedFile";
+import { blankYear, startYear } from "../../taskpane/actions/startYear";
 import { picturesIn } from "../../taskpane/actions/picturesIn";
 import { picturesOf, savePicture } from "../../taskpane/actions/savePicture";
 import { areaOf } from "../../taskpane/actions/place";
@@ -352,8 +353,9 @@ describe("import readings", () => {
       [46_033, 7.5, 7.5, "", "", "", 1, 1, 0],
     ]);
     expect(cells[4]?.[4]?.format).toBe("yyyy-mm-dd");
-    const enough = Object.assign(one(), { mostRowsOfCall: () => 50 });
-    expect(await importReadings.describe(enough, choice())).toMatchObject({ ask: false });
+    // Five rows: the heading is none, nor is what follows the last.
+    const enough = Object.assign(one(), { mostRowsOfCall: () => 5 });
+    expect(await importReadings.describe(enough, { ...choice(), text: `${text}\n\n` })).toMatchObject({ ask: false });
   });
 
   test("where the sheet of that name has room: into it, without its invented limits and plan", async () => {
@@ -423,6 +425,12 @@ describe("a workbook that fails at the n-th call, or a keeper who cancels, leave
       "re-enter",
       (workbook) => Promise.resolve(workbook.put("Stuck", [[{ formula: "=_xldudf_VIV_AGE(1,2)" }]])),
       (workbook, signal) => reenter.run(workbook, undefined, { signal }),
+    ],
+    [
+      "start a year",
+      nothing,
+      (workbook, signal) =>
+        startYear.run(workbook, { ...blankYear, label: "Juniper", sheets: ["animals", "coolingPlan"] }, { signal }),
     ],
     ["probe", nothing, (workbook, signal) => probe.run(workbook, undefined, { signal })],
     ...[[], [2]].map((others): (typeof cases)[number] => [

@@ -94,6 +94,16 @@ export class HeldWorkbook {
     this.active = this.tabs[0]?.id ?? "";
   }
 
+  /** Everything that it holds now: what is answered gives it back. */
+  kept(): () => void {
+    const held = ({ tabs, active, selected, made }: HeldWorkbook) => structuredClone({ tabs, active, selected, made });
+    const now = held(this);
+    return () => {
+      Object.assign(this, structuredClone(now));
+      this.version++;
+    };
+  }
+
   newId(): string {
     return `{${++this.made}}`;
   }
@@ -275,7 +285,9 @@ export class HeldWorkbook {
       tabs: this.tabs.map((tab) => ({
         id: tab.id,
         name: tab.name,
+        visibility: tab.visibility,
         locked: tab.locked,
+        tables: tab.tables,
         told: [...tab.told],
         looks: [...tab.looks],
         charts: tab.charts,
