@@ -1,6 +1,6 @@
 import { WorkbookError, type Workbook } from "../workbook";
 import type { Paper } from "../pictures/save";
-import { impossible, stopIfCancelled, type Action } from "./action";
+import { impossible, stopIfCancelled, type Action, type Words } from "./action";
 import { handOver, noFile } from "./files";
 import { picturesIn, plansIn } from "./picturesIn";
 import { fileName } from "./saveFile";
