@@ -52,8 +52,12 @@ module.exports = {
   setupFilesAfterEnv: ["<rootDir>/tests/faults.ts", "<rootDir>/tests/network.ts"],
   testSequencer: "<rootDir>/tests/slowestFirst.cjs",
   testMatch: ["<rootDir>/tests/**/*.test.{ts,tsx}"],
-  transform: { "^.+\\.tsx?$": swc, [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc },
-  transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${esModules.join("|")})/)`],
+  transform: {
+    "^.+\\.tsx?$": swc,
+    [`node_modules/(${esModules.join("|")})/.+\\.m?js$`]: swc,
+    "node_modules/@univerjs/.+\\.js$": "<rootDir>/addin/build/plainFields.cjs",
+  },
+  transformIgnorePatterns: [`/node_modules/(?!(.*/node_modules/)?(${[...esModules, "@univerjs"].join("|")})/)`],
   moduleNameMapper: { "^lodash-es$": resolve("lodash"), "\\.css$": "<rootDir>/tests/noStyles.cjs" },
   // Jest would leave one core idle: of two that is half.
   maxWorkers: "100%",

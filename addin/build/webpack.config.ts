@@ -80,6 +80,7 @@ export const preview = (path: string): Configuration => {
     module: {
       rules: [
         ...(shared.module?.rules ?? []),
+        { test: /\.js$/, include: /node_modules[\\/]@univerjs/, loader: join(__dirname, "plainFields.cjs") },
         // The engine reads what is typed through our own reader.
         {
           include: /node_modules[\\/]@univerjs/,
