@@ -98,10 +98,14 @@ const sensible = (parameters: readonly (readonly [string, Parameter])[], values:
 /** How often a case has a blank argument, all blank, or one that is out of its limits. */
 const spoils = ["", "", "", "", "one", "one", "all", "limits"] as const;
 
-const beyond = (parameter: Parameter, system: System): Cell => {
+/** Far beyond the limits, or as near outside them as a keeper could mean, above or below. */
+const beyond = (parameter: Parameter, system: System, which: number): Cell => {
   const cell = parameter.reads === "cell" ? parameter : parameter.columns[0]?.[1];
   if (!cell?.limits) return "a word";
-  return fromMetric(cell.limits.most, cell.unit, system) * 1.5 + 1;
+  const { least, most } = cell.limits;
+  const step = cell.kind === "count" || cell.kind === "date" ? 1 : Math.max(1e-6, 1e-6 * (most - least));
+  const values = [most + step, least - step, most * 1.5 + 1];
+  return fromMetric(values[which % values.length] as number, cell.unit, system);
 };
 
 const caseOf = (
@@ -133,7 +137,7 @@ const caseOf = (
     }
     // Of a list that is left out one cell alone would be half a list, and which error comes first is not the twin's to say.
     if (spoil === "limits" && (list.length === 1 || list.some((cell) => cell !== null)))
-      list[part % list.length] = beyond(victim, system);
+      list[part % list.length] = beyond(victim, system, part);
   }
   if (spoil === "all") for (const list of values) list.fill(null);
 
