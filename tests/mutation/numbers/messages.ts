@@ -18,5 +18,5 @@ export type Job =
   | { readonly kind: "know"; readonly test: string }
   | { readonly kind: "try"; readonly which: number; readonly trials: readonly Trial[] };
 
-/** `by`: the test that found it; undefined where none has. */
-export type Outcome = { readonly known: Known } | { readonly by: string | undefined };
+/** `by`: the test that found it; undefined where none has. `worked`: milliseconds of work that it took. */
+export type Outcome = { readonly known: Known } | { readonly by: string | undefined; readonly worked: number };

@@ -4,7 +4,7 @@
  * `npm run numbers -- left` for those that the last run left.
  */
 import { fork, type ChildProcess } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { allLiterals, bundleOf, ROOT, testFiles } from "./bundle";
@@ -26,6 +26,10 @@ const topics = process.argv.slice(2);
 /** How a number stands in the report, whatever the lines above it. */
 const named = ({ file, from, to, code }: Literal): string => `${file}: ${from} as ${to}: ${code}`;
 const REPORT = join(ROOT, "reports/mutation/numbers.txt");
+/** Which test found a number, by how it is named: what found it before is tried first. */
+const FINDERS = join(ROOT, "reports/mutation/finders.json");
+const findersBefore = (): Readonly<Record<string, string>> =>
+  existsSync(FINDERS) ? (JSON.parse(readFileSync(FINDERS, "utf8")) as Record<string, string>) : {};
 const left = (): ReadonlySet<string> =>
   new Set(
     readFileSync(REPORT, "utf8")
@@ -88,8 +92,12 @@ const withEach = async <T>(
 /** A function's own tests do not reach its twin: each twin is one test of this file. */
 const TWINS = "tests/mutation/numbers/twins.test.ts";
 
-/** The tests that may see a number: its file's own first, then those of its folder, the quick before the slow. */
-const trialsOf = (literal: Literal, all: readonly Known[]): readonly (Trial & { readonly cost: number })[] => {
+/** The tests that may see a number: what found it before, its file's own, then those of its folder, the quick before the slow. */
+const trialsOf = (
+  literal: Literal,
+  all: readonly Known[],
+  finder: string | undefined,
+): readonly (Trial & { readonly cost: number })[] => {
   const name = basename(literal.file, ".ts");
   const near = all.flatMap(({ test, opening, atFirst, tests }) => {
     const isMet = atFirst.includes(literal.id);
@@ -99,9 +107,9 @@ const trialsOf = (literal: Literal, all: readonly Known[]): readonly (Trial & { 
       .sort((a, b) => a.took - b.took);
     if (places.length === 0) return [];
     const isOwn = basename(test, ".test.ts") === name || (test === TWINS && !isMet);
-    const isTopic = test.startsWith(`tests/${dirname(literal.file)}/`);
+    const isTopic = test.startsWith(`tests/${dirname(literal.file).replace(/\/shared$/, "")}/`);
     const cost = opening + places.reduce((sum, { took }) => sum + took, 0);
-    return [{ test, opening, places, cost, rank: isOwn ? 0 : isTopic ? 1 : 2 }];
+    return [{ test, opening, places, cost, rank: test === finder ? -1 : isOwn ? 0 : isTopic ? 1 : 2 }];
   });
   near.sort((a, b) => a.rank - b.rank || a.cost - b.cost);
   let left = MOST;
@@ -153,15 +161,21 @@ const run = async (): Promise<boolean> => {
         if (!passes) console.log(`${test}, test ${place + 1}, fails with nothing changed and is left out`);
     });
     const found = new Map<number, string>();
+    const finders: Record<string, string> = { ...findersBefore() };
     let tried = 0;
+    let worked = 0;
     await withEach(chosen, workers, async (literal, worker) => {
-      const trials = trialsOf(literal, known);
+      const trials = trialsOf(literal, known, finders[named(literal)]);
       const outcome =
         trials.length > 0
           ? await worker.work({ kind: "try", which: literal.id, trials }, FOR_EVER + TIMES * costOf(trials))
-          : { by: undefined };
+          : { by: undefined, worked: 0 };
       const by = !outcome ? FOREVER : "by" in outcome ? outcome.by : undefined;
-      if (by !== undefined) found.set(literal.id, by);
+      if (outcome && "worked" in outcome) worked += outcome.worked;
+      if (by !== undefined) {
+        found.set(literal.id, by);
+        if (by !== FOREVER) finders[named(literal)] = by;
+      }
       if (++tried % 100 === 0) console.log(`${tried} of ${chosen.length} tried, ${found.size} found`);
     });
 
@@ -173,8 +187,9 @@ const run = async (): Promise<boolean> => {
     }
     const share = (100 * found.size) / Math.max(1, chosen.length);
     const minutes = (performance.now() - started) / 60_000;
+    const own = worked / 60_000;
     lines.push(
-      `${found.size} of ${chosen.length} numbers found, ${share.toFixed(1)} %, in ${minutes.toFixed(1)} minutes`,
+      `${found.size} of ${chosen.length} numbers found, ${share.toFixed(1)} %, in ${minutes.toFixed(1)} minutes; ${WORKERS} at work for ${(own / WORKERS).toFixed(1)} of their own`,
     );
     const endless = [...found.values()].filter((by) => by === FOREVER).length;
     lines.push(`${endless} of them by making a test go on for ever`);
@@ -182,6 +197,7 @@ const run = async (): Promise<boolean> => {
     const report = [...lines, "", ...unseen.map((one) => named(one).replace(": ", `:${one.line}: `))];
     mkdirSync(join(ROOT, "reports/mutation"), { recursive: true });
     writeFileSync(REPORT, `${report.join("\n")}\n`);
+    writeFileSync(FINDERS, `${JSON.stringify(finders, null, 1)}\n`);
     console.log(report.join("\n"));
     return share >= GOOD;
   } finally {

@@ -57,8 +57,12 @@ const tried = async (which: number, trials: readonly Trial[]): Promise<string | 
   return undefined;
 };
 
-const done = async (job: Job): Promise<Outcome> =>
-  job.kind === "know" ? { known: await know(job.test) } : { by: await tried(job.which, job.trials) };
+const done = async (job: Job): Promise<Outcome> => {
+  if (job.kind === "know") return { known: await know(job.test) };
+  const from = worked();
+  const by = await tried(job.which, job.trials);
+  return { by, worked: worked() - from };
+};
 
 // The network as it ships, texts and the like are said in the console by nobody here.
 process.on("message", (job: Job) => {
