@@ -145,7 +145,7 @@ export const hatchForecast = defineFunction({
     { name: "Hottest", unit: "celsius", about: "Highest temperature since laying; above 34 °C the eggs may be dead" },
   ),
   sources: ["duJi", "eggThresholds", "raynal", "practice"],
-  cautions: ["hatchingSuccess", "hotEggs", "eggSpecies", "lateEggs"],
+  cautions: ["hatchingSuccess", "hotEggs", "eggSpecies", "dailySwing", "lateEggs"],
   examples: [
     {
       given: [

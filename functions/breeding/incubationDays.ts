@@ -29,10 +29,10 @@ export const incubationDays = defineFunction({
     { name: "Latest", unit: "day", about: "High end" },
   ),
   sources: ["duJi", "eggThresholds"],
-  cautions: ["hatchingSuccess", "eggSpecies", "lateEggs"],
+  cautions: ["hatchingSuccess", "eggSpecies", "dailySwing", "lateEggs"],
   examples: [
     { given: [28, 60], gives: [[51.4286, 46.6364, 56.5714]], within: 1e-4 },
-    { given: [23, 60, 26, 14], gives: [[80, 76, 84]], within: 10 },
+    { given: [23, 60, 26, 14], gives: [[80, 73.2857, 88.2]], within: 1e-4 },
   ],
   calculate({ temperature, ...base }) {
     const spread = spreadOf(base).map((one) => 1 / developmentPerDay(temperature, one));

@@ -1,4 +1,5 @@
 import { EGGS_DEADLY, EGGS_LEAST, EGGS_MOST } from "../../functions/breeding/shared/development";
+import { cautions } from "../../functions/cautions";
 import { daily, temperatures } from "./incubationReadings";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
@@ -146,7 +147,14 @@ const clutches = log(
     clutch: { title: "Clutch", needed: "A clutch", input: ["Juniper 2025", clutch.label] },
     laid: { title: "Laid", needed: "Its day", input: [day("2025-06-24"), clutch.laid], format: "date", takes: date },
     eggs: { title: "Eggs", input: [6, clutch.eggs], format: "whole", takes: whole([1, 100], "eggs") },
-    held: { title: "Held", unit: "°C", input: [clutch.incubator, clutch.incubator], format: "tenth", takes: EGG_RANGE },
+    held: {
+      title: "Held",
+      unit: "°C",
+      input: [clutch.incubator, clutch.incubator],
+      format: "tenth",
+      takes: EGG_RANGE,
+      note: cautions.dailySwing,
+    },
     days: {
       title: "Days",
       each: ({ held }) => once`INDEX(VIV.INCUBATIONDAYS(${held},${own.days},${own.temperature},${own.threshold}),1,1)`,

@@ -7,19 +7,23 @@ import { cellOf, page } from "./shared/page";
 import { picture } from "./shared/picture";
 import { gap } from "./shared/region";
 import { words } from "./shared/running";
+import { hasPlan } from "./shared/winterPlan";
 import { isoText, rounded } from "./shared/words";
 
-const { cold, warm, lowest, highest, notCovered } = outside;
+const { cold: tooCold, warm, lowest, highest, notCovered } = outside;
 const dayWords = words(
   "dayWords",
   [2, 14],
-  f`IF(OR(COUNT(${days.date})=0,${cold}=""),"",COUNT(${days.date})&" days from "&${isoText(`MIN(${days.date})`)}&" to "&${isoText(`MAX(${days.date})`)}&", "&${rounded(`${lowest}`)}&" to "&${rounded(`${highest}`)}&" °C. Too warm for "&${rounded(`${warm}`)}&" hours, too cold for "&${rounded(`${cold}`)}&", not covered "&${rounded(`${notCovered}`)}&".")`,
+  f`IF(OR(COUNT(${days.date})=0,${tooCold}=""),"",COUNT(${days.date})&" days from "&${isoText(`MIN(${days.date})`)}&" to "&${isoText(`MAX(${days.date})`)}&", "&${rounded(`${lowest}`)}&" to "&${rounded(`${highest}`)}&" °C. Too warm for "&${rounded(`${warm}`)}&" hours, too cold for "&${rounded(`${tooCold}`)}&", not covered "&${rounded(`${notCovered}`)}&".")`,
 );
 const { off } = days;
+/** Which plan it is stands in the words: a workbook may hold several, and this sheet follows one. */
+const cold = `${isoText(`${plan.intoTheCold}`)}&" to "&${isoText(`${plan.warmingStarts}`)}`;
+const { warmSet, coldSet } = setPoints;
 const planWords = words(
   "planWords",
   [2, 14],
-  f`IF(COUNT(${off})=0,"","Against the plan, by the day's mean: up to "&${rounded(`MAX(0,MAX(${off}))`)}&" K too warm and "&${rounded(`MAX(0,-MIN(${off}))`)}&" K too cold, "&${rounded(`AVERAGE(${off})`)}&" K on average.")`,
+  f`IF(COUNT(${days.date})=0,"",IF(NOT(${hasPlan(plan.dates)}),"No whole winter plan stands here, or it cannot be read: the days are held against your limits alone.",IF(OR(${warmSet}="",${coldSet}=""),"A set-point of the winter plan is blank: the days are held against your limits alone.",IF(COUNT(${off})=0,"","Against the plan that is cold from "&${cold}&", by the day's mean: up to "&${rounded(`MAX(0,MAX(${off}))`)}&" K too warm and "&${rounded(`MAX(0,-MIN(${off}))`)}&" K too cold, "&${rounded(`AVERAGE(${off})`)}&" K on average."))))`,
 );
 const dayChart = picture([14, 14], {
   title: "Lowest to highest, day by day",

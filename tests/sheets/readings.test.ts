@@ -66,6 +66,7 @@ test("the example: days, gap, a blank that is no 0, hours too warm", async () =>
   expect(reading.of("outside.notCovered")).toBeCloseTo(14, 6);
   expect(reading.of("days.sign[5]")).toBe("warm");
   expect(reading.of("days.sign[6]")).toBe("ok");
+  expect(reading.of("planWords.said")).toMatch(/^Against the plan that is cold from 2026-11-16 to 2027-02-08, by/);
   // Set-points by definition: 24 °C less 16/42 K a day from 2026-10-05 on.
   expect(reading.of("days.setPoint[1]")).toBeCloseTo(24 - (16 / 42) * 7, 9);
   expect(reading.of("days.off[1]")).toBeCloseTo((reading.of("days.mean[1]") as number) - (24 - (16 / 42) * 7), 9);
@@ -115,5 +116,6 @@ test("works without a plan: nothing to track, no error", async () => {
   );
   expect(reading.errors()).toEqual([]);
   expect(reading.of("days.tracked[1]")).toBe("");
+  expect(reading.of("planWords.said")).toMatch(/^No whole winter plan stands here/);
   expect(reading.of("days.date[1]")).toBe("2026-10-12");
 });

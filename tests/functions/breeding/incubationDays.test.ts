@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { incubationDays } from "../../../functions/breeding/incubationDays";
 import { cautions } from "../../../functions/cautions";
 import { call } from "../../call";
-import { duJi, fits } from "../../tables/incubation.json";
+import { duJi, fits, natrix } from "../../tables/incubation.json";
 import { yardstickOf } from "../../yardstick";
 
 const days = (...given: unknown[]) => call(incubationDays, ...given)[0]?.[0] as number;
@@ -105,6 +105,11 @@ test("23 and 31 °C themselves are answered, the base has the same limits, and a
 test("the caution gives the hatching success at both ends as published by Du & Ji 2008", () => {
   expect(incubationDays.cautions).toContain("hatchingSuccess");
   expect(cautions.hatchingSuccess).toMatch(/50 % at 22 °C, 78-79 % at 24-30 °C, 41 % at 32 °C \(Du & Ji 2008\)/);
+  const hatched = (temperature: number) =>
+    natrix.filter((row) => row.temperature === temperature).map((row) => Math.round(100 * row.hatched));
+  expect(cautions.hatchingSuccess).toContain(
+    `Natrix natrix: ${hatched(19).join(" and ")} % at 19 °C (two studies), ${hatched(21).join()} % at 21 °C, ${hatched(23).join()} % at 23 °C (RepDevo).`,
+  );
 });
 
 // Published means relative to those at 26 °C, of seven colubrids; the keeper gives 100 days at 26 °C and no threshold.
