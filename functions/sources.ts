@@ -49,8 +49,8 @@ export const sources = {
     text: "Taiwan: Central Weather Administration, C-B0027-001, normals 1991-2020, Open Government Data License; humidity turned into vapour. Estimates add 0.2 K.",
   },
   kriging: {
-    status: "recalled",
-    text: "Kriging with external drift: Hengl, T., Heuvelink, G. B. M. & Rossiter, D. G. (2007). About regression-kriging. Computers & Geosciences 33:1301-1315. Band by Student's t: Handcock, M. S. & Stein, M. L. (1993). A Bayesian analysis of kriging. Technometrics 35:403-410.",
+    status: "published",
+    text: "Kriging with external drift: Hengl, T., Heuvelink, G. B. M. & Rossiter, D. G. (2007). About regression-kriging: from equations to case studies. Computers & Geosciences 33:1301-1315 (abstract). Band by Student's t: Handcock, M. S. & Stein, M. L. (1993). A Bayesian analysis of kriging. Technometrics 35:403-410, of which the title alone was read: what it says of the band is from memory.",
   },
   siteEstimate: {
     status: "measured",
@@ -61,8 +61,8 @@ export const sources = {
     text: "Boneva, L. I., Kendall, D. G. & Stefanov, I. (1971). Spline transformations. Journal of the Royal Statistical Society B 33.",
   },
   walterLieth: {
-    status: "recalled",
-    text: "Walter, H. & Lieth, H. (1960-1967). Klimadiagramm-Weltatlas. Fischer, Jena.",
+    status: "published",
+    text: "Bagnouls, F. & Gaussen, H. (1957), as a thesis quotes them: a month is dry whose rain in mm is at most twice its mean temperature in °C. Drawn so by Walter, H. & Lieth, H. (1960-1967). Klimadiagramm-Weltatlas. Fischer, Jena (from memory). Here the limit itself is not dry.",
   },
   peel2007: {
     status: "published",
@@ -82,8 +82,8 @@ export const sources = {
     text: "Moene, A. F. & van Dam, J. C. (2014). Transport in the Atmosphere-Vegetation-Soil Continuum. Cambridge University Press, Table 2.2 (year and publisher from memory): thermal diffusivity of soils, peat and rock, after de Vries (1963) and others.",
   },
   heatEquation: {
-    status: "recalled",
-    text: "Campbell, G. S. & Norman, J. M. (1998). An Introduction to Environmental Biophysics, chapter 2: waves of temperature in uniform ground.",
+    status: "published",
+    text: "Hillel, D. (1982), as the Soil Physics Toolkit of Oklahoma State University quotes him: waves of temperature in uniform ground, whose swing falls to 1/e in each damping depth √(2 · diffusivity / ω), ω = 2π / period.",
   },
 
   // air and daylight
@@ -102,8 +102,8 @@ export const sources = {
 
   // condition
   theilSen: {
-    status: "recalled",
-    text: "Sen, P. K. (1968). Estimates of the regression coefficient based on Kendall's tau. Journal of the American Statistical Association 63:1379-1389; after Theil (1950).",
+    status: "published",
+    text: "Sen, P. K. (1968). Estimates of the regression coefficient based on Kendall's tau. Journal of the American Statistical Association 63:1379-1389 (abstract, and its example as test code has it): the median of the slopes between all pairs, its range by two of them; after Theil (1950).",
   },
   peigGreen: {
     status: "published",
@@ -124,12 +124,16 @@ export const sources = {
     text: "Raynal et al. (2022). Impact of fluctuating developmental temperatures on phenotypic traits in reptiles: a meta-analysis. Journal of Experimental Biology 225 (Suppl. 1), jeb243369 (abstract): swings help a little at cool means, harm at warm ones, wide ones more.",
   },
   singleSine: {
-    status: "recalled",
-    text: "Baskerville, G. L. & Emin, P. (1969). Rapid estimation of heat accumulation from maximum and minimum temperatures. Ecology 50:514-517.",
+    status: "published",
+    text: "Baskerville, G. L. & Emin, P. (1969). Rapid estimation of heat accumulation from maximum and minimum temperatures. Ecology 50:514-517, as in the source of the R package PHENTHAUproc.",
   },
   seigelFitch: {
     status: "recalled",
     text: "Seigel, R. A. & Fitch, H. S. (1984). Ecological patterns of relative clutch mass in snakes. Oecologia 61:293-301.",
+  },
+  iverson: {
+    status: "published",
+    text: "Iverson et al. (2012). Reproduction by female bullsnakes (Pituophis catenifer sayi) in the Nebraska Sandhills. Southwestern Naturalist 57:58 (abstract): a clutch is 37 % of the gravid female and 59 % of the spent one, on average.",
   },
 
   // winter
@@ -147,7 +151,7 @@ export const sources = {
   },
   bonaGalloLicht: {
     status: "published",
-    text: "Bona-Gallo & Licht (1983). Herpetologica 39:173-182 (abstract): what winter the females of a garter snake need to breed.",
+    text: "Bona-Gallo & Licht (1983). Herpetologica 39:173-182 (abstract): of female garter snakes, with few exceptions, only those kept for 16 weeks or more in simulated hibernation, in the dark at 4 °C, came into breeding; at 17 °C, for up to 20 weeks, ovaries stayed as in autumn.",
   },
   chappellEllis: {
     status: "published",

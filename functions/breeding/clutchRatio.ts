@@ -14,7 +14,7 @@ export const clutchRatio = defineFunction({
     basis: optional(choice('"total": clutch ÷ (female + clutch); "spent": clutch ÷ female', BASES), '"total"'),
   },
   result: cell("share", "Relative clutch mass"),
-  sources: ["seigelFitch"],
+  sources: ["iverson", "seigelFitch"],
   cautions: ["twoBases", "spentFemale", "noVet"],
   examples: [
     { given: [60, 180], gives: 0.25, within: 1e-12 },

@@ -45,9 +45,30 @@ test("0.8 for 80 % gets a message that says so", () =>
 
 test("in Fahrenheit", () => expect(callCell(dewPoint, 77, 80, "imperial")).toBeCloseTo(at(25, 80) * 1.8 + 32, 9));
 
-// The frost point by the WMO's formula over ice, 6.112 exp(22.46 t / (272.62 + t)), from memory.
+/**
+ * The frost point by ASHRAE's vapour pressure over ice (PsychroLib), which the next test holds against a table; the air's
+ * vapour is 80 % of that over water at -10 °C, as hygrometers and weather reports have it (WMO-No. 8).
+ */
 test("what the caution says of the frost point", () => {
-  const x = Math.log((0.8 * 6.112 * Math.exp((17.62 * -10) / (243.12 - 10))) / 6.112);
-  const frost = (272.62 * x) / (22.46 - x);
-  expect(cautions.overWater).toContain(`by ${(frost - at(-10, 80)).toFixed(1)} K in air of -10 °C and 80 %`);
+  const dew = at(-10, 80);
+  const overWater = (celsius: number): number => 100 * 6.112 * Math.exp((17.62 * celsius) / (243.12 + celsius));
+  const frost = psychrolib.GetTDewPointFromVapPres(-10, overWater(dew));
+  expect(cautions.overWater).toContain(`by ${(frost - dew).toFixed(1)} K in air of -10 °C and 80 %`);
+});
+
+// Appendix of the manual of a humidity analyser, vapour pressure of water over ice, mm of mercury. 0.2 %: three decimals, and an older formula.
+test("over ice, PsychroLib's vapour is that of a printed table; air saturated there is short of DEWPOINT's water", () => {
+  const overIce = [
+    [0, 4.579],
+    [-2, 3.88],
+    [-5, 3.013],
+    [-10, 1.95],
+    [-15, 1.241],
+    [-20, 0.776],
+  ] as const;
+  for (const [celsius, mercury] of overIce) {
+    expect(Math.abs(psychrolib.GetSatVapPres(celsius) / 133.322 / mercury - 1)).toBeLessThan(0.002);
+    const humidity = (mercury * 133.322) / (6.112 * Math.exp((17.62 * celsius) / (243.12 + celsius)));
+    if (celsius < 0) expect(at(celsius, Math.min(100, humidity))).toBeLessThan(celsius - 0.1);
+  }
 });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { clutchRatio } from "../../../functions/breeding/clutchRatio";
-import { cautions } from "../../../functions/cautions";
 import { callCell } from "../../call";
+import { yardstick } from "../../yardstick";
 
 const mass = fc.double({ min: 0.1, max: 5000, noNaN: true });
 
@@ -27,8 +27,8 @@ test("what cannot be answered", () => {
   expect(callCell(clutchRatio, 60, 180, "before")).toMatch(/^#VALUE! basis holds 'before': give "total" or "spent"/);
 });
 
-test("what the caution says of the two bases is what is answered", () => {
-  expect(cautions.twoBases).toContain("0.25 of female and clutch together is 0.33 of the spent female");
-  expect(callCell(clutchRatio, 60, 180)).toBe(0.25);
-  expect((callCell(clutchRatio, 60, 180, "spent") as number).toFixed(2)).toBe("0.33");
-});
+// Both ratios of the same clutches: 37 and 59 %, told to the whole per cent, which leaves 0.575 to 0.6 for the second.
+yardstick(clutchRatio, { against: "Iverson et al. 2012, bullsnakes", within: 0.013, unit: "" }, () => [
+  [callCell(clutchRatio, 37, 100 - 37) as number, 0.37],
+  [callCell(clutchRatio, 37, 100 - 37, "spent") as number, 0.59],
+]);

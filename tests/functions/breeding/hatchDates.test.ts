@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { isoOf } from "../../../functions/dates";
 import { hatchDates } from "../../../functions/breeding/hatchDates";
-import { cautions } from "../../../functions/cautions";
 import { call, down } from "../../call";
 import { fits } from "../../tables/incubation.json";
 import { yardstickOf } from "../../yardstick";
@@ -51,14 +50,6 @@ test("what cannot be answered", () => {
   expect(call(hatchDates, "9999-12-01")[0]?.[0]).toBe(
     "#VALUE! laid holds 9999-12-01: give a day whose eggs hatch by 9999-12-31",
   );
-});
-
-test("what the caution says of practice is what the table holds", () => {
-  const at26 = fits.map(({ daysAt26 }) => daysAt26);
-  const inside = at26.filter((days) => days >= 55 && days <= 65);
-  expect([at26.length, inside.length]).toEqual([7, 3]);
-  expect(cautions.practiceDays).toContain("of seven colubrids measured, three lie inside");
-  expect(cautions.practiceDays).toContain(`${Math.round(Math.min(...at26))} to ${Math.round(Math.max(...at26))} days`);
 });
 
 yardstickOf(

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { cautions } from "../../../functions/cautions";
-import { sources } from "../../../functions/sources";
 import { hourCurve } from "../../../functions/climate/hourCurve";
 import { AIR_150_CM, hourCurve as curve } from "../../../functions/climate/shared/hourCurve";
 import { dayLength } from "../../../functions/daylight/dayLength";
@@ -112,8 +111,4 @@ test.each([2, 2.5, 3, 3.3, 3.4, 5, 10])("in a day of %d hours the high is reache
   expect(highest).toBeCloseTo(22, 4);
 });
 
-test("the caution names the clock, and the error and the bias that were measured", () => {
-  expect(cautions.modelHours).toContain("solar time");
-  const [, error, bias] = /(\d\.\d) K root mean square, (\d\.\d) K too warm/.exec(sources.hourScore.text) ?? [];
-  expect(cautions.modelHours).toContain(`${error} K off in an hour of a real one, ${bias} K too warm on average`);
-});
+test("the caution names the clock", () => expect(cautions.modelHours).toContain("solar time"));

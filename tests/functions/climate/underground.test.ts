@@ -243,7 +243,7 @@ test("deeper: a smaller swing, a smaller year, a later summer, and the mean of t
   expect(warmest(at(station.high, station.low, 200))).toBeGreaterThan(warmest(air));
 });
 
-test("a year is felt √365 times as deep as a day: 19 times (Hillel, recalled)", () =>
+test("a year is felt √365 times as deep as a day: 19 times", () =>
   expect(dampingDepth(0.4, 365 * DAY) / dampingDepth(0.4, DAY)).toBeCloseTo(19.1, 1));
 
 test("a word or its figure, in °F too; what cannot be", () => {

@@ -16,6 +16,11 @@ yardstick(massTrend, { against: "scipy 1.10.1", within: 1e-9, unit: "g per day" 
   ),
 );
 
+// Sen's own example, as the tests of SciPy and of R's deming have it; a slope is g a day.
+yardstick(massTrend, { against: "Sen 1968, his example", within: 1e-12, unit: "g per day" }, () => [
+  [callCell(massTrend, dated([1, 2, 3, 4, 10, 12, 18]), down([9, 15, 19, 20, 45, 55, 78]), 1) as number, 4],
+]);
+
 test("rows out of order, missing weights and blank rows change nothing", () => {
   const row = fc.record({ day: fc.integer({ min: 0, max: 300 }), mass: fc.double({ min: 50, max: 500, noNaN: true }) });
   fc.assert(
