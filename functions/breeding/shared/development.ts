@@ -17,7 +17,11 @@ const WITHIN = [
 export const THRESHOLD = 14;
 export const BASE_TEMPERATURE = 26;
 
-export const incubationTemperature = quantity("celsius", "Temperature of the eggs, held steady, or the mean of day and night", ...WITHIN);
+export const incubationTemperature = quantity(
+  "celsius",
+  "Temperature of the eggs, held steady, or the mean of day and night",
+  ...WITHIN,
+);
 export const baseDays = quantity("day", "Days that your own clutches took at the base temperature", [20, 200]);
 export const baseTemperature = optional(
   quantity("celsius", "Temperature at which they took those days", ...WITHIN),
