@@ -6,6 +6,7 @@ declare module "psychrolib" {
     GetSatVapPres(temperature: number): number;
     GetVapPresFromRelHum(temperature: number, humidity: number): number;
     GetTDewPointFromRelHum(temperature: number, humidity: number): number;
+    GetTDewPointFromVapPres(temperature: number, vapourPressure: number): number;
     GetHumRatioFromRelHum(temperature: number, humidity: number, pressure: number): number;
     GetRelHumFromHumRatio(temperature: number, ratio: number, pressure: number): number;
     GetMoistAirDensity(temperature: number, ratio: number, pressure: number): number;
