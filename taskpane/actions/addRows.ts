@@ -8,6 +8,7 @@ import { hasFunction } from "./formulas";
 import { joined } from "./joined";
 import { linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
 import { areaOf } from "./place";
+import { showAgain } from "./shown";
 import { withoutPromise } from "./takeBack";
 import { recognise } from "./template";
 
@@ -164,15 +165,6 @@ const lengthen = async (
   }
 };
 
-/** Shows a cell again. The rows are there by then, whether it can be shown or not. */
-const showAgain = async (workbook: Workbook, sheet: string, row: number, column: number): Promise<void> => {
-  try {
-    await workbook.show(sheet, row, column);
-  } catch (failure) {
-    if (!(failure instanceof WorkbookError)) throw failure;
-  }
-};
-
 const putInSelected = async (workbook: Workbook, count: number) => {
   const { sheet, row, column } = await workbook.selection();
   const [contents] = await workbook.read([sheet]);
@@ -215,8 +207,8 @@ export const addRows: Action<number> = {
       if (trouble === undefined) longer.push(`"${follower.tab.name}"`);
       else left.push(trouble);
     }
-    // A program may show the sheet that was changed last.
-    if (followers.length > 0) await showAgain(workbook, sheet, row, column);
+    // A program may show the sheet that was changed last. The rows are there by now, whether a cell can be shown or not.
+    if (followers.length > 0) await showAgain(workbook, { sheet, row, column });
     return {
       text:
         `The log on "${sheet}" that begins in row ${put.from} has ${counted(count, "row")} more: its last is now row ${put.last}.` +

@@ -1,6 +1,7 @@
 import type { Sheet } from "../sheets/sheet";
 import type { Change, Options, Workbook } from "../workbook";
 import { sheetsInWords } from "./action";
+import { showAgain, shownNow } from "./shown";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { isEmpty, linkedCells, linking, tabsOf, type LinkedCell, type Tab } from "./links";
@@ -35,6 +36,7 @@ export const insertLinked = async (
   also: (names: readonly string[]) => readonly Change[] = () => [],
 ): Promise<Inserted> => {
   const left: string[] = [];
+  const shown = await shownNow(workbook);
   const names = await workbook.insert(sheets, { ...options, missing: (words) => left.push(words) });
   try {
     const { tabs } = tabsOf(await workbook.read());
@@ -57,7 +59,14 @@ export const insertLinked = async (
     );
     return { names, linked, entered, couldFollow, unlisted, left };
   } catch (failure) {
-    return takeBack(() => workbook.remove(names), failure, "Delete the new sheets by hand.");
+    return takeBack(
+      async () => {
+        await workbook.remove(names);
+        if (shown) await showAgain(workbook, shown);
+      },
+      failure,
+      "Delete the new sheets by hand.",
+    );
   }
 };
 

@@ -19,19 +19,22 @@ export interface Undisturbed {
 }
 
 interface Snapshot {
+  readonly active: string;
   readonly tabs: readonly {
+    readonly id: string;
+    readonly name: string;
     readonly told: unknown;
     readonly charts: unknown;
     readonly cells: readonly (readonly [at: string, cell: { readonly formula: unknown }])[];
   }[];
 }
 export const held = (excel: FakeExcel): string => JSON.stringify(excel.snapshot());
-/** Less what an Excel may refuse to draw on a sheet; its figures and formulas are all there. */
+/** Less what an Excel may refuse to draw on a sheet, and without ids, which charts have too. Its figures and formulas are all there. */
 export const heldBare = (excel: FakeExcel): string => {
-  const { tabs, ...rest } = excel.snapshot() as Snapshot;
+  const { active, tabs } = excel.snapshot() as Snapshot;
   return JSON.stringify({
-    ...rest,
-    tabs: tabs.map(({ told: _, charts: __, cells, ...tab }) => ({
+    active: tabs.find(({ id }) => id === active)?.name,
+    tabs: tabs.map(({ id: _, told: __, charts: ___, cells, ...tab }) => ({
       ...tab,
       cells: cells.filter(([, { formula }]) => !isPlotted(String(formula))),
     })),
