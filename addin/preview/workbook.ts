@@ -227,6 +227,8 @@ export class PreviewWorkbook implements Workbook {
 
   async insertRows({ sheet: name, rows, count, fill, joined = [] }: Insertion): Promise<void> {
     const sheet = this.sheet(name);
+    const shown = this.book.getActiveSheet();
+    const selected = this.book.getActiveCell();
     await this.whole("Adding rows", () => {
       for (const row of rows) {
         // Copied: the engine moves its own in place.
@@ -236,6 +238,12 @@ export class PreviewWorkbook implements Workbook {
       }
       for (const one of joined) sheet.getRange(one).merge();
       for (const change of fill) this.writeOne(change);
+      // The engine selects the rows that it has put in, and goes where they are.
+      if (!selected) return;
+      const down =
+        shown.getSheetId() === sheet.getSheetId() ? rows.filter((row) => row <= selected.getRow()).length : 0;
+      const at = { row: selected.getRow() + down * count, column: selected.getColumn() };
+      this.select(shown.getSheetName(), at, true);
     });
     await this.engine.settle();
   }
@@ -340,11 +348,12 @@ export class PreviewWorkbook implements Workbook {
   }
 
   /** Selects a cell of a sheet, whether it is shown or not. */
-  private select(name: string, { row, column }: Pick<CellPlace, "row" | "column">): void {
+  private select(name: string, { row, column }: Pick<CellPlace, "row" | "column">, reveal = false): void {
     const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
     this.command(SetSelectionsOperation, {
       unitId: this.book.getId(),
       subUnitId: this.sheet(name).getSheetId(),
+      reveal,
       selections: [
         {
           range,

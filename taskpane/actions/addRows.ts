@@ -32,12 +32,12 @@ const written = (content: Content): Change["cells"][number][number] =>
 
 const isFilled = ({ role }: Block): boolean => role !== "input";
 
-/** Of several logs the one in which a row lies, its titles too; else the one that a keeper fills most. */
+/** Of several logs the one in which a row lies, its titles and what is said under it too; else the one that a keeper fills most. */
 const chosen = (template: Sheet, logs: readonly [GrowingLog, ...GrowingLog[]], row: number): GrowingLog =>
   logs.find((own) =>
     own.some((log) => {
       const { top, bottom } = areaOfLog(template, log);
-      return row + 1 >= top - 1 && row + 1 <= bottom;
+      return row + 1 >= top - 1 && row + 1 <= bottom + 1;
     }),
   ) ?? logs[0];
 

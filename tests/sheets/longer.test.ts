@@ -89,9 +89,11 @@ test.each(Object.entries(growing))(
       const before = long;
       const log = areaOfLog(before, own[0]);
       long = longer(before, own, MORE);
-      await workbook.show(name, log.top, 0);
+      // The line under it says: select this cell.
+      await workbook.show(name, log.bottom, log.left - 1);
       const said = await workbook.asOne(() => addRows.run(workbook, MORE));
       expect(said.text).toContain(`row ${log.bottom + MORE}.`);
+      expect(await workbook.selection()).toMatchObject({ row: log.bottom + MORE, column: log.left - 1 });
       const [after, wanted] = [await held(name), told(long)];
       for (const part of ["formulas", "merges", "rules", "lists"] as const) expect(after[part]).toEqual(wanted[part]);
 

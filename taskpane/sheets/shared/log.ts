@@ -48,7 +48,7 @@ interface LogOptions<K extends string, R extends string> {
   readonly grows?: boolean;
 }
 
-const MORE_ROWS = "Full? In the pane, Sheets: Add rows to the log. What is typed below its last row is not read.";
+const MORE_ROWS = "Full? Select this cell; in the pane, Sheets: Add rows to the log. What is typed below is not read.";
 
 interface Placed {
   readonly key: string;
