@@ -6,6 +6,7 @@ import { VERSION } from "../../functions/release";
 import { leaveOneOutDrawing } from "../../taskpane/handbook/leaveOneOutDrawing";
 import { PARTS, pagesOf } from "../../taskpane/handbook/pages";
 import { fileOf } from "../../taskpane/handbook/paths";
+import { evaluate } from "../boundary/evaluate";
 import { themeBlock, tokensIn } from "../build/themes";
 import { entriesOf } from "./entries";
 import { htmlOf } from "./html";
@@ -39,7 +40,7 @@ const styles = (): string => {
 
 /** Every file of the handbook, by its path there. */
 export const handbookFiles = (root: string): ReadonlyMap<string, string | Uint8Array> => {
-  const pages = pagesOf(writtenIn(root));
+  const pages = pagesOf(writtenIn(root), evaluate);
   const { sizeOf, files } = picturesIn(root);
   const drawn = {
     "drawn/leave-one-out": leaveOneOutDrawing(

@@ -10,6 +10,7 @@ import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
 import { formWords, guessForm } from "../../taskpane/text/guessForm";
 import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/readTable";
 import { pagesOf } from "../../taskpane/handbook/pages";
+import { evaluate } from "../boundary/evaluate";
 import { asText } from "../handbook/text";
 import { writtenIn } from "../handbook/written";
 import type { FormulaCell } from "../preview/formulas";
@@ -161,7 +162,7 @@ const nativeAnswers = (formulas: readonly string[]): Answered => {
 
 /** The page of a function, by its name with or without the prefix, or another page of the handbook by its path or title. */
 const helpOn = (names: readonly string[]): Answered => {
-  const pages = pagesOf(writtenIn(join(__dirname, "..", "..")));
+  const pages = pagesOf(writtenIn(join(__dirname, "..", "..")), evaluate);
   const plain = (name: string): string =>
     name
       .trim()

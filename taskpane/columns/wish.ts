@@ -1,6 +1,6 @@
 import { namesOf, type AnyDefinition, type Parameter } from "../../functions/define";
 import type { System, Unit } from "../../functions/units";
-import { answerHeadings } from "../uses/rowByRow";
+import { answerHeadings } from "../uses/heading";
 import { headingOf, labelOf } from "../uses/heading";
 import { roleOf } from "../uses/role";
 import { conceptOf, type ConceptKey } from "./concepts";

@@ -4,6 +4,7 @@ import { giveWords, resultWords, shapeWords, sourceWords } from "../../functions
 import published from "../../functions/published.json";
 import { signature } from "../../functions/words";
 import { yardsticksOf, type Yardstick } from "../../functions/yardsticks";
+import type { Evaluate } from "../columns/expression";
 import { everydayWords } from "../search/everydayWords";
 import { cannotKnow } from "./cannotKnow";
 import { functionLine, functionLink, sheetLine } from "./links";
@@ -48,7 +49,7 @@ const since = ({ name }: AnyDefinition): string =>
   `In the add-in since version ${published.find((one) => one.name === name)?.since ?? ""}.`;
 
 /** A function's page, from its definition. */
-export const functionPage = (definition: AnyDefinition): Page => {
+export const functionPage = (definition: AnyDefinition, evaluate: Evaluate): Page => {
   const topic = topics.find(({ functions }) => functions.includes(definition));
   const around = sheetsWith(definition);
   return {
@@ -61,7 +62,7 @@ export const functionPage = (definition: AnyDefinition): Page => {
       plain(definition.summary),
       cautionLines(definition.cautions),
       "## In a sheet of your own",
-      samples(definition),
+      samples(definition, evaluate),
       "## What it takes",
       Object.keys(definition.parameters).length === 0
         ? "Nothing: the brackets stay empty."

@@ -1,5 +1,6 @@
 import { catalogue } from "../../functions/catalogue";
 import { VERSION } from "../../functions/release";
+import type { Evaluate } from "../columns/expression";
 import { sheets } from "../sheets/catalogue";
 import { carePage, whenToCall } from "./carePage";
 import { creditsPage } from "./creditsPage";
@@ -28,8 +29,8 @@ const costsPage = ({ costs, readme }: Written): Page => ({
   ),
 });
 
-/** Every page of the handbook. */
-export const pagesOf = (written: Written): readonly Page[] => {
+/** Every page of the handbook; `evaluate` works out what stands in the samples. */
+export const pagesOf = (written: Written, evaluate: Evaluate): readonly Page[] => {
   const byHand = (name: string, fill: Readonly<Record<string, string>> = {}): Page =>
     writtenPage(name, written.words[name] ?? "", fill);
   return [
@@ -50,7 +51,7 @@ export const pagesOf = (written: Written): readonly Page[] => {
     costsPage(written),
     changesPage(written),
     ...sheets.map(sheetPage),
-    ...catalogue.map(functionPage),
+    ...catalogue.map((definition) => functionPage(definition, evaluate)),
   ];
 };
 

@@ -1,6 +1,8 @@
 import { serialOfIso } from "../../functions/dates";
 import type { AnyDefinition, Value } from "../../functions/define";
+import type { Evaluate } from "../columns/expression";
 import { columnLetters } from "../sheets/shared/address";
+import { answersOf } from "../uses/answersOf";
 import { address, type UseCell } from "../uses/grid";
 import type { Use } from "../uses/use";
 import { usesOf } from "../uses/usesOf";
@@ -23,24 +25,28 @@ const answered = (value: Value): string => {
   return typeof value === "string" && serialOfIso(value) !== undefined ? value.replace("T", " ") : shown(value);
 };
 
-/** What the first example answers, as the cells of a sample: a list stands in a column there. */
+/**
+ * What the first example answers, as the cells of a sample, for what is only answered after a wait or through FILTER: a list
+ * stands in a column there.
+ */
 const known = ({ examples: [{ gives }], result }: AnyDefinition): readonly (readonly Value[])[] => {
   if (!Array.isArray(gives)) return [[gives as Value]];
   const rows = gives as readonly (readonly Value[])[];
   return result.shape === "list" ? rows.flat().map((value) => [value]) : rows;
 };
 
-/** A small sheet with its letters and numbers. What the formulas answer is bold; of what no example tells, dots. */
-const sheet = (definition: AnyDefinition, { cells, answers }: Use): string => {
+/** A small sheet with its letters and numbers. What the formulas answer is bold; of what cannot be known here, dots. */
+const sheet = (definition: AnyDefinition, use: Use, evaluate: Evaluate): string => {
+  const { cells, answers } = use;
   const columns = Math.max(answers.column + answers.columns, ...cells.map((row) => row.length));
   const rows = Math.min(SHOWN, Math.max(answers.row + answers.rows, cells.length));
-  const told = known(definition);
+  const [told, example] = [answersOf(definition, use, evaluate), known(definition)];
   const cellAt = (row: number, column: number): string => {
     const [down, across] = [row - answers.row, column - answers.column];
     if (down < 0 || down >= answers.rows || across < 0 || across >= answers.columns) {
       return plain(shown(cells[row]?.[column] ?? null));
     }
-    const value = told[down]?.[across];
+    const value = told[down]?.[across] ?? example[down]?.[across];
     return value === undefined ? "…" : value === "" ? "" : `**${plain(answered(value))}**`;
   };
   return table(
@@ -53,13 +59,13 @@ const sheet = (definition: AnyDefinition, { cells, answers }: Use): string => {
 };
 
 /** A function at work in a keeper's own sheet, each way in which it is used. */
-export const samples = (definition: AnyDefinition): string =>
+export const samples = (definition: AnyDefinition, evaluate: Evaluate): string =>
   together(
     ...usesOf(definition).flatMap((use) => {
       const [{ row, column, formula } = { row: 0, column: 0, formula: "" }] = use.formulas;
       return [
         `### ${plain(use.title)}`,
-        sheet(definition, use),
+        sheet(definition, use, evaluate),
         code(`${address(column, row)}: ${formula}`),
         plain(use.says),
       ];

@@ -1,3 +1,4 @@
+import type { AnyDefinition } from "../../functions/define";
 import { symbol, type Unit } from "../../functions/units";
 
 /** Names of arguments that would be no heading. */
@@ -39,3 +40,7 @@ export const labelOf = (name: string, unit: Unit): string => withUnit(HEADINGS[n
 /** The heading of a column for it, which speaks of one row: "Mass, g" of `masses`. */
 export const headingOf = (name: string, unit: Unit): string =>
   withUnit(HEADINGS[name] ?? capital(wordsOf(name).map(single)), unit);
+
+/** The headings over an answer of a row. */
+export const answerHeadings = ({ result }: AnyDefinition): readonly string[] =>
+  result.columns.map(({ name, about, unit }) => (name ? withUnit(name, unit) : about));

@@ -1,7 +1,7 @@
 import { namesOf, type AnyDefinition, type Parameter, type Value } from "../../functions/define";
 import { asCell, call, flat, type Given } from "./given";
 import { address, Grid } from "./grid";
-import { headingOf } from "./heading";
+import { answerHeadings, headingOf } from "./heading";
 import { putOnce } from "./put";
 import { rowsOf, standingAlone } from "./standingAlone";
 import type { Use } from "./use";
@@ -74,7 +74,7 @@ export const forMany = (definition: AnyDefinition, given: readonly Given[]): rea
     grid,
     formula,
     isTable ? rowsOf(definition) : asked.length,
-    isTable ? "" : ` A row for each ${oneName} asked for.`,
+    isTable ? {} : { said: ` A row for each ${oneName} asked for.`, headings: answerHeadings(definition) },
   );
   return [use];
 };
@@ -103,5 +103,5 @@ export const filtered = (definition: AnyDefinition, given: readonly Given[]): re
   putOnce(grid, given, written, address);
   const formula = call(definition, given, written);
   const said = " FILTER takes the rows of that name; it makes a blank cell a 0, so it wants columns without blanks.";
-  return [standingAlone("Some rows of a log, by FILTER", definition, grid, formula, rowsOf(definition), said)];
+  return [standingAlone("Some rows of a log, by FILTER", definition, grid, formula, rowsOf(definition), { said })];
 };

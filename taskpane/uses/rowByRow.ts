@@ -1,14 +1,10 @@
 import type { AnyDefinition, Value } from "../../functions/define";
 import { asCell, call, flat, isBlock, type Given } from "./given";
 import { address, Grid, standing } from "./grid";
-import { headingOf, withUnit } from "./heading";
+import { answerHeadings, headingOf } from "./heading";
 import { putOnce } from "./put";
 import { cellsInWords, type Use } from "./use";
 import { varied } from "./vary";
-
-/** The headings over an answer of a row. */
-export const answerHeadings = ({ result }: AnyDefinition): readonly string[] =>
-  result.columns.map(({ name, about, unit }) => (name ? withUnit(name, unit) : about));
 
 /** Rows of a sample whose example is one row. */
 const ROWS = 3;

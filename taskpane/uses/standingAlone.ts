@@ -18,24 +18,26 @@ const shapeWords = (rows: number, columns: number): string =>
       ? `${rows} cells below one another`
       : `${rows} rows of ${cellsInWords(columns)}`;
 
-/** One formula, which stands beside what it reads. */
+/** One formula, which stands beside what it reads: from the first row on, or under headings beside the last column. */
 export const standingAlone = (
   title: string,
   definition: AnyDefinition,
   grid: Grid,
   formula: string,
   rows: number,
-  said = "",
+  { said = "", headings }: { readonly said?: string; readonly headings?: readonly string[] } = {},
 ): Use => {
-  grid.gap();
+  if (!headings) grid.gap();
   const { free: column } = grid;
+  for (const heading of headings ?? []) grid.column([heading]);
+  const row = headings ? 1 : 0;
   const columns = definition.result.columns.length;
   return {
     title,
     cells: grid.cells,
-    formulas: [{ row: 0, column, formula }],
-    answers: { row: 0, column, rows, columns },
-    says: `Write it once, in ${address(column, 0)}. It answers ${shapeWords(rows, columns)}${rows * columns > 1 ? ", which must be free" : ""}.${said}`,
+    formulas: [{ row, column, formula }],
+    answers: { row, column, rows, columns },
+    says: `Write it once, in ${address(column, row)}. It answers ${shapeWords(rows, columns)}${rows * columns > 1 ? ", which must be free" : ""}.${said}`,
   };
 };
 

@@ -2,6 +2,7 @@ import { lexer, type Token, type Tokens } from "marked";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { entriesOf } from "../../addin/handbook/entries";
+import { evaluate } from "../../addin/boundary/evaluate";
 import { handbookFiles } from "../../addin/handbook/make";
 import { takenIn } from "../../addin/handbook/pictures";
 import { fingerprint, SHOWN } from "../../addin/handbook/shown";
@@ -24,7 +25,7 @@ import { sheets } from "../../taskpane/sheets/catalogue";
 
 const root = join(__dirname, "..", "..");
 const written = writtenIn(root);
-const pages = pagesOf(written);
+const pages = pagesOf(written, evaluate);
 const files = handbookFiles(root);
 const html = [...files].flatMap(([name, text]) => (name.endsWith(".html") ? [[name, String(text)] as const] : []));
 

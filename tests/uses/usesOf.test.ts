@@ -1,9 +1,11 @@
 import { LocaleType, type ICellData, type IWorkbookData } from "@univerjs/core";
+import { evaluate } from "../../addin/boundary/evaluate";
 import { startHeadless } from "../../addin/preview/headless";
 import { PreviewWorkbook } from "../../addin/preview/workbook";
 import { catalogue } from "../../functions/catalogue";
 import { serialOfIso } from "../../functions/dates";
 import type { Example, Value } from "../../functions/define";
+import { answersOf } from "../../taskpane/uses/answersOf";
 import type { UseCell } from "../../taskpane/uses/grid";
 import { usesOf } from "../../taskpane/uses/usesOf";
 import type { CellState } from "../../taskpane/workbook";
@@ -19,6 +21,8 @@ const dataOf = (cell: UseCell): ICellData => {
 
 let sheets: ReadonlyMap<string, readonly (readonly CellState[])[]>;
 let close = (): void => undefined;
+/** How many cells are shown without a workbook. */
+let shown = 0;
 
 beforeAll(async () => {
   const data: Partial<IWorkbookData> = {
@@ -74,7 +78,23 @@ test.each(named)("%s answers what its example does, and nothing beyond its cells
       else expect(value ?? "").toBe(serial !== undefined && typeof value === "number" ? serial : wanted);
     }
   }
+  // What is shown of it without a workbook is what the workbook shows.
+  for (const [i, line] of answersOf(definition, use, evaluate).entries()) {
+    for (const [j, told] of line.entries()) {
+      if (told === undefined) continue;
+      const value = cells[row + i]?.[column + j]?.value ?? "";
+      const serial = typeof told === "string" && typeof value === "number" ? serialOfIso(told) : undefined;
+      if (typeof told === "number" || serial !== undefined) expect(value).toBeCloseTo(serial ?? (told as number), 9);
+      else expect(value).toBe(told);
+      shown++;
+    }
+  }
   const spilled = cells.flatMap((line, i) => line.flatMap((cell, j) => (cell.spilledFrom ? [[i, j] as const] : [])));
   const outside = spilled.filter(([i, j]) => i < row || i >= row + rows || j < column || j >= column + columns);
   expect(outside).toEqual([]);
+});
+
+test("most cells of a sample are known without a workbook", () => {
+  const cells = all.reduce((sum, { use: { answers } }) => sum + answers.rows * answers.columns, 0);
+  expect(shown).toBeGreaterThan(0.7 * cells);
 });
