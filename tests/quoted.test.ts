@@ -14,6 +14,7 @@ import { scaledMass } from "../functions/condition/scaledMass";
 import { dewPoint } from "../functions/air/dewPoint";
 import { vapourDeficit } from "../functions/air/vapourDeficit";
 import { dryMonth } from "../functions/climate/dryMonth";
+import { koppen } from "../functions/climate/koppen";
 import { lapse } from "../functions/climate/lapse";
 import { stationScore } from "../functions/climate/shared/stationRule";
 import { dayLength } from "../functions/daylight/dayLength";
@@ -28,8 +29,10 @@ import { q10Rate } from "../functions/winter/q10Rate";
 import { lossTrend } from "../functions/winter/lossTrend";
 import { underground } from "../functions/climate/underground";
 import { call, callCell, down } from "./call";
+import { networkAsShipped } from "./network";
 import { fits } from "./tables/incubation.json";
 import { percentiles, rows as midRange, sanFrancisco } from "./tables/midRange.json";
+import { greenspan, wexler } from "./tables/saltSolutions.json";
 import { stations as soil } from "./tables/soilTemperatures.json";
 
 /**
@@ -113,8 +116,21 @@ const quoted: Partial<Record<CautionKey, () => readonly string[]>> = {
     expect(stationScore(100, 0)).toBeCloseTo(stationScore(0, 10), 12);
     return ["100 m of gap count as 10 km"];
   },
-  // Of mid-points against means: the share above is that of the caution on mid-points.
-  classEdge: () => ["another thirty years of records", `up to ${Math.round(percentiles.p95)} K warmer than means`],
+  classEdge: () => {
+    const high = networkAsShipped().stations.filter(
+      ({ elevation, rain }) => elevation >= 800 && rain.every((one) => Number.isFinite(one)),
+    );
+    const classOf = ({ high: highs, low, rain, latitude }: (typeof high)[number], colder: number): unknown =>
+      callCell(koppen, [highs.map((one, i) => (one + (low[i] as number)) / 2 - colder)], [rain], latitude);
+    const others = high.filter((station) => classOf(station, 1) !== classOf(station, 0));
+    expect(Math.round(high.length / others.length)).toBe(6);
+    return [
+      "another thirty years of records",
+      // The share above is that of the caution on mid-points.
+      `up to ${Math.round(percentiles.p95)} K warmer than means`,
+      `Of ${high.length} stations from 800 m up one in six is then of another class`,
+    ];
+  },
   modelHours: () => ["(12 is the highest sun", `typically ${hourScore[1]} K off`, `${hourScore[2]} K too warm`],
   bareGround: () => [`At ${soil.length} open stations the ground was ${one(meanOf(ground), 1)} K warmer over the year`],
   overWater: () => ["Below 0 °C ice forms", `by ${frost} K in air of -10 °C and 80 %`],
@@ -140,7 +156,7 @@ const quoted: Partial<Record<CautionKey, () => readonly string[]>> = {
   narrowLengths: () => {
     const [without] = catalogue.flatMap(({ name, parameters }) =>
       name === "SCALEDMASS"
-        ? [Object.values(parameters).find((parameter) => /ten animals/.test(parameter.without ?? ""))?.without]
+        ? [Object.values(parameters).find((parameter) => parameter.without?.includes("ten animals"))?.without]
         : [],
     );
     return [`Below ten animals the exponent is ${parseFloat(without ?? "")}`];
@@ -247,6 +263,12 @@ const typed: readonly (() => string)[] = [
   },
   () => `${Math.round(((2 * Math.PI * 6371) / 360) * (20 / 60))} km`,
   ...[0.05, 0.1].map((share) => () => `${100 * share} % is ${share}`),
+  () => {
+    // In any room, 5 to 30 °C.
+    const salt = [...greenspan, ...wexler].filter(({ temperature }) => temperature >= 5 && temperature <= 30);
+    const [least, most] = [Math.min, Math.max].map((end) => end(...salt.map(({ humidity }) => humidity)));
+    return `over damp table salt it should read ${Math.round(least as number)} to ${Math.round(most as number)} % after some hours`;
+  },
   () => `A share of 0.05 is ${100 * 0.05} %`,
   ...[10, 50, 100].map((depth) => () => {
     const sheet = readFileSync(join(__dirname, "../taskpane/sheets/nativeClimateDepths.ts"), "utf8");
