@@ -6,6 +6,7 @@ import { areaOfBlock } from "../../taskpane/sheets/shared/part";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import type { CellState, SheetContents } from "../../taskpane/workbook";
 import { spillsIn, type FileCell, type FileSheet } from "../file/book";
+import { printed } from "../file/printed";
 import { CELLS_AT_ONCE, readSheets } from "./contents";
 import { pointsOfLines, TEMPLATE, widthOfPoints } from "./insert";
 
@@ -112,6 +113,7 @@ const fileSheet = ({ contents, key, looks, columns }: Asked): FileSheet => {
     notes: template?.notes ?? [],
     names: [],
     charts: template?.charts ?? [],
+    ...(template ? { page: printed(template) } : {}),
   };
 };
 

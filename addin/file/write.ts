@@ -1,16 +1,17 @@
-import type { Cell, CellErrorValue, CellValueInput, Worksheet } from "@cj-tech-master/excelts";
+import type { Cell, CellErrorValue, CellFormulaValue, CellValueInput, Worksheet } from "@cj-tech-master/excelts";
 import { Workbook } from "@cj-tech-master/excelts";
 import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import { hasFunction, sheetReferences } from "../../taskpane/actions/formulas";
 import { frozenContent } from "../../taskpane/actions/freeze";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
-import { plottedBeside, type Plotted } from "../../taskpane/pictures/plotted";
+import { datesBeside, plottedBeside, type Plotted } from "../../taskpane/pictures/plotted";
 import type { CellLook } from "../../taskpane/sheets/look";
 import { addressOf, areaOf, fixed } from "../../taskpane/sheets/shared/address";
 import type { Chart, Validation } from "../../taskpane/sheets/sheet";
 import type { Manner } from "../../taskpane/text/form";
 import { filledIn, type FileCell, type FileRule, type FileSheet } from "./book";
 import { mannerInWords } from "./mannerInWords";
+import { FIT_WIDTH } from "./printed";
 import { filedFormula, isFileable, storedFormula } from "./newFunctions";
 
 const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.replace("#", "").toUpperCase()}` });
@@ -141,21 +142,52 @@ const colour = (sheet: Worksheet, { ranges, when, fill, colour: ink, bold }: Fil
 
 const DASHES = ["solid", "dash", "sysDot", "dashDot", "lgDashDotDot"] as const;
 
+/** A range from which charts are drawn, in a hidden column; answers what stands in each of its cells as `shown` says. */
+const hide = (
+  sheet: Worksheet,
+  { at, formulas }: Plotted,
+  shown: (
+    i: number,
+    j: number,
+  ) => { readonly result: CellFormulaValue["result"]; readonly format?: string | undefined },
+): void => {
+  const to = areaOf(at);
+  formulas.forEach((line, i) =>
+    line.forEach((formula, j) => {
+      const { result, format } = shown(i, j);
+      const cell = sheet.getCell(to.top + i, to.left + j);
+      cell.value = { formula: filedFormula(formula), result };
+      if (format !== undefined) cell.numFmt = format;
+    }),
+  );
+  for (let column = to.left; column <= to.right; column++) sheet.getColumn(column).hidden = true;
+};
+
 /** What the charts are drawn from, in hidden columns: the programs plot text as 0, and leave #N/A out. */
 const plot = (sheet: Worksheet, { charts, cells, widths }: FileSheet): ReadonlyMap<string, Plotted> => {
-  const plotted = plottedBeside(charts, Math.max(widths.length, ...cells.map((line) => line.length)));
-  for (const [range, { at, formulas }] of plotted) {
-    const [from, to] = [areaOf(range), areaOf(at)];
-    formulas.forEach((line, i) =>
-      line.forEach((formula, j) => {
-        const value = cells[from.top - 1 + i]?.[from.left - 1 + j]?.value;
-        sheet.getCell(to.top + i, to.left + j).value = {
-          formula: filedFormula(formula),
-          result: typeof value === "number" ? value : { error: "#N/A" },
-        };
-      }),
-    );
-    for (let column = to.left; column <= to.right; column++) sheet.getColumn(column).hidden = true;
+  const last = Math.max(widths.length, ...cells.map((line) => line.length));
+  const plotted = new Map(plottedBeside(charts, last));
+  for (const [range, one] of plotted) {
+    const from = areaOf(range);
+    hide(sheet, one, (i, j) => {
+      const value = cells[from.top - 1 + i]?.[from.left - 1 + j]?.value;
+      return { result: typeof value === "number" ? value : { error: "#N/A" } };
+    });
+  }
+  let next = Math.max(0, ...[...plotted.values()].map(({ at }) => areaOf(at).right));
+  for (const along of new Set(charts.map((one) => one.along))) {
+    const { top, left, bottom } = areaOf(along);
+    const given = cells.slice(top - 1, bottom).map((line) => line[left - 1]);
+    const dates = given.flatMap((cell) => (typeof cell?.value === "number" ? cell.value : []));
+    // Names of months are no dates.
+    if (next === 0 || dates.length === 0) continue;
+    next += 1;
+    const one = datesBeside(along, next);
+    hide(sheet, one, (i) => {
+      const value = given[i]?.value;
+      return { result: typeof value === "number" ? value : Math.max(...dates), format: given[0]?.format };
+    });
+    plotted.set(along, one);
   }
   return plotted;
 };
@@ -173,7 +205,7 @@ const chart = (
       .filter((one) => one.bar === bar)
       .map(({ name, values, colour: tone, dash, weight }) => ({
         name,
-        categories: place(along),
+        categories: place(plotted.get(along)?.at ?? along),
         values: place(plotted.get(values)?.at ?? values),
         ...(bar
           ? { fill: tone }
@@ -189,7 +221,8 @@ const chart = (
     title,
     showLegend: series.length > 1,
     legendPosition: "b",
-    displayBlanksAs: "gap",
+    // LibreOffice 7.4 draws what a file leaves as a gap at 0, which a keeper would read as 0 °C: the line goes on to the next figure.
+    displayBlanksAs: "span",
     plotVisOnly: false,
     valueAxis: { title: axis },
     categoryAxis: { tickLblPos: "low" },
@@ -234,8 +267,7 @@ export const writeXlsx = async (
     const sheet = book.addWorksheet(data.name, {
       views: rows > 0 || columns > 0 ? [{ state: "frozen", xSplit: columns, ySplit: rows }] : [],
       ...(data.hidden ? { state: "hidden" } : {}),
-      // A printed sheet is as wide as the paper, and as many pages long as it needs.
-      pageSetup: data.page?.setup ?? { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+      pageSetup: data.page?.setup ?? FIT_WIDTH,
       ...(data.page?.headerFooter ? { headerFooter: data.page.headerFooter } : {}),
     });
     data.widths.forEach((width, i) => {

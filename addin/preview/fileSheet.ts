@@ -9,6 +9,7 @@ import { lookTold, type CellLook } from "../../taskpane/sheets/look";
 import { addressOf, isFixed } from "../../taskpane/sheets/shared/address";
 import type { Validation } from "../../taskpane/sheets/sheet";
 import { spillsIn, type FileCell, type FileRule, type FileSheet, type Page } from "../file/book";
+import { printed } from "../file/printed";
 import type { Engine } from "./engine";
 import { cellsOf } from "./readCells";
 import { FONT_SIZE, widthOfPixels } from "./sheetData";
@@ -140,7 +141,8 @@ export const fileSheetOf = (engine: Engine, book: FWorkbook, sheet: FWorksheet):
 
   const columns = Object.keys(snapshot.columnData).reduce((most, column) => Math.max(most, Number(column) + 1), 0);
   const template = templateOf(sheet);
-  const page = sheet.getSheet().getCustomMetadata()?.page as Page | undefined;
+  const given = sheet.getSheet().getCustomMetadata()?.page as Page | undefined;
+  const page = given ?? (template && printed(template));
   const hiddenIn = (data: object): number[] =>
     Object.entries(data as Record<string, { readonly hd?: BooleanNumber } | undefined>).flatMap(([index, one]) =>
       one?.hd === BooleanNumber.TRUE ? [Number(index) + 1] : [],

@@ -38,14 +38,28 @@ export const plottedBeside = (charts: readonly Chart[], lastColumn: number): Rea
   );
 };
 
+/**
+ * The dates along a picture in a file, a copy in that column, by row. LibreOffice takes a row without a date for one of 1899,
+ * which would leave the days of a log a line at the right edge: such a row repeats the last date, and has no figure there.
+ */
+export const datesBeside = (along: string, column: number): Plotted => {
+  const { top, left, bottom } = areaOf(along);
+  const letters = columnLetters(left);
+  const all = `${letters}$${top}:${letters}$${bottom}`;
+  const formulas = Array.from({ length: bottom - top + 1 }, (_, i) => [
+    `=IF(ISNUMBER(${letters}${top + i}),${letters}${top + i},MAX(${all}))`,
+  ]);
+  return { at: addressOf({ top, bottom, left: column, right: column }), formulas };
+};
+
 /** The same of a sheet as it is drawn anew. */
 export const plottedOf = ({ charts, widths, blocks }: Sheet): ReadonlyMap<string, Plotted> =>
   plottedBeside(charts, Math.max(widths.length, ...blocks.map((block) => areaOfBlock(block).right)));
 
 /** Whether a formula is one of these: no part of the keeper's sheet. */
 export const isPlotted = (formula: string): boolean =>
-  /^=IF\(ISNUMBER\((\$?[A-Z]{1,3}\$?\d+)\),\1,NA\(\)\)$/i.test(formula);
+  /^=IF\(ISNUMBER\((\$?[A-Z]{1,3}\$?\d+)\),\1,(NA\(\)|MAX\(([A-Z]{1,3})\$\d+:\3\$\d+\))\)$/i.test(formula);
 
 /** The same formula for another row, from 1. */
 export const plottedOn = (formula: string, row: number): string =>
-  formula.replace(/\$?([A-Z]{1,3})\$?\d+/gi, (_, letters: string) => `${letters}${row}`);
+  formula.replace(/\b([A-Z]{1,3})\d+/gi, (_, letters: string) => `${letters}${row}`);

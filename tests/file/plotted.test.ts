@@ -61,6 +61,31 @@ test("a chart of a file is drawn from what LibreOffice works out as #N/A where t
     expect(drawn).toMatch(/<c:plotVisOnly val="(0|false)"\/>/);
     expect(drawn).toMatch(/<c:val>.*!\$K\$1:\$K\$5/s);
     expect(drawn).not.toContain("$B$1");
+    // LibreOffice draws a gap at 0.
+    expect(drawn).toMatch(/<c:dispBlanksAs val="span"\/>/);
+  } finally {
+    office.close();
+  }
+});
+
+test("days without a date stand at the last one, not in 1899, as LibreOffice works them out", async () => {
+  const dates = [46_300, 46_303, "", null, 46_301];
+  const log = { ...sheet, cells: dates.map((value, i) => [{ value, format: "yyyy-mm-dd" }, { value: i }]) };
+  const bytes = await writeXlsx([log]);
+  const office = new LibreOffice();
+  try {
+    const made = (await load(await office.convert(bytes, "xlsx", "xlsx"))).worksheets[0];
+    const along = dates.map((_, i) => made?.getCell(`L${i + 1}`));
+    const days = along.map((cell) => (cell?.value as { result?: Date }).result?.toISOString().slice(0, 10));
+    expect(days).toEqual(["2026-10-05", "2026-10-08", "2026-10-08", "2026-10-08", "2026-10-06"]);
+    expect(made?.getColumn(12).hidden).toBe(true);
+    const parts = await partsOf("log.xlsx", bytes);
+    const drawn = new TextDecoder().decode(
+      parts[Object.keys(parts).find((path) => /chart\d+\.xml$/.test(path)) as string],
+    );
+    expect(drawn).toMatch(/<c:cat>.*!\$L\$1:\$L\$5/s);
+    const [back] = (await readXlsx(bytes)).sheets;
+    expect(back?.cells.map((line) => line.length)).toEqual([2, 2, 2, 2, 2]);
   } finally {
     office.close();
   }

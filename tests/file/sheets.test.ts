@@ -3,6 +3,7 @@ import { installChartSupport } from "@cj-tech-master/excelts/chart";
 import type { FileSheet } from "../../addin/file/book";
 import { readXlsx } from "../../addin/file/read";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { printOf } from "../../taskpane/sheets/print";
 import { plainSeries } from "../../taskpane/pictures/plainSeries";
 import type { SheetContents } from "../../taskpane/workbook";
 import { openWorkbook } from "../preview/engine";
@@ -47,6 +48,20 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s in LibreO
     const { cells } = named(before, name);
     expect(cells.flat().filter(({ value }) => !isBlank(value)).length).toBeGreaterThan(20);
     expect(differences(cells, named(opened, name))).toEqual([]);
+  });
+
+  test("is printed as wide as the paper, with its titles on each page and the caution at its foot", () => {
+    const { portrait, titleRows, footer } = printOf(sheet);
+    for (const { page } of [named(written, name), named(opened, name)]) {
+      expect(page?.setup).toMatchObject({
+        orientation: portrait ? "portrait" : "landscape",
+        fitToWidth: 1,
+        fitToHeight: 0,
+        printTitlesRow: `1:${titleRows}`,
+      });
+      expect(page?.headerFooter?.oddFooter).toContain(footer.centre);
+      expect(page?.headerFooter?.oddFooter).toContain("&A");
+    }
   });
 
   test("has no VIV formula, and its native ones are alive", () => {
