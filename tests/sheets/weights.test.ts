@@ -1,3 +1,4 @@
+import { PLAN_DATES } from "../../taskpane/sheets/shared/winterPlan";
 import { weights } from "../../taskpane/sheets/weights";
 import { down, filled, freeRow, rows } from "./fill";
 
@@ -100,6 +101,19 @@ test("a loss in the days of the fast is flagged all the same: whoever does not w
     "In the fast: see the Winter log",
   ]);
   expect(reading.of("fast.said")).toMatch(/for animals that follow this plan\.$/);
+});
+
+test("a plan whose sheet is gone takes no flag with it", async () => {
+  const reading = await filled(weights, {
+    ...Object.fromEntries(PLAN_DATES.map((date) => [`plan.${date}`, { formula: "=1/0" }])),
+    ...rows("log", free, [
+      { animal: "Sorrel", date: "2026-11-20", mass: 200 },
+      { animal: "Sorrel", date: "2026-12-20", mass: 150 },
+    ]),
+  });
+  expect(reading.errors()).toHaveLength(PLAN_DATES.length);
+  expect(reading.of(`log.standsOut[${free + 1}]`)).toBe("Lost 25 % since the last");
+  expect(reading.of("fast.said")).toMatch(/^The dates of the plan cannot be read: its sheet may be gone/);
 });
 
 test("fewer than three animals with mass and length have no scaled mass; the others are held against their mean", async () => {

@@ -57,10 +57,10 @@ export const hasPlan = (dates: string): string => `COUNT(${dates})=${PLAN_ROWS.l
 /** Whether some of the six dates are there and some are not, inside a formula: the fast may be meant and cannot be known. */
 export const hasPartOfPlan = (dates: string): string => `AND(COUNT(${dates})>0,COUNT(${dates})<${PLAN_ROWS.length})`;
 
-/** Whether a day lies between the last meal and the first, both left out, inside a formula. */
+/** Whether a day lies between the last meal and the first, both left out, inside a formula; a plan that cannot be read spoils nothing. */
 export const insideFast = (day: string, dates: string): string => {
   const [lastMeal, firstMeal] = ends(dates);
-  return `AND(${hasPlan(dates)},${day}>${lastMeal},${day}<${firstMeal})`;
+  return `IF(${hasPlan(dates)},AND(${day}>${lastMeal},${day}<${firstMeal}),FALSE)`;
 };
 
 /** Whether some of the six dates cannot be read, inside a formula: those of a plan whose sheet is gone. */
