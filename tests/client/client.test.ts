@@ -229,7 +229,7 @@ test("Excel for Mac, which takes no file from a page, is not told that one is sa
     const picture = new DOMParser().parseFromString(value.slice(selectionStart, selectionEnd), "image/svg+xml");
     return { readOnly, root: picture.documentElement.localName, words: picture.documentElement.textContent };
   });
-  expect(chosen).toEqual({ readOnly: true, root: "svg", words: expect.stringContaining("invented animals") });
+  expect(chosen).toEqual({ readOnly: true, root: "svg", words: expect.stringContaining("invented animals") as string });
   expect(host.saved).toBe(0);
   expectSound(host);
   await page.close();
