@@ -19,7 +19,7 @@ import { press, turnTo } from "./pane";
 import { insertion, last, steps, upTo, type Step } from "./steps";
 import { directTwin, keepOnly, previewTwin, type Twin } from "./twins";
 
-jest.setTimeout(process.env.CLIENT === undefined ? 120_000 : 3_600_000);
+jest.setTimeout(process.env.CLIENT === undefined ? 300_000 : 3_600_000);
 beforeAll(startBrowser, 60_000);
 afterAll(endBrowser);
 
