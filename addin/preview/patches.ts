@@ -1,4 +1,5 @@
 import {
+  BaseReferenceObject,
   CELL_INVERTED_INDEX_CACHE,
   FormulaExecutedStateType,
   ICalculateFormulaService,
@@ -11,9 +12,21 @@ import {
   RemoveDefinedNameMutation,
   SetDefinedNameMutation,
   SetFormulaCalculationStartMutation,
+  ValueObjectFactory,
 } from "@univerjs/engine-formula";
-import { ICommandService, LocaleService, Rectangle, type Injector, type IUnitRange } from "@univerjs/core";
+import {
+  ICommandService,
+  LocaleService,
+  Rectangle,
+  type ICellData,
+  type Injector,
+  type IObjectMatrixPrimitiveType,
+  type IRange,
+  type IUnitRange,
+  type Nullable,
+} from "@univerjs/core";
 import { TriggerCalculationController } from "@univerjs/sheets-formula";
+import { standingBefore } from "./rangesByRow";
 
 /**
  * Everything of the spreadsheet engine that is changed from within, or used although its types keep it to themselves. A
@@ -39,6 +52,11 @@ export const patch = <T extends object, K extends keyof T & string>(
   originals.set(object, known);
   if (!known.has(method)) known.set(method, Object.getOwnPropertyDescriptor(object, method));
   object[method] = wrap((own as (...given: unknown[]) => unknown).bind(object) as T[K]);
+};
+
+/** The same with what all engines of a process share: the first of them puts it there. */
+const patchForAll: typeof patch = (object, method, wrap, why) => {
+  if (!originals.get(object)?.has(method)) patch(object, method, wrap, why);
 };
 
 /** The engine's own method again: a test shows so what the patch is for. */
@@ -150,6 +168,26 @@ export const patchLayout = (
     "a spill with something in its way would touch other cells",
   );
 
+export interface Layout {
+  _isInOtherArrayFormulaRange(
+    unit: string,
+    sheet: string,
+    row: number,
+    column: number,
+    atRow: number,
+    atColumn: number,
+  ): boolean;
+}
+
+/** Whether a cell that a formula wants to fill was filled by another: `isOther` knows. */
+export const patchOthers = (injector: Injector, isOther: Layout["_isInOtherArrayFormulaRange"]): void =>
+  patch(
+    injector.get(IFormulaRuntimeService) as unknown as Layout,
+    "_isInOtherArrayFormulaRange",
+    () => isOther,
+    "a list would take as long as the square of its rows, where each has a formula that fills a row",
+  );
+
 /**
  * Lets every comparison look at the values themselves. The engine keeps an index of what it has compared in a column, which
  * was seen to answer with figures that the cells did not hold; to keep it, a long spill took as long as the square of its
@@ -158,10 +196,60 @@ export const patchLayout = (
 export const compareAfresh = (): void => {
   const index = CELL_INVERTED_INDEX_CACHE;
   const why = "comparisons would answer from an index that does not hold what the cells hold";
-  patch(index, "canUseCache", () => () => ({ rowsInCache: [], rowsNotInCache: [] }), why);
-  patch(index, "set", () => () => undefined, "a long spill would take as long as the square of its rows");
-  patch(index, "setContinueBuildingCache", () => () => undefined, why);
+  patchForAll(index, "canUseCache", () => () => ({ rowsInCache: [], rowsNotInCache: [] }), why);
+  patchForAll(index, "set", () => () => undefined, "a long spill would take as long as the square of its rows");
+  patchForAll(index, "setContinueBuildingCache", () => () => undefined, why);
 };
+
+interface Cells {
+  getValue(row: number, column: number): Nullable<ICellData>;
+}
+/** The cells that a formula names, with what stands in them before a calculation and what it has worked out so far. */
+export interface Reference {
+  readonly _runtimeArrayFormulaRange: object;
+  getCellData(row: number, column: number): Nullable<ICellData>;
+  getCurrentActiveSheetData(): { readonly cellData: Cells } | undefined;
+  getCurrentActiveArrayFormulaCellData(): Cells | undefined;
+  getCurrentActiveArrayFormulaRange(): IObjectMatrixPrimitiveType<Nullable<IRange>> | undefined;
+  getCurrentRuntimeSheetData(): Cells | undefined;
+  getCurrentRuntimeActiveArrayFormulaCellData(): Cells | undefined;
+  getCurrentRuntimeActiveArrayFormulaRange(): IObjectMatrixPrimitiveType<Nullable<IRange>> | undefined;
+  getRuntimeFeatureCellValue(row: number, column: number): Nullable<ICellData>;
+}
+
+/**
+ * A cell as formulas read it: as it has just been worked out; else as it was spilled before, unless that spill has been
+ * laid out anew and leaves it empty; else what stands in it. The engine looks through every spill of the sheet for each cell.
+ */
+export const findSpillsByRow = (): void =>
+  patchForAll(
+    BaseReferenceObject.prototype as unknown as Reference,
+    "getCellData",
+    () =>
+      function (this: Reference, row, column) {
+        const worked =
+          this.getCurrentRuntimeSheetData()?.getValue(row, column) ??
+          this.getCurrentRuntimeActiveArrayFormulaCellData()?.getValue(row, column) ??
+          this.getRuntimeFeatureCellValue(row, column);
+        if (worked) return worked;
+        const before = this.getCurrentActiveArrayFormulaCellData()?.getValue(row, column);
+        if (!before) return this.getCurrentActiveSheetData()?.cellData.getValue(row, column);
+        const anew = this.getCurrentRuntimeActiveArrayFormulaRange();
+        const spills = standingBefore(this._runtimeArrayFormulaRange, this.getCurrentActiveArrayFormulaRange());
+        const isEmptied = spills?.some(row, column, (spill) => Boolean(anew?.[spill.row]?.[spill.column]));
+        return isEmptied ? null : before;
+      },
+    "a list whose rows are filled by a formula each would take as long as the square of its rows",
+  );
+
+/** Words without a figure in them are no number, date or time: the engine tries every form of one, each time it meets them. */
+export const takeWordsAsWords = (): void =>
+  patchForAll(
+    ValueObjectFactory,
+    "create",
+    (own) => (raw, isWords) => own(raw, isWords === true || (typeof raw === "string" && !/\d/.test(raw))),
+    "a formula with words in it would take up to twice as long",
+  );
 
 /** A method's answer is kept by the part of a formula from which alone it follows. */
 const once = <K extends "_getAddressFunctionNodeList" | "_detectForcedRecalculationNode">(

@@ -1,13 +1,4 @@
-import {
-  ObjectMatrix,
-  Range,
-  Rectangle,
-  type Injector,
-  type IObjectMatrixPrimitiveType,
-  type IRange,
-  type IUnitRange,
-  type Nullable,
-} from "@univerjs/core";
+import { ObjectMatrix, Range, Rectangle, type Injector, type IRange, type IUnitRange } from "@univerjs/core";
 import {
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
@@ -17,26 +8,14 @@ import {
 } from "@univerjs/engine-formula";
 import { Problem } from "../../functions/problem";
 import { problemOut } from "./bind";
-import { patchLayout } from "./patches";
+import { patchLayout, patchOthers } from "./patches";
+import { RangesByRow, standingBefore } from "./rangesByRow";
 import { growBeyond, ROOM } from "./room";
 
 /** Eleven years of hourly readings, which take a second and a half. */
 const MOST_ROWS = 100_000;
 
 const BLOCKED = "#SPILL!";
-
-/** The cells that other answers of this calculation fill, where `area` wants them too. */
-const takenIn = (
-  ranges: IObjectMatrixPrimitiveType<Nullable<IRange>> | undefined | null,
-  area: IRange,
-): { readonly row: number; readonly column: number }[] =>
-  Object.entries(ranges ?? {}).flatMap(([row, line]) =>
-    Object.entries((line ?? {}) as Record<string, Nullable<IRange>>).flatMap(([column, range]) => {
-      const own = Number(row) === area.startRow && Number(column) === area.startColumn;
-      if (!range || own || !Rectangle.intersects(range, area)) return [];
-      return [{ row: Math.max(range.startRow, area.startRow), column: Math.max(range.startColumn, area.startColumn) }];
-    }),
-  );
 
 /**
  * Mends how the engine lays out an answer of many cells, which it has no setting for.
@@ -53,6 +32,23 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
   const waiting = new Map<string, { readonly at: IUnitRange; readonly wanted: IRange }>();
   const runtime = injector.get(IFormulaRuntimeService);
   const current = injector.get(IFormulaCurrentConfigService);
+  // What is laid out is told of in an object a calculation, and in that in one a sheet.
+  const laidOut = new WeakMap<object, RangesByRow>();
+  const laidOutIn = (unit: string, sheet: string): RangesByRow | undefined => {
+    const all = runtime.getUnitArrayFormula()[unit]?.[sheet];
+    if (!all) return undefined;
+    const found = laidOut.get(all) ?? RangesByRow.of(all);
+    laidOut.set(all, found);
+    return found;
+  };
+  patchOthers(injector, (unit, sheet, row, column, atRow, atColumn) => {
+    const worked = runtime.getUnitData()[unit]?.[sheet];
+    const others = standingBefore(runtime.getUnitArrayFormula(), current.getArrayFormulaRange()[unit]?.[sheet]);
+    const isOther = (one: { readonly row: number; readonly column: number }): boolean =>
+      !(one.row === row && one.column === column) && worked?.getValue(one.row, one.column)?.v !== BLOCKED;
+    return others?.some(atRow, atColumn, isOther) ?? false;
+  });
+
   patchLayout(injector, (layOut) => (answer: FunctionVariantType) => {
     if (!answer.isReferenceObject() && !answer.isArray()) {
       layOut(answer);
@@ -88,9 +84,15 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
       asBefore.push(putBack(i, j));
     });
 
-    for (const taken of takenIn(runtime.getUnitArrayFormula()[unit]?.[sheet], wanted))
-      if (taken.row !== row || taken.column !== column) worked()?.setValue(taken.row, taken.column, { v: 1 });
+    // The cells that other answers of this calculation fill.
+    for (const { row: i, column: j, range } of laidOutIn(unit, sheet)?.in(wanted) ?? []) {
+      if (i === row && j === column) continue;
+      const taken = [Math.max(range.startRow, row), Math.max(range.startColumn, column)] as const;
+      if (taken[0] !== row || taken[1] !== column) worked()?.setValue(...taken, { v: 1 });
+    }
     layOut(answer);
+    const own = runtime.getUnitArrayFormula()[unit]?.[sheet]?.[row]?.[column];
+    if (own) laidOutIn(unit, sheet)?.put(row, column, own);
     const key = [unit, sheet, row, column].join();
     waiting.delete(key);
     if (worked()?.getValue(row, column)?.v !== BLOCKED) return;
@@ -98,6 +100,7 @@ export const mendSpills = (injector: Injector): ((areas: readonly IUnitRange[]) 
     const range = { startRow: row, startColumn: column, endRow: row, endColumn: column };
     waiting.set(key, { at: { unitId: unit, sheetId: sheet, range }, wanted });
     new ObjectMatrix(runtime.getUnitArrayFormula()[unit]?.[sheet] ?? {}).setValue(row, column, range);
+    laidOutIn(unit, sheet)?.put(row, column, range);
   });
 
   return (areas) =>

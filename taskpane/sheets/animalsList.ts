@@ -3,12 +3,12 @@ import { fed, plans, settings } from "./animalsFigures";
 import { form } from "./shared/form";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
-import type { Cell, Column } from "./shared/names";
+import type { Column } from "./shared/names";
 import { says } from "./shared/rules";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
 import { PLAN_DATES } from "./shared/winterPlan";
-import { followed, isPlan, ofPlan } from "./shared/winterPlans";
+import { followed, ofPlan } from "./shared/winterPlans";
 import { blanksKept } from "./shared/words";
 
 /** The animals: first what is done today, then the facts that it follows from. */
@@ -48,10 +48,13 @@ const IN_THE_FAST =
   "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";
 const PERHAPS_IN_IT =
   "She may be gravid, and whether her winter plan has begun is not known: put its name and dates right, or no at Winters. If she was cooled, call your reptile vet today.";
-const askedOfGravid = (follows: Cell): string => {
-  const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => ofPlan(plans, `${follows}`, plans.each(key)));
-  const isWhole = `COUNT(${ofPlan(plans, `${follows}`, plans.dates)})=${PLAN_DATES.length}`;
-  return `IF(${follows}="","",IF(${isWhole},IF(AND(${today}>${last},${today}<${first}),"${IN_THE_FAST}",""),"${PERHAPS_IN_IT}"))`;
+const askedOfGravid = (follows: Column): string => {
+  const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => plans.each(key));
+  const asked = plans.dates.map(
+    (dates, i) =>
+      `IF(COUNT(${dates})=${PLAN_DATES.length},IF(AND(${today}>${String(last?.[i])},${today}<${String(first?.[i])}),"${IN_THE_FAST}",""),"${PERHAPS_IN_IT}")`,
+  );
+  return ofPlan(plans, `${follows}`, asked, `"${PERHAPS_IN_IT}"`);
 };
 
 export const list = log(
@@ -61,13 +64,9 @@ export const list = log(
     label: { title: "Animal", needed: "An animal", input: all.map(({ label }) => label) },
     stage: {
       title: "Stage",
-      each: ({ label, ate, every, weighedLast, opened, openEvery, winters, box, follows, gravid }) => {
+      each: ({ label, ate, every, weighedLast, opened, openEvery, box, follows, wintersNow, asked }) => {
         const kept = [weighEvery, opened, openEvery].map((cell) => blanksKept(`${cell}`)).join(",");
-        const ofGravid = askedOfGravid(follows);
-        const question = `IF(${gravid}="yes",${ofGravid},IF(${isPlan(plans, `${follows}`)},"",${follows}))`;
-        // Outside the fast she is kept warm, whatever plan she follows in other years.
-        const wintersNow = `IF(IF(${gravid}="yes",${ofGravid}="",FALSE),"no",${blanksKept(`${winters}`)})`;
-        return f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${kept},${wintersNow},${blanksKept(`${box}`)},${question}))`;
+        return f`IF(OR(${label}="",${today}=""),"",VIV.DUE(${today},${ofPlan(plans, `${follows}`, plans.dates.map(datesKept))},${ate},${every},${weighedLast},${kept},${blanksKept(`${wintersNow}`)},${blanksKept(`${box}`)},${blanksKept(`${asked}`)}))`;
       },
     },
     toDo: { title: "What to do", covered: true },
@@ -191,6 +190,19 @@ export const list = log(
       title: "Weighing counted",
       spilled: ({ label, weighed }) => later(label, weighed, fed.body),
       format: "date",
+    },
+    // Worked out once for the whole list, and not in each row's own formula: a list may have a thousand rows.
+    wintersNow: {
+      title: "Winters counted",
+      spilled: ({ label, winters, follows, gravid }) =>
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(IF(${gravid}="yes",${askedOfGravid(follows)},"?")="","no",${blanksKept(`${winters}`)})))`,
+      note: "no for a gravid female outside the fast, whatever plan she follows in other years: she is kept warm.",
+    },
+    asked: {
+      title: "Asked first",
+      spilled: ({ label, follows, gravid }) =>
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${gravid}="yes",${askedOfGravid(follows)},IF(${plans.names.map((name) => `(${follows}=${String(name)})`).join("+")}>0,"",${follows}))))`,
+      note: "What has to be settled before food or cooling is told.",
     },
   },
   { titleLines: 2, rowLines: 4, grows: true },

@@ -18,6 +18,7 @@ const PARTS = [
   "longTable",
   "workbook",
   "linked",
+  "today",
   "files",
   "bundles",
   "load",
@@ -33,7 +34,7 @@ const versionOf = (name: string): string => {
 };
 
 /** The engine's packages can be loaded whole only as CommonJS. */
-const COMMON_JS = ["workbook", "linked", "load"];
+const COMMON_JS = ["workbook", "linked", "today", "load"];
 
 const measured = (part: string): Table[] => {
   const isCommon = COMMON_JS.includes(part);

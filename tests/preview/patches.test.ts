@@ -1,13 +1,23 @@
 import { Workbook as Book } from "@cj-tech-master/excelts";
 import { LocaleService } from "@univerjs/core";
 import {
+  BaseReferenceObject,
   CELL_INVERTED_INDEX_CACHE,
   ICalculateFormulaService,
   IDependencyManagerService,
   IFormulaDependencyGenerator,
   IFormulaRuntimeService,
+  ValueObjectFactory,
 } from "@univerjs/engine-formula";
-import { compareAfresh, patch, takeBack, type Generator, type Index } from "../../addin/preview/patches";
+import {
+  compareAfresh,
+  patch,
+  takeBack,
+  type Generator,
+  type Index,
+  type Layout,
+  type Reference,
+} from "../../addin/preview/patches";
 import { PreviewWorkbook } from "../../addin/preview/workbook";
 import type { CellContent } from "../../taskpane/workbook";
 import { openWorkbook, readSheet } from "./engine";
@@ -239,4 +249,92 @@ test("_getRangeListByNode: the cells that a formula names are found once, and an
     ],
   ]);
   expect(patched[1]).toBeLessThan(own[1]);
+});
+
+/** A list whose rows are filled by a formula each, what reads them, and what lies in their way. */
+const rowsFilledEach = async (): Promise<unknown> => {
+  const seen: unknown[] = [];
+  const look = async () => seen.push((await readSheet(open.workbook, "Sheet1")).block("A1:H30"));
+  const rows = Array.from({ length: 30 }, (_, i) => i + 1);
+  await put(
+    0,
+    0,
+    rows.map((row) => [row, formula(`=SEQUENCE(1,IF(A${row}>100,2,3),A${row})`)]),
+  );
+  await put(
+    0,
+    5,
+    rows.map((row) => [formula(`=COUNT(B${row}:E${row})`), formula(`=D${row}&""`), formula("=SUM(B1:D30)")]),
+  );
+  await look();
+  await put(4, 0, [[105], [106], [7]]);
+  await look();
+  // As a keeper types, who is not refused.
+  const typed = async (row: number, value: string): Promise<void> => {
+    open.engine.api.getActiveWorkbook()?.getActiveSheet().getRange(row, 2).setValue(value);
+    await open.engine.settle();
+  };
+  await typed(9, "in its way");
+  await typed(19, "=SEQUENCE(3)");
+  await look();
+  await put(9, 2, [[null]]);
+  await put(19, 2, [[null]]);
+  await look();
+  return seen;
+};
+
+test("_isInOtherArrayFormulaRange: what another formula fills is found by its rows", async () => {
+  const layout = () => injector().get(IFormulaRuntimeService) as unknown as Layout;
+  const [patched, own] = await withAndWithout(layout, "_isInOtherArrayFormulaRange", rowsFilledEach);
+  expect(patched).toEqual(own);
+  const third = (patched as unknown[][][])[2];
+  expect([third?.[9]?.[1], third?.[10]?.slice(1, 4)]).toEqual(["#SPILL!", [11, 12, 13]]);
+});
+
+test("getCellData: what was spilled into a cell is found by its row, and is gone where the spill is shorter now", async () => {
+  const reference = () => BaseReferenceObject.prototype as unknown as Reference;
+  const grid = (cells: Readonly<Record<number, Readonly<Record<number, number>>>>) => ({
+    getValue: (row: number, column: number) => (cells[row]?.[column] === undefined ? null : { v: cells[row][column] }),
+  });
+  const across = (row: number, endColumn: number) => ({ 1: { startRow: row, endRow: row, startColumn: 1, endColumn } });
+  // Rows 0 to 2 were filled to column 3 each. Row 1 has been laid out anew, to column 2; row 2 waits for its turn.
+  const cells = {
+    _runtimeArrayFormulaRange: {},
+    getCurrentActiveSheetData: () => ({ cellData: grid({ 0: { 0: 1 }, 5: { 5: 6 } }) }),
+    getCurrentActiveArrayFormulaCellData: () =>
+      grid({ 0: { 1: 10, 2: 11, 3: 12 }, 1: { 1: 20, 2: 21, 3: 22 }, 2: { 1: 30, 2: 31, 3: 32 } }),
+    getCurrentActiveArrayFormulaRange: () => ({ 0: across(0, 3), 1: across(1, 3), 2: across(2, 3) }),
+    getCurrentRuntimeSheetData: () => grid({ 0: { 0: 2 } }),
+    getCurrentRuntimeActiveArrayFormulaCellData: () => grid({ 1: { 1: 40, 2: 41 } }),
+    getCurrentRuntimeActiveArrayFormulaRange: () => ({ 1: across(1, 2) }),
+    getRuntimeFeatureCellValue: () => null,
+  };
+  const read = (): Promise<unknown> =>
+    Promise.resolve(
+      [0, 1, 2, 5].map((row) =>
+        [0, 1, 2, 3, 4, 5].map((column) => reference().getCellData.call(cells as never, row, column)?.v ?? null),
+      ),
+    );
+  const [patched, own] = await withAndWithout(reference, "getCellData", read);
+  expect(patched).toEqual(own);
+  expect(patched).toEqual([
+    [2, 10, 11, 12, null, null],
+    [null, 40, 41, null, null, null],
+    [null, 30, 31, 32, null, null],
+    [null, null, null, null, null, 6],
+  ]);
+});
+
+test("create: words without a figure stay words, and a figure, a date or a time in words is still one", async () => {
+  const cells = ['="yes"&""', '="July"=A9', '=IF("12%"=0.12,"is","is not")', '="12:00"+1', '=COUNT("a",1)', '="½"&1'];
+  const [patched, own] = await withAndWithout(
+    () => ValueObjectFactory,
+    "create",
+    async () => {
+      await put(0, 0, [cells.map(formula)]);
+      return (await readSheet(open.workbook, "Sheet1")).block("A1:F1");
+    },
+  );
+  expect(patched).toEqual(own);
+  expect((patched as unknown[][])[0]?.[0]).toBe("yes");
 });

@@ -71,9 +71,9 @@ export const winterPlans = (across: number, wide: readonly [number, number, numb
 
 const sum = (tests: readonly string[]): string => tests.map((test) => `(${test})`).join("+");
 
-/** What stands for the plan of that name, inside a formula; empty where there is none of that name. */
-export const ofPlan = (plans: WinterPlans, name: string, values: readonly unknown[]): string =>
-  `IF(${name}="","",${plans.names.reduceRight<string>((rest, own, i) => `IF(${name}=${String(own)},${String(values[i])},${rest})`, '""')})`;
+/** What stands for the plan of that name, inside a formula; `otherwise`, where there is none of that name. */
+export const ofPlan = (plans: WinterPlans, name: string, values: readonly unknown[], otherwise = '""'): string =>
+  `IF(${name}="","",${plans.names.reduceRight<string>((rest, own, i) => `IF(${name}=${String(own)},${String(values[i])},${rest})`, otherwise)})`;
 
 /** Whether words are the name of a plan, inside a formula, for one animal. */
 export const isPlan = ({ names }: WinterPlans, words: string): string =>
