@@ -1,5 +1,5 @@
 import { cell, defineFunction, quantity, unitsParameter } from "../define";
-import { air, MAGNUS_LIMITS, saturation, saturationText, vapourPressure, vapourText } from "./shared/vapour";
+import { air, MAGNUS_LIMITS, relativeHumidity, saturationText, vapourPressure, vapourText } from "./shared/vapour";
 
 export const humidityAfter = defineFunction({
   name: "HUMIDITYAFTER",
@@ -17,7 +17,7 @@ export const humidityAfter = defineFunction({
     { given: [12, 70, 4], gives: 100, within: 0 },
   ],
   calculate({ temperature, humidity, newTemperature }) {
-    return Math.min(100, (100 * vapourPressure(temperature, humidity)) / saturation(newTemperature));
+    return relativeHumidity(vapourPressure(temperature, humidity), newTemperature);
   },
   twin: ({ temperature, humidity, newTemperature }) =>
     `MIN(100,100*${vapourText(temperature, humidity)}/${saturationText(newTemperature)})`,

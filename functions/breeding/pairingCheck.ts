@@ -23,7 +23,7 @@ const measure = (given: Given, system?: System): Record<Measure, Measured> => {
   const [months, leastMonths] = figures([age, leastAge], "none");
   const [now, least] = figures([mass, leastMass], "gram", system);
   // Beside the whole, so that a female just short of her weight is not told as 100 %.
-  const [weight] = figures([(lastMassRatio ?? 0) * 100, 100], "percent");
+  const [weight] = figures([(lastMassRatio ?? NaN) * 100, 100], "percent");
   const judged = clutches !== undefined && mostClutches !== undefined;
   return {
     monthsMissing: {

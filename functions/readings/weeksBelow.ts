@@ -63,12 +63,14 @@ export const weeksBelow = defineFunction({
     };
     let before: readonly [day: number, mean: number] | undefined;
     for (const [day, value] of dailyMeans(series)) {
-      const missing = before ? day - before[0] - 1 : 0;
-      if (missing > LONGEST_GAP) {
-        unread += missing;
-        spell = 0;
-      } else if (before) {
-        for (let i = 1; i <= missing; i++) count(before[1] + ((value - before[1]) * i) / (missing + 1));
+      if (before) {
+        const missing = day - before[0] - 1;
+        if (missing > LONGEST_GAP) {
+          unread += missing;
+          spell = 0;
+        } else {
+          for (let i = 1; i <= missing; i++) count(before[1] + ((value - before[1]) * i) / (missing + 1));
+        }
       }
       count(value);
       before = [day, value];

@@ -45,7 +45,7 @@ const measure = (given: Asked): Record<Measure, Measured> => {
     parasites: against("found", given.parasites),
     unseenByVet: against("no", given.vetSeen),
     clearing: { value: days, unit: "day", ...(days !== undefined && days < 0 ? { told: "No day" } : {}) },
-    weight: { value: weight, unit: "share", told: figures([(weight ?? 0) * 100, 100], "percent")[0] },
+    weight: { value: weight, unit: "share", told: figures([(weight ?? NaN) * 100, 100], "percent")[0] },
     age: { value: ageMonths, unit: "none" },
   };
 };

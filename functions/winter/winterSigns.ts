@@ -68,10 +68,11 @@ interface Seen {
 }
 
 /** The lowest or the highest figure of the log and the last day on which it was read. */
-const extreme = (rows: readonly Row[], key: "temperature" | "humidity", sign: 1 | -1): Partial<Seen> => {
+const extreme = (which: "lowest" | "highest", rows: readonly Row[], key: "temperature" | "humidity"): Partial<Seen> => {
   let found: Seen | undefined;
   for (const { day, [key]: value } of rows) {
-    if (value !== undefined && (!found || sign * value >= sign * found.value)) found = { value, on: day };
+    if (value === undefined) continue;
+    if (!found || (which === "lowest" ? value <= found.value : value >= found.value)) found = { value, on: day };
   }
   return found ?? {};
 };
@@ -95,7 +96,7 @@ const within = (value: number, [least, most]: readonly [number, number]): number
 const shut = (rows: readonly Row[], given: Given, mass: number | undefined): Measured | Problem => {
   const { litres, elevation } = given;
   if (litres === "vented") return { value: 0, unit: "none" };
-  const warmest = extreme(rows, "temperature", 1).value;
+  const warmest = extreme("highest", rows, "temperature").value;
   if (litres === undefined || mass === undefined || warmest === undefined) return { value: undefined, unit: "none" };
   const [first, last] = [rows[0] as Row, rows.at(-1) as Row];
   const days = [first.day, ...rows.filter(({ opened }) => opened).map(({ day }) => day), last.day];
@@ -106,7 +107,7 @@ const shut = (rows: readonly Row[], given: Given, mass: number | undefined): Mea
     const between = rows.filter((row) => row.day >= from && row.day <= day);
     const air = boxAir.calculate({
       mass: within(mass, MEASURED_MASS),
-      temperature: within(extreme(between, "temperature", 1).value ?? warmest, MEASURED_TEMPERATURE),
+      temperature: within(extreme("highest", between, "temperature").value ?? warmest, MEASURED_TEMPERATURE),
       litres,
       elevation,
       floor: undefined,
@@ -131,7 +132,7 @@ const measure = (given: Given, rows: readonly Row[]): Record<Measure, Measured> 
   const air = shut(rows, given, start);
   if (air instanceof Problem) return air;
 
-  const [coldest, warmest] = [extreme(rows, "temperature", -1), extreme(rows, "temperature", 1)];
+  const [coldest, warmest] = [extreme("lowest", rows, "temperature"), extreme("highest", rows, "temperature")];
   const own = agreedLoss === undefined ? undefined : percent(agreedLoss);
   const losses = weighed.map(({ day, mass }) => ({ on: day, value: percent(1 - mass / (start as number)) }));
   const lost = losses.reduce<Seen | undefined>((most, one) => (most && most.value > one.value ? most : one), undefined);
@@ -171,7 +172,7 @@ const measure = (given: Given, rows: readonly Row[]): Record<Measure, Measured> 
     }
   }
 
-  let lowest = weighed[0]?.mass ?? 0;
+  let lowest = weighed[0]?.mass ?? NaN;
   let gain: Seen = { value: 0, on: last.day };
   for (const { day, mass } of weighed) {
     const value = percent((mass - lowest) / (start as number));
@@ -199,8 +200,8 @@ const measure = (given: Given, rows: readonly Row[]): Record<Measure, Measured> 
     unweighed: { value: hasWeighing ? unweighed.value : undefined, unit: "day", on: unweighed.on },
     weighings: { value: hasWeighing ? weighed.length : undefined, unit: "none", on: last.day },
     shut: air,
-    dry: { ...extreme(rows, "humidity", -1), unit: "percent" } as Measured,
-    wet: { ...extreme(rows, "humidity", 1), unit: "percent" } as Measured,
+    dry: { ...extreme("lowest", rows, "humidity"), unit: "percent" } as Measured,
+    wet: { ...extreme("highest", rows, "humidity"), unit: "percent" } as Measured,
   };
 };
 

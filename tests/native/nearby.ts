@@ -23,7 +23,7 @@ const cellNear = (parameter: CellParameter, value: unknown): fc.Arbitrary<Raw> =
   if (typeof own !== "number") return fc.oneof(fc.constant(own), cellWithin(parameter));
   const by = (least: number, most: number): fc.Arbitrary<Raw> =>
     fc.integer({ min: least, max: most }).map((step) => held(parameter, own + step));
-  if (kind === "date") return by(-40, 40);
+  if (kind === "date") return fc.oneof(by(-8, 8), by(-40, 40));
   if (kind === "count") return by(-4, 4);
   // In hundredths, as a keeper types them, and near 1 as often as a rule of shares has its limit there.
   const near = fc.integer({ min: 50, max: 200 }).map((share) => held(parameter, (own * share) / 100));
@@ -37,7 +37,7 @@ const rangeNear = (parameter: Parameter, block: readonly (readonly unknown[])[])
   // A plan, or a list, moves as a whole: its order and its rows stay.
   const isDates = first.kind === "date" || parameter.kind === "plan";
   return fc
-    .integer({ min: -40, max: 40 })
+    .oneof(fc.integer({ min: -8, max: 8 }), fc.integer({ min: -40, max: 40 }))
     .map((step) =>
       cells.map((row) =>
         row.map((cell) => (typeof cell === "number" ? (isDates ? cell + step : held(first, cell + step / 10)) : cell)),

@@ -162,3 +162,10 @@ test("what cannot be", () => {
   expect(check({ weighed: SUMMER + 1 })[0]).toMatch(/^#VALUE! weighedOn holds/);
   expect(check({ plan: down([...practicePlan].reverse()) })[0]).toMatch(/^#VALUE! plan holds Cooling starts/);
 });
+
+test("shares count to a millionth of a per cent: what lies nearer to a limit is at it, and one item is not two", () => {
+  expect(check({ meal: 24.000001, item: 8 })).toEqual(["note", NOTHING]); // 10.0000004 %
+  expect(check({ meal: 24.00001, item: 8 })[1]).toMatch(/^A meal of 10\.000004 % of the body: more than 10 %/);
+  expect(after(FIRST, { meal: 6.000001, item: 6 })).toEqual(["note", NOTHING]); // 1.0000002 items
+  expect(after(FIRST, { meal: 6.00001, item: 6 })[1]).toMatch(/one small item, not several/);
+});

@@ -281,6 +281,14 @@ describe("each sign by itself", () => {
     );
   });
 
+  test("shares count to a millionth of a per cent, and shut hours to a millionth of what the air lasts", () => {
+    const lost = (percent: number) =>
+      lineOf({ masses: row(306 * (1 - percent / 100), 306), agreed: null }, /^Lost/)?.[2];
+    expect([lost(10.0000004), lost(10.000004)]).toEqual([undefined, expect.stringMatching(/^Lost 10\.000004 %/)]);
+    const shut = (times: number) => lineOf({ litres: 0.306 + (7 * 24) / times / perLitre }, /^Shut/)?.[2];
+    expect([shut(1.0000004), shut(1.000004)]).toEqual([undefined, expect.any(String)]);
+  });
+
   test("a loss is no gain, and where it heads for is never more than the whole", () => {
     const losing = days.map((_, i) => (i === 0 ? 306 : 297));
     expect(lineOf({ masses: losing, agreed: null }, /^Lost/)).toBeUndefined();
