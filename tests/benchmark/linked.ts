@@ -6,26 +6,24 @@ import { sheets } from "../../taskpane/sheets/catalogue";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { cellOf } from "../../taskpane/sheets/shared/page";
-import type { Table } from "./race";
+import { median, processorTime, type Table } from "./race";
 
 const CHANGES = [70, 84, 77, 80, 71, 83, 75];
-const median = (numbers: readonly number[]): number =>
-  [...numbers].sort((a, b) => a - b)[numbers.length >> 1] as number;
 
 /** One date changed in a workbook of all sheets, linked, against the same workbook's first working out. */
 export const tables = async (): Promise<Table[]> => {
   const engine = startHeadless(catalogue);
   const workbook = new PreviewWorkbook(engine);
-  const start = performance.now();
+  const start = processorTime();
   const { names } = await insertLinked(workbook, sheets);
-  const first = performance.now() - start;
+  const first = processorTime() - start;
   const sheet = names[sheets.findIndex(({ key }) => key === coolingPlan.key)] as string;
   const { top, left } = areaOf(cellOf(coolingPlan, "plan.cold"));
   const times: number[] = [];
   for (const days of CHANGES) {
-    const begun = performance.now();
+    const begun = processorTime();
     await workbook.write([{ sheet, row: top - 1, column: left - 1, cells: [[days]] }]);
-    times.push(performance.now() - begun);
+    times.push(processorTime() - begun);
   }
   engine.univer.dispose();
   const milliseconds = median(times);
@@ -39,7 +37,7 @@ export const tables = async (): Promise<Table[]> => {
           milliseconds,
           ratio: milliseconds / first,
           against: "the insertion",
-          allowed: 0.12,
+          allowed: 0.15,
         },
       ],
     },

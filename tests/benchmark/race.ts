@@ -36,7 +36,7 @@ export interface Contestant {
   readonly note?: string;
 }
 
-const median = (numbers: readonly number[]): number => {
+export const median = (numbers: readonly number[]): number => {
   const inOrder = [...numbers].sort((a, b) => a - b);
   return inOrder[inOrder.length >> 1] as number;
 };
