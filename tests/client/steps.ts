@@ -91,8 +91,8 @@ const readings = (text: string) => {
   return { name: "pasted readings", text, layout, titles, evaluate };
 };
 
-/** Of a whole year: the list of animals, and the plan that it is told of last. */
-const ofYear = ["animals", "coolingPlan"];
+/** Of a whole year: the list of animals, and in the long form the plan that it is told of last. */
+const ofYear = ["animals", ...(process.env.CLIENT === undefined ? [] : ["coolingPlan"])];
 
 export const insertion = (name: string): Step => ({
   does: `insert ${name}`,
