@@ -1,4 +1,5 @@
-// Random stories of open, edit, freeze, undo, save: `npm run stories`, 500 from a seed of their own; `-- 1 7` one from seed 7.
+// Random stories of open, edit, freeze, undo, save, against a plain model, and of the same actions in the preview and in Excel:
+// `npm run stories`, 500 of each from a seed of their own; `-- 1 7` one from seed 7.
 import { spawnSync } from "node:child_process";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -6,7 +7,8 @@ import { fileURLToPath } from "node:url";
 const here = dirname(fileURLToPath(import.meta.url));
 const [count = "500", seed = String(Date.now() % 2 ** 31)] = process.argv.slice(2);
 console.log(`${count} stories, seed ${seed}`);
-const { status } = spawnSync(process.execPath, [join(here, "tool.mjs"), "jest", "tests/preview/stories.test.ts"], {
+const files = ["tests/preview/stories.test.ts", "tests/preview/hosts.test.ts"];
+const { status } = spawnSync(process.execPath, [join(here, "tool.mjs"), "jest", ...files], {
   stdio: "inherit",
   env: { ...process.env, STORIES: count, SEED: seed },
 });

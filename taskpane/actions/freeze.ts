@@ -227,7 +227,14 @@ const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan
   const block = blockOf(sheetOf(all, { sheet }), leaving);
   const first = block[0]?.[0];
   const { row, column, rows, columns, cells } = leaving;
-  const shown = first ? shownOf(first) : null;
+  const dated = datedFormat(formula);
+  const shownAs = block.map((line, i) =>
+    line.map((state, j): CellState => {
+      const format = state.format ?? (typeof state.value === "number" ? dated(i, j) : undefined);
+      return format === undefined ? state : { ...state, format };
+    }),
+  );
+  const shown = first ? shownOf(shownAs[0]?.[0] ?? first) : null;
   const words = leaving.fixed === undefined ? first?.words : `Fixed, marked *: ${leaving.fixed}`;
   const entry: Entry = {
     sheet,
@@ -240,13 +247,6 @@ const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan
     check: checkOf(cells),
     words: words ?? null,
   };
-  const dated = datedFormat(formula);
-  const shownAs = block.map((line, i) =>
-    line.map((state, j): CellState => {
-      const format = state.format ?? (typeof state.value === "number" ? dated(i, j) : undefined);
-      return format === undefined ? state : { ...state, format };
-    }),
-  );
   return { entry, changes: changesOf(sheet, leaving, leaving.fixed === undefined ? shownAs : shownAs.map(rowMarked)) };
 };
 
