@@ -40,7 +40,7 @@ const SPILLS: typeof CALLS = {
 const NATIVE: Readonly<Record<string, string>> = { "=NA()": "#N/A", '=VALUE("?")': "#VALUE!" };
 const answer: Answer = (formula) => {
   const told = CALLS[formula] ?? SPILLS[formula];
-  return (told ?? [[NATIVE[formula] ?? 0]]);
+  return told ?? [[NATIVE[formula] ?? 0]];
 };
 
 const constant = fc.constantFrom<CellContent>(20, -4.5, 0, "in shed", "Juniper", null);
