@@ -16,6 +16,7 @@ import {
   type SheetContents,
   type Workbook,
 } from "../../taskpane/workbook";
+import { sheetReferences } from "../../taskpane/actions/formulas";
 import { firstInput } from "../../taskpane/sheets/firstInput";
 import { roleLooks } from "../../taskpane/sheets/look";
 import { addressOf } from "../../taskpane/sheets/shared/address";
@@ -49,6 +50,18 @@ const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 
 
 /** How many cells are told of one by one. */
 const MOST_TOLD = 20;
+
+/** Formulas of a sheet that name the sheet itself, cleared: the engine would rewrite them on the sheet that is gone, and fail. */
+const withoutOwnReferences = (sheet: FWorksheet): Change[] => {
+  const name = sheet.getSheetName();
+  return cellsOf(sheet).flatMap((line, row) =>
+    line.flatMap(({ formula = "" }, column): Change[] =>
+      sheetReferences(formula).some((one) => one.sheet.toLowerCase() === name.toLowerCase())
+        ? [{ sheet: name, row, column, cells: [[null]] }]
+        : [],
+    ),
+  );
+};
 
 const address = (row: number, column: number): string =>
   addressOf({ top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 });
@@ -335,7 +348,8 @@ export class PreviewWorkbook implements Workbook {
     if (sheets.length >= this.book.getSheets().length) {
       throw new WorkbookError("A workbook needs one sheet at least. Nothing was removed.");
     }
-    await this.whole("Removing", () => {
+    await this.whole("Removing", async () => {
+      await this.write(sheets.flatMap(withoutOwnReferences));
       for (const sheet of sheets) if (!this.book.deleteSheet(sheet)) throw new Error(`"${sheet.getSheetName()}" stays`);
     });
     await this.engine.settle();

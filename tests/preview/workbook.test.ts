@@ -215,6 +215,17 @@ describe("write", () => {
   });
 });
 
+test("a sheet whose formulas name the sheet itself goes, and comes back by undo", async () => {
+  const name = await workbook.add("Log", [[{ formula: "=Log!B1" }, 20.5]]);
+  const stood = await workbook.read();
+  await workbook.remove([name]);
+  expect(await workbook.sheetNames()).not.toContain(name);
+  open.engine.api.getActiveWorkbook()?.undo();
+  await open.engine.settle();
+  expect(await workbook.read()).toEqual(stood);
+  await workbook.remove([name]);
+});
+
 test("add, copy, remove, show and selection", async () => {
   await workbook.insert([sheet]);
   expect(
