@@ -1,20 +1,8 @@
 import { depthsFrom, down, underGround } from "./nativeClimateDepths";
-import {
-  credits,
-  curves,
-  firstProxy,
-  how,
-  legend,
-  rain,
-  rainHow,
-  rainSummary,
-  secondProxy,
-  summary,
-  WIDE,
-  years,
-} from "./nativeClimatePictures";
+import { curves, firstProxy, rain, rainSummary, secondProxy, summary, years } from "./nativeClimatePictures";
 import { cold, adjusted, here, own, records, year } from "./nativeClimateMonths";
 import { choices, OWN, ownPlace, place, stations, town } from "./nativeClimatePlaces";
+import { credits, how, legend, rainHow, WIDE } from "./nativeClimateSources";
 import { INVENTED_WITH_RECORDS } from "./shared/assemble";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";

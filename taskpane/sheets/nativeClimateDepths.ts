@@ -1,6 +1,7 @@
 import { cautions } from "../../functions/cautions";
 import { cold, year } from "./nativeClimateMonths";
-import { fromOf, WIDE } from "./nativeClimatePictures";
+import { fromOf } from "./nativeClimatePictures";
+import { WIDE } from "./nativeClimateSources";
 import { choices, SOURCES } from "./nativeClimatePlaces";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";
