@@ -73,6 +73,35 @@ describe("damaged", () => {
   });
 });
 
+/** A place on earth to a hundredth of a degree, land from 500 m below the sea to 9000 m, up to 300 years; months in tenths. */
+test.each([
+  [4, 9000, 9001],
+  [4, -9000, -9001],
+  [5, 18_000, 18_001],
+  [5, -18_000, -18_001],
+  [6, -500, -501],
+  [6, 9000, 9001],
+  [7, 0, -1],
+  [7, 300, 301],
+  [8, 600, 601],
+  [8, -900, -901],
+  [9, 600, 601],
+  [9, -900, -901],
+  [10, 1000, 1001],
+  [10, 0, -1],
+  [11, 12_500, 12_501],
+  [12, 31, 32],
+])("figure %i of a station may be %i, and not %i", (at, taken, refused) => {
+  const holding = (value: number): string => {
+    const file = JSON.parse(writeStations(stations.slice(0, 1), "2026-11-27")) as { stations: unknown[][] };
+    // A series is its first month and the steps from month to month.
+    (file.stations[0] as unknown[])[at] = at < 8 ? value : [value, ...new Array<number>(11).fill(0)];
+    return JSON.stringify(file);
+  };
+  expect(readStations(holding(taken))).toHaveLength(1);
+  expect(readStations(holding(refused))).toBeUndefined();
+});
+
 test("the warming that is added is the source's", () => {
   for (const [key, text] of [
     ["noaa", sources.noaaNormals.text],
