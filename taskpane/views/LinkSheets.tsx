@@ -12,6 +12,7 @@ import { Button } from "../components/Button";
 import { Message } from "../components/Message";
 import { Select } from "../components/Select";
 import { Act } from "./Act";
+import { WorkbookError } from "../workbook";
 import { usePane } from "./context";
 import { SmallTitle, Title, Words } from "./Parts";
 
@@ -43,13 +44,23 @@ export const LinkSheets = () => {
 
   const [sources, setSources] = useState<Sources>(new Map());
 
+  const show = (found: Awaited<ReturnType<typeof linkLines>>): void => {
+    setLooked(found);
+    setTicked(new Set(found.lines.filter(isTicked).map(({ place }) => place)));
+  };
   const look = async (wanted: Sources = sources): Promise<void> => {
     try {
-      const found = await linkLines(workbook, wanted);
-      setLooked(found);
-      setTicked(new Set(found.lines.filter(isTicked).map(({ place }) => place)));
+      show(await linkLines(workbook, wanted));
     } catch (failure) {
       setLooked({ failed: failureInWords(failure) });
+    }
+  };
+  /** After cells were linked: what was said of that stays where the sheets cannot be read again; "Look again" tries anew. */
+  const lookAfter = async (): Promise<void> => {
+    try {
+      show(await linkLines(workbook, sources));
+    } catch (failure) {
+      if (!(failure instanceof WorkbookError)) throw failure;
     }
   };
   const tick = (place: string, on: boolean): void => {
@@ -151,7 +162,7 @@ export const LinkSheets = () => {
         </div>
       ))}
       {lines.some(({ standing }) => standing !== "linked") && (
-        <Act action={linkSheets} choice={{ ticked: [...ticked], sources }} onDone={() => void look()} />
+        <Act action={linkSheets} choice={{ ticked: [...ticked], sources }} onDone={() => void lookAfter()} />
       )}
     </section>
   );
