@@ -1,4 +1,5 @@
 import { ruleLooks } from "../../taskpane/sheets/look";
+import { printOf } from "../../taskpane/sheets/print";
 import type { Sheet, Validation } from "../../taskpane/sheets/sheet";
 import { drawCharts, removeCharts } from "./charts";
 
@@ -89,6 +90,23 @@ const ornaments: readonly Ornament[] = [
     isWanted: ({ charts }) => charts.length > 0,
     draw: drawCharts,
     undo: removeCharts,
+  },
+  {
+    // An Excel without a printer may refuse it.
+    words: "its print set-up",
+    isWanted: () => true,
+    draw: (_, sheet, data) => {
+      const { portrait, titleRows, footer } = printOf(data);
+      const { pageLayout } = sheet;
+      pageLayout.orientation = portrait ? "Portrait" : "Landscape";
+      // As many pages long as it needs: no number stands for that.
+      pageLayout.zoom = { horizontalFitToPages: 1 };
+      if (titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${titleRows}`);
+      const { defaultForAllPages } = pageLayout.headersFooters;
+      defaultForAllPages.leftFooter = `&8${footer.left}`;
+      defaultForAllPages.centerFooter = `&8${footer.centre}`;
+      defaultForAllPages.rightFooter = `&8${footer.right}`;
+    },
   },
 ];
 

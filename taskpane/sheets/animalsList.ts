@@ -1,5 +1,6 @@
 import { ELEVATION } from "../../functions/shared/limits";
 import { fed, plans, settings } from "./animalsFigures";
+import { askedOfGravid } from "./animalsGravid";
 import { form } from "./shared/form";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
@@ -7,7 +8,6 @@ import type { Column } from "./shared/names";
 import { says } from "./shared/rules";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
-import { PLAN_DATES } from "./shared/winterPlan";
 import { followed, ofPlan } from "./shared/winterPlans";
 import { blanksKept } from "./shared/words";
 
@@ -42,20 +42,6 @@ const later = (label: Column, typed: Column, values: Column): string => {
 
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
-
-/** What is asked of a gravid female who may be in her plan's fast: neither food nor the cold is right before a vet has looked. */
-const IN_THE_FAST =
-  "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";
-const PERHAPS_IN_IT =
-  "She may be gravid, and whether her winter plan has begun is not known: put its name and dates right, or no at Winters. If she was cooled, call your reptile vet today.";
-const askedOfGravid = (follows: Column): string => {
-  const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => plans.each(key));
-  const asked = plans.dates.map(
-    (dates, i) =>
-      `IF(COUNT(${dates})=${PLAN_DATES.length},IF(AND(${today}>${String(last?.[i])},${today}<${String(first?.[i])}),"${IN_THE_FAST}",""),"${PERHAPS_IN_IT}")`,
-  );
-  return ofPlan(plans, `${follows}`, asked, `"${PERHAPS_IN_IT}"`);
-};
 
 export const list = log(
   "list",
@@ -195,13 +181,13 @@ export const list = log(
     wintersNow: {
       title: "Winters counted",
       spilled: ({ label, winters, follows, gravid }) =>
-        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(IF(${gravid}="yes",${askedOfGravid(follows)},"?")="","no",${blanksKept(`${winters}`)})))`,
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(IF(${gravid}="yes",${askedOfGravid(today, follows)},"?")="","no",${blanksKept(`${winters}`)})))`,
       note: "no for a gravid female outside the fast, whatever plan she follows in other years: she is kept warm.",
     },
     asked: {
       title: "Asked first",
       spilled: ({ label, follows, gravid }) =>
-        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${gravid}="yes",${askedOfGravid(follows)},IF(${plans.names.map((name) => `(${follows}=${String(name)})`).join("+")}>0,"",${follows}))))`,
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${gravid}="yes",${askedOfGravid(today, follows)},IF(${plans.names.map((name) => `(${follows}=${String(name)})`).join("+")}>0,"",${follows}))))`,
       note: "What has to be settled before food or cooling is told.",
     },
   },

@@ -11,6 +11,7 @@ import { cleared } from "../../taskpane/sheets/clear";
 import { areaOfLog } from "../../taskpane/sheets/grown";
 import { growing, longer } from "../../taskpane/sheets/growing";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { printOf } from "../../taskpane/sheets/print";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import { isPlotted, plottedOf } from "../../taskpane/pictures/plotted";
 import { areaOf, columnLetters } from "../../taskpane/sheets/shared/address";
@@ -116,8 +117,8 @@ const formulaAt = (excel: FakeExcel, tab: ReturnType<FakeExcel["tab"]>, at: stri
 
 describe("inserting sheets", () => {
   /** One to look, one for contents and formats, one for each kind of ornament, and one more for charts. */
-  const TURNS = 7;
-  test("every templated sheet goes in as its data says, in seven turns at most", async () => {
+  const TURNS = 8;
+  test("every templated sheet goes in as its data says, in eight turns at most", async () => {
     for (const sheet of sheets) {
       const excel = open();
       expect(await excelWorkbook.insert([sheet])).toEqual([sheet.name]);
@@ -145,6 +146,12 @@ describe("inserting sheets", () => {
       const told = tab.told.join("\n");
       for (const { title } of sheet.charts) expect(told).toContain(`chart title.text = ${JSON.stringify(title)}`);
       expect(told.match(/validation\.rule/g) ?? []).toHaveLength(sheet.validation.length);
+      const { portrait, titleRows, footer } = printOf(sheet);
+      expect(told).toContain(`pageLayout.orientation = "${portrait ? "Portrait" : "Landscape"}"`);
+      expect(told).toContain('pageLayout.zoom = {"horizontalFitToPages":1}');
+      expect(told.includes("title rows ")).toBe(titleRows > 0);
+      if (titleRows > 0) expect(told).toContain(`title rows $1:$${titleRows}`);
+      expect(told).toContain(`footers.centerFooter = ${JSON.stringify(`&8${footer.centre}`)}`);
       expect(told.match(/rule added/g) ?? []).toHaveLength(sheet.rules.length);
     }
     expect(sheets.length).toBeGreaterThan(0);
@@ -389,6 +396,7 @@ describe("an Excel that fails at any call leaves the workbook as it was", () => 
       "its charts",
       "its colours for what needs care",
       "its notes",
+      "its print set-up",
       "the checks of what is typed in",
     ]);
   });

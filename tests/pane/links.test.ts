@@ -109,16 +109,45 @@ test("all sheets inserted at once follow one another, show the same example, and
     );
   }));
 
-test("no linked cell differs from its source, whatever is done to the source", async () =>
-  inEngine(async (workbook) => {
-    const { names } = await insertLinked(workbook, [
-      animals,
-      plan,
-      year,
-      log,
-      template("feedingLog"),
-      template("weights"),
-    ]);
+/** All sheets are cleared in one step, settings stay, each asks for what it needs; and the step is taken back. */
+const clearedAtOnce = async (
+  workbook: Workbook,
+  undo: () => Promise<void>,
+  names: readonly string[],
+  some: readonly Sheet[],
+): Promise<void> => {
+  const before = JSON.stringify(await workbook.read());
+  const asked = await perform(clearAll, workbook, undefined);
+  if (asked.kind !== "ask") throw new Error(asked.kind);
+  expect(asked.words.text).not.toContain("your own");
+  await perform(clearAll, workbook, undefined, {}, asked.words);
+  const read = await Promise.all(names.map((name, i) => readSheet(workbook, name, some[i])));
+  expect(read.flatMap((one) => one.errors())).toEqual([]);
+  for (const [i, sheet] of some.entries()) {
+    const settings = sheet.blocks.filter(({ role }) => role === "setting");
+    for (const { at, rows } of settings)
+      expect([sheet.key, at, read[i]?.at(at)]).toEqual([sheet.key, at, rows[0]?.[0]]);
+  }
+  // Every sheet says in its line what is still needed, by name and cell, and nothing once it is there.
+  const asks = read.map((one, i) =>
+    shownIn(one.cells.flat().find(({ value }) => shownIn(value).startsWith("Still"))?.value ?? some[i]?.name),
+  );
+  for (const [i, sheet] of some.entries()) {
+    expect(asks[i]).toMatch(/^Still needed: .*\.$/);
+    for (const { at, words } of sheet.needed)
+      if (!sheet.blocks.some((block) => block.at === at && block.role === "setting"))
+        expect(asks[i]).toContain(`${words} (${at.replace(/:.*/, "")})`);
+  }
+  expect(await perform(clearAll, workbook, undefined)).toMatchObject({ kind: "refused" });
+  await undo();
+  expect(JSON.stringify(await workbook.read())).toBe(before);
+};
+
+test("sheets are cleared at once, settings stay, and it is undone whole; no linked cell differs from its source, whatever is done to the source", async () =>
+  inEngine(async (workbook, undo) => {
+    const some = [animals, plan, year, log, template("feedingLog"), template("weights")];
+    const { names } = await insertLinked(workbook, some);
+    await clearedAtOnce(workbook, undo, names, some);
     const [list = "", cooling = ""] = names;
     const follow = (await found(workbook)).filter(({ isLinked }) => isLinked).length;
     expect(follow).toBeGreaterThan(20);
@@ -361,37 +390,6 @@ test("Link sheets shows linked, equal, blank and different, links what is ticked
     expect((await perform(linkSheets, workbook, { ticked }, {}, asked.words)).kind).toBe("done");
     expect((await linkLines(workbook)).lines.map((line) => line.standing)).not.toContain("different");
     expect((await readSheet(workbook, own, log)).of("animal.litres")).toBe(24);
-    await undo();
-    expect(JSON.stringify(await workbook.read())).toBe(before);
-  }));
-
-test("all sheets are cleared at once, settings stay, and it is undone whole", async () =>
-  inEngine(async (workbook, undo) => {
-    const some = [animals, plan, year, log, template("feedingLog"), template("weights")];
-    const { names } = await insertLinked(workbook, some);
-    const before = JSON.stringify(await workbook.read());
-    const asked = await perform(clearAll, workbook, undefined);
-    if (asked.kind !== "ask") throw new Error(asked.kind);
-    expect(asked.words.text).not.toContain("your own");
-    await perform(clearAll, workbook, undefined, {}, asked.words);
-    const read = await Promise.all(names.map((name, i) => readSheet(workbook, name, some[i])));
-    expect(read.flatMap((one) => one.errors())).toEqual([]);
-    for (const [i, sheet] of some.entries()) {
-      const settings = sheet.blocks.filter(({ role }) => role === "setting");
-      for (const { at, rows } of settings)
-        expect([sheet.key, at, read[i]?.at(at)]).toEqual([sheet.key, at, rows[0]?.[0]]);
-    }
-    // Every sheet says in its line what is still needed, by name and cell, and nothing once it is there.
-    const asks = read.map((one, i) =>
-      shownIn(one.cells.flat().find(({ value }) => shownIn(value).startsWith("Still"))?.value ?? some[i]?.name),
-    );
-    for (const [i, sheet] of some.entries()) {
-      expect(asks[i]).toMatch(/^Still needed: .*\.$/);
-      for (const { at, words } of sheet.needed)
-        if (!sheet.blocks.some((block) => block.at === at && block.role === "setting"))
-          expect(asks[i]).toContain(`${words} (${at.replace(/:.*/, "")})`);
-    }
-    expect(await perform(clearAll, workbook, undefined)).toMatchObject({ kind: "refused" });
     await undo();
     expect(JSON.stringify(await workbook.read())).toBe(before);
   }));

@@ -52,6 +52,8 @@ const quiet: Readonly<Record<string, readonly string[]>> = {
   breedingSeason: ["animals.gravid[1]", "pairings.standsOut[1]", "pairings.earliest[1]"],
   incubation: ["log.standsOut[1]"],
   preyStock: ["eaters.standsOut[1]", "log.sign[1]"],
+  // Of the example's limits nothing has to be said.
+  yearPlan: ["warning.said"],
   // The town's station has no rain.
   nativeClimate: ["glance.town[6]", "glance.town[7]", "glance.town[8]", "records.townRain[1]"],
 };
@@ -61,7 +63,7 @@ const slips: Readonly<Record<string, readonly [cell: string, typed: string | num
   animals: ["list.born[2]", "June 2021", "list.age[2]"],
   stationShortlist: ["own.elevation[2]", "1005 m", "ranked.station[1]"],
   nativeClimate: ["place.elevation", "high up", "here.highLeast[1]"],
-  yearPlan: ["year.coolingStarts", "October", "weeks.stage[1]"],
+  yearPlan: ["home.high[7]", "26.5 °C", "weeks.high[1]"],
   coolingPlan: ["plan.cool", "six weeks", "dates.words[1]"],
   feedingLog: ["log.body[2]", "269 grams", "log.share[2]"],
   weights: ["log.mass[4]", "303g", "log.change[4]"],

@@ -7,7 +7,7 @@ import { OfficeError, type HeldWorkbook, type Tab } from "./workbook";
 
 /** Office.js's Worksheet; `maybe` where it may not be there. */
 export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | undefined, maybe = false): object => {
-  const { queue, forgiving, strict, loads } = turn;
+  const { queue, forgiving, strict, loads, written } = turn;
   const tab = (): Tab => {
     const found = find();
     if (!found) throw new OfficeError("ItemNotFound", "there is no such sheet");
@@ -133,6 +133,22 @@ export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | und
                   queue("freezePanes.freezeColumns", () => tell(`freeze ${columns} columns`)),
                 freezeAt: (of: { where(): string }) =>
                   queue("freezePanes.freezeAt", () => tell(`freeze ${of.where()}`)),
+              });
+            },
+            get pageLayout() {
+              return written("pageLayout", tell, ["orientation", "zoom"], {
+                setPrintTitleRows: (rows: string) =>
+                  queue("pageLayout.setPrintTitleRows", () => {
+                    if (!/^\$\d+:\$\d+$/.test(rows)) throw new OfficeError("InvalidArgument", `no rows of ${rows}`);
+                    tell(`title rows ${rows}`);
+                  }),
+                get headersFooters() {
+                  return strict("headersFooters", {
+                    get defaultForAllPages() {
+                      return written("footers", tell, ["leftFooter", "centerFooter", "rightFooter"]);
+                    },
+                  });
+                },
               });
             },
             get notes() {
