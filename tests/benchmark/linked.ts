@@ -37,7 +37,7 @@ export const tables = async (): Promise<Table[]> => {
           milliseconds,
           ratio: milliseconds / first,
           against: "the insertion",
-          allowed: 0.15,
+          allowed: 0.12,
         },
       ],
     },

@@ -98,9 +98,9 @@ export const tables = async (): Promise<Table[]> => {
       title: `A workbook of ${ANIMALS * OF_AN_ANIMAL.length} sheets and a log of ${ROWS} rows, in the preview without a page`,
       lines: [
         line("open", "open", 40),
-        line("change the first date, until all is worked out", "first", 120),
-        line("change another", "change", 40),
-        line("save", "save", 50),
+        line("change the first date, until all is worked out", "first", 30),
+        line("change another", "change", 30),
+        line("save", "save", 40),
         {
           what: "memory held once it is open",
           ratio: large.held / small.held,

@@ -98,7 +98,7 @@ test(
   () =>
     within(async ({ workbook, settled }) => {
       await workbook.insert(sheets);
-      const before = await workbook.read();
+      const before = await settled();
       expect(
         before
           .flatMap(({ cells }) => cells.flat())
