@@ -86,8 +86,11 @@ export interface Workbook {
   /** What is kept between visits; only where the host is a page of ours. */
   readonly kept?: Keeping;
 
-  /** The whole workbook as an .xlsx file to go on working with, VIV formulas included. There where `open` is. */
-  readonly save?: () => Promise<Uint8Array>;
+  /**
+   * The whole workbook as an .xlsx file to go on working with, VIV formulas included; as it stood then it counts as saved
+   * once `take` has the file. There where `open` is.
+   */
+  readonly save?: (take?: (bytes: Uint8Array) => void | Promise<void>) => Promise<Uint8Array>;
 
   /** What opening a file would bring, and what could not be carried over; nothing is opened. There where `open` is. */
   readonly look?: (name: string, bytes: Uint8Array, said?: Partial<Form>) => Promise<Opened>;

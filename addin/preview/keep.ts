@@ -73,6 +73,8 @@ export const keepWorkbook = async (
       await write();
       trouble = undefined;
     } catch (cause) {
+      // Tried again with the next change, or when the page is put away.
+      since ??= Date.now();
       trouble =
         "This browser keeps nothing of your work (its storage is full, or closed to this page): save it as a file, and often.";
       console.warn("the workbook is not kept:", cause);

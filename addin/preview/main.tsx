@@ -50,7 +50,7 @@ const start = async (): Promise<void> => {
   const engine = startPage(element("grid"), dark.matches, catalogue);
   registerPictures(engine);
   const unsaved = watchChanges(engine);
-  const workbook = new PreviewWorkbook(engine, hangPictures, unsaved.saved);
+  const workbook = new PreviewWorkbook(engine, hangPictures, unsaved.standing);
   // The browser asks in its own words.
   window.addEventListener("beforeunload", (event) => {
     if (unsaved.isChanged()) event.preventDefault();
@@ -92,7 +92,7 @@ const start = async (): Promise<void> => {
     await workbook.show((await workbook.sheetNames())[0] ?? "", row, column);
   }
   // The example that it begins with is nobody's work.
-  unsaved.saved();
+  unsaved.standing()();
   keeping.begin();
   document.body.classList.add("ready");
 };

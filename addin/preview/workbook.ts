@@ -76,11 +76,11 @@ export class PreviewWorkbook implements Workbook {
   /** Where there is a browser's storage to keep the workbook in. */
   kept?: Keeping;
 
-  /** `hang` puts a sheet's charts over it, where there is a page to put them on; `saved` hears of every save. */
+  /** `hang` puts a sheet's charts over it, where there is a page to put them on; `standing` marks what a save holds. */
   constructor(
     private readonly engine: Engine,
     private readonly hang: (sheet: FWorksheet) => Promise<void> = () => Promise.resolve(),
-    private readonly saved: () => void = () => undefined,
+    private readonly standing: () => () => void = () => () => undefined,
   ) {}
 
   private get book(): FWorkbook {
@@ -400,9 +400,13 @@ export class PreviewWorkbook implements Workbook {
     return name === UNTITLED ? undefined : name;
   }
 
-  async save(): Promise<Uint8Array> {
+  async save(take?: (bytes: Uint8Array) => void | Promise<void>): Promise<Uint8Array> {
+    await this.engine.settle();
+    // While the file is made the keeper may go on: what is changed then is not in it.
+    const saved = this.standing();
     const bytes = await this.written(await this.sheetNames(), [], "own");
-    this.saved();
+    await take?.(bytes);
+    saved();
     return bytes;
   }
 

@@ -38,10 +38,11 @@ export const saveWorkbook: Action<Pick<FileChoice, "save">> = {
   },
   async run(workbook, { save }, options) {
     if (!workbook.save) throw new WorkbookError("This program saves its workbooks itself: use its own menu.");
-    const bytes = await workbook.save();
-    stopIfCancelled(options);
     const name = fileName(workbook.title?.() ?? "Vivarium Almanac", "xlsx");
-    await save({ name, type: XLSX, bytes });
+    await workbook.save((bytes) => {
+      stopIfCancelled(options);
+      return save({ name, type: XLSX, bytes });
+    });
     return { text: `"${name}" is saved ${ENDS}, with all its formulas. Open it here to go on.` };
   },
 };

@@ -49,7 +49,7 @@ afterEach(() => ends.splice(0).forEach((end) => end()));
 const load = async (from: ReturnType<typeof storage>) => {
   const { engine, close } = openWorkbook();
   const unsaved = watchChanges(engine);
-  const workbook = new PreviewWorkbook(engine, undefined, unsaved.saved);
+  const workbook = new PreviewWorkbook(engine, undefined, unsaved.standing);
   const shelf = from.page();
   const keeping = await keepWorkbook(engine, workbook, unsaved, shelf);
   workbook.kept = keeping;
@@ -180,7 +180,6 @@ test("half a step is not kept, and a storage that takes nothing is told of", asy
   expect(said).toHaveBeenCalledTimes(1);
   said.mockRestore();
   browser.fill(false);
-  await put(page.workbook, "whole", 1);
   await page.keeping.now();
   expect(page.keeping.trouble()).toBeUndefined();
   await expect(

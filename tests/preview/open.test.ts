@@ -5,6 +5,8 @@ import type { Engine } from "../../addin/preview/engine";
 import { watchChanges } from "../../addin/preview/unsaved";
 import { perform } from "../../taskpane/actions/action";
 import { freeze } from "../../taskpane/actions/freeze";
+import type { SavedFile } from "../../taskpane/actions/savedFile";
+import { saveWorkbook } from "../../taskpane/actions/saveFile";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import { openWorkbook } from "./engine";
 import { everythingIn } from "./everythingIn";
@@ -119,7 +121,7 @@ test("a sheet of more cells than the engine's own undo takes comes back as well"
 test("a workbook is unsaved from its first change to its next save; figures that come in are no change", async () => {
   const { engine } = opened;
   const unsaved = watchChanges(engine);
-  const workbook = new PreviewWorkbook(engine, undefined, unsaved.saved);
+  const workbook = new PreviewWorkbook(engine, undefined, unsaved.standing);
   await workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [[1, { formula: "=A1+1" }]] }]);
   expect(unsaved.isChanged()).toBe(true);
   await workbook.save();
@@ -133,6 +135,27 @@ test("a workbook is unsaved from its first change to its next save; figures that
   await workbook.save();
   await workbook.insert([nativeClimate]);
   expect(unsaved.isChanged()).toBe(true);
+});
+
+test("what is changed while a file is made, or whose file was not taken, stays unsaved", async () => {
+  const { engine } = opened;
+  const unsaved = watchChanges(engine);
+  const workbook = new PreviewWorkbook(engine, undefined, unsaved.standing);
+  const put = (value: number) => workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [[value]] }]);
+  await put(1);
+  const save = jest.fn<void, [SavedFile]>(() => {
+    throw new Error("the disk is full");
+  });
+  await expect(saveWorkbook.run(workbook, { save })).rejects.toThrow("the disk is full");
+  expect([save.mock.calls.length, unsaved.isChanged()]).toEqual([1, true]);
+  const stopped = AbortSignal.abort();
+  await expect(saveWorkbook.run(workbook, { save }, { signal: stopped })).rejects.toThrow("Cancelled");
+  expect(unsaved.isChanged()).toBe(true);
+
+  await saveWorkbook.run(workbook, { save: () => put(2) });
+  expect(unsaved.isChanged()).toBe(true);
+  await saveWorkbook.run(workbook, { save: () => undefined });
+  expect(unsaved.isChanged()).toBe(false);
 });
 
 test("Freeze and the sheet that it adds are one step of undo", async () => {
