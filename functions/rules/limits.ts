@@ -36,3 +36,5 @@ export const FIRST_MEAL_PART = 0.5;
 export const FIRST_MEAL_DAYS = 14;
 /** Days after which a weighing no longer tells what share of the body a meal is. */
 export const WEIGHING_STALE = 60;
+/** Days of rest after a meal that was brought up: gullet and stomach need them to heal. */
+export const BROUGHT_UP_WAIT = 14;

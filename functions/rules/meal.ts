@@ -19,6 +19,7 @@ export const mealRules: readonly Rule<Measure>[] = [
   { of: "fast", over: 0, level: "stop", source: "practice", words: "Inside the winter fast, {is}: no food, it can rot in a cold gut and kill", blank: unseen("No winter plan was given: a fast was not looked for.") },
   { of: "firstMeal", over: "own", level: "stop", source: "practice", words: "First meals after the cold, {is} of the body: at most half the usual, {limit}" },
   { of: "nights", under: NIGHT_STILL, level: "stop", source: "practice", words: "Nights of {is}: below {limit} the gut hardly works, and the meal can rot", blank: unseen("Nights were not given and not checked.") },
+  { of: "item", over: 100, level: "stop", source: "practice", words: "An item of {is} of the body: too big, or a mass mistyped" },
   { of: "item", over: "own", level: "care", source: "practice", words: "An item of {is} of the body: more than {limit} can choke a small-headed snake or be brought up" },
   { of: "meal", over: "own", level: "care", source: "practice", words: "A meal of {is} of the body: more than {limit} is large" },
   { of: "firstItems", over: 1, level: "care", source: "practice", words: "First meals after the cold: one small item, not several" },

@@ -38,7 +38,7 @@ export const winterLogRules: readonly Rule<Measure>[] = [
   { of: "tooWarm", over: "own", level: "care", source: "ownLimit", words: "Box at {is}: too warm above {limit}, it uses up its reserves", blank: unseen("note", "Too warm was not given and not checked.") },
   { of: "heading", over: "own", level: "care", source: "ownLimit", words: "Heading for a loss of {is}, past the {limit} agreed: ask your vet before it is there" },
   { of: "pace", over: 1, level: "care", source: "practice", words: "Losing {is}" },
-  { of: "gain", over: 2, level: "care", source: "practice", words: "Gained {is} in the cold: water, or eggs? A gravid female does not belong in the cold" },
+  { of: "gain", over: 2, level: "care", source: "practice", words: "Gained {is} in the cold: water, eggs, or a mass mistyped? A gravid female does not belong in the cold" },
   { of: "unweighed", over: 14, level: "care", source: "practice", words: "{is} without a weighing: weigh every {limit} or sooner, or a loss is seen too late", blank: unseen("care", "No weighing in the log: a loss cannot be seen.") },
   { of: "shut", over: 1, level: "care", source: "practice", words: "Shut {is}: open it more often, or give it vents", blank: unseen("note", "Air in the box is not judged: litres, mass or temperatures are blank.") },
   { of: "dry", under: 60, level: "care", source: "practice", words: "Humidity of {is}: below {limit} the animal dries out; fresh water, damp bedding", blank: unseen("note", "Humidity was not given and not checked.") },

@@ -172,7 +172,8 @@ const measure = (given: Given, rows: readonly Row[]): Record<Measure, Measured> 
     }
   }
 
-  let lowest = weighed[0]?.mass ?? NaN;
+  // From the mass into the cold on: one that was typed too low would hide every loss.
+  let lowest = start ?? NaN;
   let gain: Seen = { value: 0, on: last.day };
   for (const { day, mass } of weighed) {
     const value = percent((mass - lowest) / (start as number));

@@ -13,7 +13,8 @@ export const animals = page(
     cautions: ["noFoodInTheCold", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
     widths: [
-      11, 11.5, 34, 30, 11.5, 18, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5, 8, 18,
+      11, 11.5, 34, 30, 11.5, 18, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5, 11.5, 8,
+      18,
     ],
     cautionColumns: ["D", "F"],
     leadTo: "C",

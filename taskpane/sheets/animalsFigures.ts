@@ -1,3 +1,4 @@
+import { BROUGHT_UP_WAIT } from "../../functions/rules/limits";
 import { form } from "./shared/form";
 import { f } from "./shared/formula";
 import { log, LOG_ROWS } from "./shared/log";
@@ -9,7 +10,7 @@ import { winterPlans } from "./shared/winterPlans";
 
 /** What Today goes by: the days between meals and weighings, the winter plans, and the meals of the Feeding log. */
 
-const every = (label: string, value: number, most: number) =>
+const days = (label: string, value: number, most: number) =>
   ({ label, unit: "days", value, role: "setting", format: "whole", takes: whole([1, most]) }) as const;
 
 export const settings = form(
@@ -24,9 +25,14 @@ export const settings = form(
       format: "whole",
       takes: whole([1, 120]),
     },
-    youngEvery: every("Young fed every", 5, 60),
-    adultEvery: every("Adults fed every", 7, 60),
-    weighEvery: every("Weighed every", 28, 366),
+    youngEvery: days("Young fed every", 5, 60),
+    adultEvery: days("Adults fed every", 7, 60),
+    weighEvery: days("Weighed every", 28, 366),
+    wait: {
+      ...days("Rest if brought up", BROUGHT_UP_WAIT, 120),
+      from: "feedingLog.limits.wait",
+      note: "No food for so long after a meal that was brought up. From the sheet Feeding log.",
+    },
   },
   { across: 2 },
 );
@@ -67,6 +73,10 @@ export const fed = log(
     taken: {
       title: "Taken",
       each: ({ outcome }) => f`IF(${outcome}="","",IF(${isOutcome(`${outcome}`, "taken")},"taken",""))`,
+    },
+    broughtUp: {
+      title: "Brought up",
+      each: ({ outcome }) => f`IF(${outcome}="","",IF(${isOutcome(`${outcome}`, "broughtUp")},"brought up",""))`,
     },
   },
   { title: "Meals, from the Feeding log: last meals and weighings are read from here by name", grows: true },

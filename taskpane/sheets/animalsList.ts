@@ -1,3 +1,4 @@
+import { BROUGHT_UP_WAIT } from "../../functions/rules/limits";
 import { ELEVATION } from "../../functions/shared/limits";
 import { fed, plans, settings } from "./animalsFigures";
 import { askedOfGravid } from "./animalsGravid";
@@ -5,17 +6,17 @@ import { form } from "./shared/form";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
 import type { Column } from "./shared/names";
-import { says } from "./shared/rules";
+import { saysSomething } from "./shared/rules";
 import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
 import { followed, ofPlan } from "./shared/winterPlans";
-import { blanksKept } from "./shared/words";
+import { blanksKept, isoText } from "./shared/words";
 
 /** The animals: first what is done today, then the facts that it follows from. */
 
 const ROWS = 30;
 const all: readonly Animal[] = Object.values(animals);
-const { youngUntil, youngEvery, adultEvery, weighEvery } = settings;
+const { youngUntil, youngEvery, adultEvery, weighEvery, wait } = settings;
 
 export const reminders = form("reminders", null, {
   today: {
@@ -25,6 +26,11 @@ export const reminders = form("reminders", null, {
     format: "date",
     takes: date,
     note: "Type the date, or =TODAY() to follow the calendar.",
+  },
+  // What was due on the day that was typed last must not pass for what is due now.
+  stale: {
+    value: ({ today }) => f`IF(OR(${today}="",${today}=TODAY()),"","Not the calendar's day: type it anew.")`,
+    rules: [saysSomething("care")],
   },
 });
 const { today } = reminders;
@@ -39,6 +45,16 @@ const later = (label: Column, typed: Column, values: Column): string => {
   const typedOrNot = blanksKept(`${typed}`);
   return f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",IF(COUNTA(${fed.animal})=0,${typedOrNot},IF(${found}="",${typedOrNot},IF(${typed}="",${found},IF(${typed}>${found},${typed},${found}))))))`;
 };
+
+/** Whatever is not "no" in so many words: a slip of the keyboard must not send her into the cold. */
+const mayBeGravid = (gravid: unknown): string => `IF(${String(gravid)}="",FALSE,${String(gravid)}<>"no")`;
+
+const restOf = `IF(N(${wait})>0,${wait},${BROUGHT_UP_WAIT})`;
+/** Whether it still rests after a meal that it brought up and that no meal has followed. */
+const rests = (broughtUp: Column, ate: Column): string =>
+  `IF(${broughtUp}="",FALSE,IF(${today}-${broughtUp}>=${restOf},FALSE,IF(${ate}="",TRUE,${ate}<=${broughtUp})))`;
+const askedAtRest = (broughtUp: Column): string =>
+  `"It brought a meal up on "&${isoText(`${broughtUp}`)}&": what does your reptile vet say? No food until "&${isoText(`(${broughtUp}+${restOf})`)}&", no cooling before the vet agrees."`;
 
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
@@ -101,8 +117,8 @@ export const list = log(
       takes: oneOf("yes", "no"),
       from: "breedingSeason.animals.gravid",
       by: "list.label",
-      note: "yes: she stays warm, out of every winter plan, whatever stands at Winters. From the sheet Breeding season: a mating seen, and nothing laid since.",
-      rules: [says("yes", "care")],
+      note: "yes, or any word but no: she stays warm, out of every winter plan, whatever stands at Winters. From the sheet Breeding season: a mating seen, and nothing laid since.",
+      rules: [{ when: (own) => `=${mayBeGravid(own)}`, look: "care" }],
     },
     fed: {
       title: "Last meal",
@@ -172,6 +188,13 @@ export const list = log(
       spilled: ({ label, fed: typed }) => later(label, typed, fed.taken),
       format: "date",
     },
+    broughtUp: {
+      title: "Brought up",
+      spilled: ({ label }) =>
+        f`IF(OR(COUNTA(${label})=0,COUNTA(${fed.animal})=0,${today}=""),"",IF(${label}="","",${lastOf(label, fed.broughtUp)}))`,
+      format: "date",
+      note: "The last meal that the Feeding log says came up again.",
+    },
     weighedLast: {
       title: "Weighing counted",
       spilled: ({ label, weighed }) => later(label, weighed, fed.body),
@@ -180,14 +203,14 @@ export const list = log(
     // Worked out once for the whole list, and not in each row's own formula: a list may have a thousand rows.
     wintersNow: {
       title: "Winters counted",
-      spilled: ({ label, winters, follows, gravid }) =>
-        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(IF(${gravid}="yes",${askedOfGravid(today, follows)},"?")="","no",${blanksKept(`${winters}`)})))`,
-      note: "no for a gravid female outside the fast, whatever plan she follows in other years: she is kept warm.",
+      spilled: ({ label, winters, follows, gravid, broughtUp, ate }) =>
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${rests(broughtUp, ate)},"",IF(IF(${mayBeGravid(gravid)},${askedOfGravid(today, follows)},"?")="","no",${blanksKept(`${winters}`)}))))`,
+      note: "no for a gravid female outside the fast, whatever plan she follows in other years: she is kept warm. Empty while something is asked of one that brought a meal up.",
     },
     asked: {
       title: "Asked first",
-      spilled: ({ label, follows, gravid }) =>
-        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${gravid}="yes",${askedOfGravid(today, follows)},IF(${plans.names.map((name) => `(${follows}=${String(name)})`).join("+")}>0,"",${follows}))))`,
+      spilled: ({ label, follows, gravid, broughtUp, ate }) =>
+        f`IF(COUNTA(${label})=0,"",IF(${label}="","",IF(${rests(broughtUp, ate)},${askedAtRest(broughtUp)},"")&IF(${mayBeGravid(gravid)},${askedOfGravid(today, follows)},IF(${plans.names.map((name) => `(${follows}=${String(name)})`).join("+")}>0,"",${follows}))))`,
       note: "What has to be settled before food or cooling is told.",
     },
   },

@@ -76,10 +76,10 @@ const mothers = namedColumn("clutches.mother");
 const befores = namedColumn("clutches.before");
 
 const [females, pairedOn, seen] = ["female", "on", "seen"].map((one) => namedColumn(`pairings.${one}`));
-/** Whether a mating was seen after she laid last, up to the day of the check. */
+/** Whether a mating was seen after she laid last, up to the day of the check; one without a day may be such a one. */
 const matedSince = (label: Cell): string => {
   const lastLaid = `SUMPRODUCT(MAX((${mothers}=${label})*${namedColumn("clutches.laid")}))`;
-  return `SUMPRODUCT((${females}=${label})*(${seen}="mated")*(${pairedOn}>${lastLaid})*(${pairedOn}<=${on}))>0`;
+  return `SUMPRODUCT((${females}=${label})*(${seen}="mated")*(1-ISNUMBER(${pairedOn})*(1-(${pairedOn}>${lastLaid})*(${pairedOn}<=${on}))))>0`;
 };
 
 /** All that stands out of one animal. */
@@ -154,7 +154,7 @@ export const breeders = log(
       title: "May be gravid",
       skip: 1,
       each: ({ label, sex }) => f`IF(OR(${label}="",${sex}="male",${on}=""),"",IF(${matedSince(label)},"yes",""))`,
-      note: "yes from a mating that was seen until she lays; Today keeps her warm meanwhile. Past her last day ask your reptile vet, and if she is not, put nothing at that mating. A blank does not say that she is not.",
+      note: "yes from a mating that was seen until she lays; Today keeps her warm meanwhile. Past her last day ask your reptile vet, and if she is not, put nothing at that mating. A mating without a day counts. A blank does not say that she is not.",
       rules: [says("yes", "care")],
     },
   },

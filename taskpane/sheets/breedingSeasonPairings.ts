@@ -74,7 +74,7 @@ const monthsOn = (label: Cell, then: Cell): string =>
   f`IF(OR(${label}="",${then}="",COUNTIF(${labels},${label})=0),"",IF(${ofAnimal(births, label)}="","",VIV.AGE(${ofAnimal(births, label)},${then})))`;
 
 /** Held against the limits of the day of the pairing, not of today; the gravest thing only. */
-const pairingWords = (she: Cell, he: Cell, then: Cell, herMonths: Cell, hisMonths: Cell): string => {
+const pairingWords = (she: Cell, he: Cell, then: Cell, mating: Cell, herMonths: Cell, hisMonths: Cell): string => {
   const young = (months: Cell, least: Cell): string => `AND(ISNUMBER(${months}),${least}<>"",N(${months})<${least})`;
   const unknown = (label: Cell) => [`COUNTIF(${labels},${label})=0`, `"Not in the list above: "&${label}`] as const;
   const cases: readonly (readonly [when: string, words: string])[] = [
@@ -82,12 +82,14 @@ const pairingWords = (she: Cell, he: Cell, then: Cell, herMonths: Cell, hisMonth
     unknown(she),
     unknown(he),
     [`OR(${ofAnimal(sexes, she)}="male",${ofAnimal(sexes, he)}="female")`, '"Stop: not a female and a male"'],
+    [`AND(${mating}="mated",NOT(ISNUMBER(${then})))`, '"Not dated: she counts as gravid"'],
     [young(herMonths, femaleAge), '"Stop: she was too young"'],
     [young(hisMonths, maleAge), '"Stop: he was too young"'],
     [
       `AND(${then}<>"",${mostClutches}<>"",COUNTIFS(${clutches.mother},${she},${clutches.laid},"<"&${then})>=${mostClutches})`,
       '"Stop: enough clutches already"',
     ],
+    [`AND(${mating}="mated",${limits.on}<>"",${then}>${limits.on})`, '"Not counted: after the day of the check"'],
   ];
   return `=${cases.reduceRight((otherwise, [when, said]) => `IF(${when},${said},${otherwise})`, '""')}`;
 };
@@ -115,7 +117,8 @@ export const pairings = log(
     standsOut: {
       title: "What stands out",
       wide: 4,
-      each: ({ female, male, on, herMonths, hisMonths }) => pairingWords(female, male, on, herMonths, hisMonths),
+      each: ({ female, male, on, seen: mating, herMonths, hisMonths }) =>
+        pairingWords(female, male, on, mating, herMonths, hisMonths),
       rules: [begins("Stop", "stop", 3), begins("Not", "care", 3)],
     },
     earliest: {

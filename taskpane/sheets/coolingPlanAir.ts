@@ -7,7 +7,7 @@ import type { RowCell } from "./shared/names";
 import { says } from "./shared/rules";
 import { words } from "./shared/running";
 import { animals } from "./shared/scenario";
-import { HUMIDITY, MASS, number, whole } from "./shared/takes";
+import { HUMIDITY, MASS, number } from "./shared/takes";
 import { rounded } from "./shared/words";
 
 /** The air in the winter box: how long it lasts when it is shut, and what room air becomes in it. */
@@ -26,7 +26,6 @@ export const air = form(
       from: "animals.list.mass",
       by: "plan.label",
     },
-    many: { label: "Animals in the box", value: 1, format: "whole", takes: whole([1, 500]) },
     ...boxFields(),
     room: { label: "Room air", unit: "°C", value: 20, format: "tenth", takes: number([-20, 45]) },
     humidity: { label: "Its humidity", unit: "%", value: 50, format: "whole", takes: number(HUMIDITY) },

@@ -1,3 +1,4 @@
+import { BROUGHT_UP_WAIT } from "../../functions/rules/limits";
 import { form } from "./shared/form";
 import { f } from "./shared/formula";
 import { log } from "./shared/log";
@@ -25,7 +26,7 @@ export const limits = form(
     },
     wait: {
       label: "Days if brought up",
-      value: 14,
+      value: BROUGHT_UP_WAIT,
       role: "setting",
       format: "whole",
       takes: whole([1, 120], "days"),

@@ -99,7 +99,7 @@ export const daily = log(
       title: "What stands out",
       wide: 3,
       each: ({ on, high, low }) =>
-        `=IF(OR(${on}="",${high}="",${low}=""),"",IF(${high}>${figure(EGGS_DEADLY, "°C")},${deadly},IF(${high}>${figure(EGGS_MOST, "°C")},${tooHigh},IF(${low}<${figure(EGGS_LEAST, "°C")},${tooLow},""))))`,
+        `=IF(N(${high})>${figure(EGGS_DEADLY, "°C")},${deadly},IF(N(${high})>${figure(EGGS_MOST, "°C")},${tooHigh},IF(AND(${low}<>"",N(${low})<${figure(EGGS_LEAST, "°C")}),${tooLow},IF(AND(COUNT(${on},${high},${low})>0,COUNT(${on},${high},${low})<3),"Not counted: day, high or low is blank",""))))`,
       rules: [begins("Deadly", "stop"), saysSomething("care")],
     },
     least: { title: "Least °C", each: ({ on }) => once`IF(${on}="","",${figure(EGGS_LEAST, "°C")})`, format: "tenth" },

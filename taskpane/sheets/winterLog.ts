@@ -14,15 +14,17 @@ import { animal, weekly } from "./winterLogRows";
 /** As many lines as can be told at once: one of each figure that the rules look at. */
 const MOST_LINES = 13;
 
-const { start, warming, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
+const { start, warming, many, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
 const { date: dates, box, mass } = weekly;
 
 /** Whole sentences, worked out at the foot and shown together at the top. */
 const told = [dates, box, mass].map((column) => blanksKept(`${column}`)).join(",");
 const limits = [start, tooCold, tooWarm, agreed].map((cell) => blanksKept(`${cell}`)).join(",");
+/** One animal's share of a box lasts it as long as all of the box lasts all of them. */
+const litresEach = `IF(${litres}="","",${litres}/MAX(1,N(${many})))`;
 const more = [
   ...[weekly.humidity, weekly.opened].map((one) => blanksKept(`${one}`)),
-  `IF(${boxKind}="vented","vented",${blanksKept(`${litres}`)})`,
+  `IF(${boxKind}="vented","vented",${litresEach})`,
   blanksKept(`${elevation}`),
 ].join(",");
 const lines = log(

@@ -5,6 +5,7 @@ import { log, LOG_ROWS } from "./shared/log";
 import { over, says, under } from "./shared/rules";
 import { animals, day, winter } from "./shared/scenario";
 import { date, HUMIDITY, MASS, number, oneOf } from "./shared/takes";
+import { blanksKept } from "./shared/words";
 import { readings } from "./winterLogExample";
 
 /** What is filled in on the Winter log: the animal with its limits, and a row each time that somebody looks. */
@@ -33,7 +34,7 @@ export const animal = form("animal", "This animal", {
     note: "A share of the mass into the cold: 5 % is 0.05. Invented in the example.",
   },
 });
-const { start, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
+const { start, many, box: boxKind, litres, elevation, tooCold, tooWarm, agreed } = animal;
 
 export const weekly = log(
   "log",
@@ -86,15 +87,16 @@ export const weekly = log(
     sign: {
       title: "Box is",
       skip: 1,
-      each: ({ box }) => f`IF(${box}="","",IF(${box}<${tooCold},"too cold",IF(${box}>${tooWarm},"too warm","ok")))`,
-      rules: [says("too cold", "stop"), says("too warm", "care")],
+      each: ({ box }) =>
+        f`IF(${box}="","",IF(AND(${tooCold}<>"",${box}<N(${tooCold})),"too cold",IF(AND(${tooWarm}<>"",${box}>N(${tooWarm})),"too warm",IF(OR(${tooCold}="",${tooWarm}=""),"no limit","ok"))))`,
+      rules: [says("too cold", "stop"), says("too warm", "care"), says("no limit", "care")],
     },
     air: {
       title: "Air, h",
       spilled: ({ box }) =>
-        eachLine`IF(${boxKind}="vented","vented",INDEX(VIV.BOXAIR(${start},${box},${litres},${elevation}),0,1))`,
+        eachLine`IF(${boxKind}="vented","vented",INDEX(VIV.BOXAIR(${start},${box},${litres},${elevation},"",${blanksKept(`${many}`)}),0,1))`,
       format: "whole",
-      note: "Hours until a box that is shut tight must be aired, at the soonest, for the mass into the cold.",
+      note: "Hours until a box that is shut tight must be aired, at the soonest, for the mass into the cold of each animal in it.",
     },
     least: {
       title: "Agreed, g",

@@ -5,6 +5,7 @@ import { Column, namedColumn, type Cell } from "./shared/names";
 import { begins } from "./shared/rules";
 import { figure } from "./shared/systems";
 import { datesIn, hasPlan } from "./shared/winterPlan";
+import { isoText } from "./shared/words";
 import { year } from "./yearPlanInputs";
 
 /** What the stage asks for in each week of the Year plan. */
@@ -37,6 +38,12 @@ export const asked = log(
   },
   { titleLines: 2 },
 );
+/** Where the fast begins or ends within the week: by its first day alone it would be fed on, or not yet. */
+const inTheWeek = (first: Cell, otherwise: string): string => {
+  const falls = (day: Cell): string => `AND(${day}>${first},${day}<${first}+7)`;
+  const { lastMeal, firstMeal } = year;
+  return `IF(${falls(lastMeal)},"Last "&${isoText(`${lastMeal}`)}&", then none",IF(${falls(firstMeal)},"None before "&${isoText(`${firstMeal}`)},${otherwise}))`;
+};
 /** Beside the weeks: what is fed, and where the nights or the days are too cool for it. */
 export const food = log(
   "food",
@@ -53,10 +60,17 @@ export const food = log(
         const [nights, days] = [below(night.at(row), NIGHT_STILL), below(night.at(row), NIGHT_SLOW)].map(
           (isNight) => `IF(${isNight},"nights","days")`,
         );
-        return f`IF(${asked.food.at(row)}="","",IF(${fedBelow(NIGHT_STILL, GUT_STILL)},"No meal: the "&${nights}&" are cold",IF(${fedBelow(NIGHT_SLOW, GUT_SLOW)},"Cool "&${days}&": small, or warmer",${asked.food.at(row)})))`;
+        const small = `IF(${fedBelow(NIGHT_SLOW, GUT_SLOW)},"Cool "&${days}&": small, or warmer",${asked.food.at(row)})`;
+        return f`IF(${asked.food.at(row)}="","",IF(${fedBelow(NIGHT_STILL, GUT_STILL)},"No meal: the "&${nights}&" are cold",${inTheWeek(week.at(row), small)}))`;
       },
       note: `Where nights are below ${NIGHT_SLOW} °C, or days below ${GUT_SLOW} °C, the gut works slowly: a smaller meal, or more warmth after it. Nights below ${NIGHT_STILL} °C or days below ${GUT_STILL} °C: it hardly works, no meal. Practice.`,
-      rules: [begins("No meal", "stop"), begins("Cool", "care"), { when: (own) => `=${own}="none"`, look: "cold" }],
+      rules: [
+        begins("No meal", "stop"),
+        begins("Cool", "care"),
+        { when: (own) => `=${own}="none"`, look: "cold" },
+        begins("Last", "cold"),
+        begins("None", "cold"),
+      ],
     },
   },
   { titleLines: 2 },

@@ -145,6 +145,46 @@ test("a row of the Feeding log reaches the animal of its name through links, and
   expect(after.of("list.toDo[1]")).toMatch(/^Feed \(due since 2027-04-12\), as usual/);
 });
 
+test("one that brought a meal up is fed and cooled on by nobody until it has rested, winters it or not", async () => {
+  const free = freeRow(feedingLog, "log");
+  const log = rows("fed", free, [
+    { animal: "Rowan", date: "2026-09-26", outcome: "regurgitated" },
+    { animal: "Sorrel", date: "2026-09-27", outcome: "brought up" },
+    { animal: "Heather", date: "2026-09-20", outcome: "brought up" },
+    { animal: "Heather", date: "2026-09-21", outcome: "taken" },
+    { animal: "Unfed", date: "2026-09-27", outcome: "brought up" },
+  ]);
+  const unfed = { "list.label[6]": "Unfed", "list.born[6]": "2020-06-01", "list.winters[6]": "no" };
+  const resting = await filled(animals, { ...log, ...unfed, "reminders.today": "2026-10-09", "list.gravid[5]": "yes" });
+  const said = (name: string) => [2, 5, 6].map((row) => resting.of(`list.${name}[${row}]`));
+  expect(said("toDo")).toEqual([
+    expect.stringMatching(/^It brought a meal up on 2026-09-26: .*reptile vet.* No food until 2026-10-10, no cooling/),
+    expect.stringMatching(/^It brought a meal up on 2026-09-27: .* No food until 2026-10-11, no cooling/),
+    expect.stringMatching(/^It brought a meal up on 2026-09-27: /),
+  ]);
+  expect(said("never")).toEqual(Array(3).fill("No food and no cooling until that is known."));
+  expect(said("next")).toEqual(["", "", ""]);
+  // A meal that was kept since, and days enough.
+  expect(resting.of("list.toDo[3]")).toMatch(/^No food until 2027-03-29/);
+  const rested = await filled(animals, { ...log, "reminders.today": "2026-10-10", "settings.wait": 13 });
+  expect(rested.of("list.stage[2]")).toBe("Cooling");
+  expect(rested.of("list.toDo[5]")).toMatch(/^Feed \(due since 2026-09-22\)/);
+  // It rests as long as the Feeding log says.
+  const [own, practice] = [feedingLog, animals].map((sheet) =>
+    sheet.blocks.find(({ at }) => at === cellOf(sheet, sheet === animals ? "settings.wait" : "limits.wait")),
+  );
+  expect(own?.rows).toEqual(practice?.rows);
+});
+
+test("a word that is not no keeps her warm, and a day that is not the calendar's is said so", async () => {
+  const typed = { "list.gravid[1]": "ja", "list.gravid[3]": "no" };
+  const reading = await filled(animals, { ...typed, "reminders.today": "2026-09-21" });
+  expect([1, 3].map((row) => reading.of(`list.stage[${row}]`))).toEqual(["Feeding", "Clearing"]);
+  expect(reading.of("reminders.stale")).toMatch(/^Not the calendar's day/);
+  const now = await filled(animals, { "reminders.today": { formula: "=TODAY()" } });
+  expect(now.of("reminders.stale")).toBe("");
+});
+
 test("what is done stands in view beside the pane, before the facts", () => {
   const columns = ["label", "stage", "toDo", "never", "next", "overdue"].map((name) => cellOf(animals, `list.${name}`));
   expect(columns.map((range) => range.charAt(0))).toEqual(["A", "B", "C", "D", "E", "F"]);

@@ -76,3 +76,23 @@ test("a pairing that was seen to mate has its due days, with a shed before layin
     "",
   ]);
 });
+
+test("a mating whose day is blank or is no date keeps her out of the cold, and is asked for; one after the check is told", async () => {
+  const free = freeRow(breedingSeason, "pairings");
+  const reading = await filled(
+    breedingSeason,
+    rows("pairings", free, [
+      { female: "Heather", male: "Rowan", on: null, seen: "mated" },
+      { female: "Juniper", male: "Rowan", on: "in May", seen: "mated" },
+      { female: "Heather", male: "Rowan", on: null, seen: "together" },
+      { female: "Heather", male: "Rowan", on: "2027-05-01", seen: "mated" },
+    ]),
+  );
+  expect(reading.column("animals.gravid").slice(0, 3)).toEqual(["yes", "", "yes"]);
+  expect(reading.column("pairings.standsOut").slice(free - 1, free + 3)).toEqual([
+    "Not dated: she counts as gravid",
+    "Not dated: she counts as gravid",
+    "",
+    "Not counted: after the day of the check",
+  ]);
+});

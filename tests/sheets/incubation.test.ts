@@ -82,14 +82,30 @@ test("what eggs take badly is said of the day it was read, a deadly heat before 
     { high: 31, low: 23 },
     { high: 26, low: 22.9 },
   ].map((one, i) => ({ on: `2026-08-0${6 + i}`, ...one }));
-  const reading = await filled(incubation, rows("log", free, days));
+  const half = [
+    { on: "2026-08-10", high: 34.1 },
+    { high: 32 },
+    { on: "2026-08-12", low: 22.9 },
+    { on: "2026-08-13", high: 27 },
+  ];
+  const reading = await filled(incubation, { ...rows("log", free, days), ...rows("log", free + 6, half) });
   expect(reading.column("log.standsOut").slice(free - 1, free + 3)).toEqual([
     "Deadly over 34 °C: ask a vet",
     "Over 31 °C: look at the incubator",
     "",
     "Under 23 °C: look at the incubator",
   ]);
-  expect(reading.of("temperatures.said")).toMatch(/22\.9 to 34\.1 °C\. Above 31 °C: 3 of them; below 23 °C: 1\.$/);
+  // A reading that is not whole makes no mean; what it shows is said all the same.
+  expect(reading.column("log.standsOut").slice(free + 3, free + 10)).toEqual([
+    "",
+    "",
+    "Deadly over 34 °C: ask a vet",
+    "Over 31 °C: look at the incubator",
+    "Under 23 °C: look at the incubator",
+    "Not counted: day, high or low is blank",
+    "",
+  ]);
+  expect(reading.of("temperatures.said")).toMatch(/22\.9 to 34\.1 °C\. Above 31 °C: 5 of them; below 23 °C: 2\.$/);
   expect([reading.of(`log.least[${free}]`), reading.of(`log.most[${free}]`)]).toEqual([23, 31]);
   expect(reading.of(`log.most[${free + 4}]`)).toBe("");
 });

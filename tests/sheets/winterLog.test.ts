@@ -47,3 +47,15 @@ test("signs stand on top, the gravest first, with their days: cold, loss, a box 
   }
   expect(reading.of("log.sign[2]")).toBe("too cold");
 });
+
+test("the air of a box is shared by all that winter in it, and a box without a limit is not called ok", async () => {
+  const [one, four] = await Promise.all(
+    [null, 4].map((many) => filled(winterLog, { "animal.many": many, "animal.litres": 30, "animal.tooCold": null })),
+  );
+  const hours = (reading: typeof one): number => reading?.of("log.air[1]") as number;
+  // Four bodies take their room too: (30 - 4 * 0.306) / 4 litres each, in place of 30 - 0.306.
+  expect(hours(four) / hours(one)).toBeCloseTo((30 - 4 * 0.306) / 4 / (30 - 0.306), 9);
+  expect(one?.of("signs.said")).not.toMatch(/Shut from/);
+  expect(four?.of("signs.said")).toMatch(/^stop: .*Shut from/m);
+  expect(one?.column("log.sign").slice(0, 8)).toEqual([...Array<string>(7).fill("no limit"), "too warm"]);
+});

@@ -40,6 +40,16 @@ test("light, moisture, nights and food follow the stage, in the rules' own words
   expect(reading.of("warning.said")).toBe("");
 });
 
+test("a week in which the fast begins or ends says on which day, and not what its first day alone would", async () => {
+  const week = { "year.start": "2026-07-09" };
+  const reading = await filled(yearPlan, week);
+  const food = reading.column("food.words");
+  const at = reading.column("weeks.week").indexOf("2026-09-17");
+  expect(food.slice(at - 1, at + 2)).toEqual([care.Feeding.food, "Last 2026-09-21, then none", "none"]);
+  const end = reading.column("weeks.week").indexOf("2027-03-25");
+  expect(food.slice(end - 1, end + 2)).toEqual(["none", "None before 2027-03-29", care["First meals"].food]);
+});
+
 test("a meal before nights in which the gut hardly works is refused, as the Feeding log refuses it", async () => {
   const reading = await filled(yearPlan, { "year.nightLeast": 8, "year.nightMost": 14 });
   const [night, meals] = ["night", "meals"].map((name) => reading.column(`weeks.${name}`)) as [number[], number[]];

@@ -2,7 +2,7 @@ import { ELEVATION } from "../../../functions/shared/limits";
 import type { Field } from "./form";
 import type { Cell } from "./names";
 import { winter } from "./scenario";
-import { number, oneOf } from "./takes";
+import { number, oneOf, whole } from "./takes";
 
 /** Fields that several sheets ask for in the same words. */
 
@@ -34,6 +34,13 @@ export const setPointFields = (from?: string, wide = 1, needed = true) =>
 /** The box in which an animal winters, and the air that is in it; `from` where they belong, if that is not the sheet itself. */
 export const boxFields = (from?: string) =>
   ({
+    many: {
+      label: "Animals in the box",
+      value: 1,
+      format: "whole",
+      takes: whole([1, 500]),
+      ...(from ? { from: `${from}.many` } : {}),
+    },
     box: {
       label: "Box is shut or vented",
       needed: "Shut or vented",

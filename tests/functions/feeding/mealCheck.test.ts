@@ -82,6 +82,7 @@ bothSides({
     ["fast", "over", 0, "stop"],
     ["firstMeal", "over", "own", "stop"],
     ["nights", "under", 10, "stop"],
+    ["item", "over", 100, "stop"],
     ["item", "over", "own", "care"],
     ["meal", "over", "own", "care"],
     ["firstItems", "over", 1, "care"],

@@ -36,6 +36,7 @@ bothSides({
     ["clearing", "under", 14, "stop"],
     ["weight", "under", 0.9, "stop"],
     ["weight", "under", 1, "care"],
+    ["weight", "over", 5, "care"],
     ["unseenByVet", "over", 0, "care"],
     ["age", "under", 12, "care"],
   ],

@@ -238,6 +238,16 @@ describe("each sign by itself", () => {
     ]);
   });
 
+  test("a mass into the cold that was typed too low hides no loss", () => {
+    const masses = [306, 305, 304, 300, 296, 292, 288, 284];
+    expect(lineOf({ start: 30.6, masses }, /^Gained/)).toEqual([
+      DAY,
+      "care",
+      expect.stringMatching(/^Gained 900 % in the cold: .* a mass mistyped\?/),
+    ]);
+    expect(lineOf({ start: 310, masses }, /^Gained/)).toBeUndefined();
+  });
+
   test("weighings are missed before the first, between two, and after the last, told on the day that ends it", () => {
     const only = (...on: number[]) => days.map((_, i) => (on.includes(i) ? 306 : null));
     expect(lineOf({ masses: only(3, 4, 5, 6, 7) }, /without a weighing/)?.[0]).toBe(DAY + 21);
