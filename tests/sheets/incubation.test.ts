@@ -83,10 +83,10 @@ test("what eggs take badly is said of the day it was read, a deadly heat before 
     { high: 26, low: 22.9 },
   ].map((one, i) => ({ on: `2026-08-0${6 + i}`, ...one }));
   const half = [
-    { on: "2026-08-10", high: 34.1 },
-    { high: 32 },
-    { on: "2026-08-12", low: 22.9 },
-    { on: "2026-08-13", high: 27 },
+    { on: "2026-08-10", high: 34.1, low: null },
+    { on: null, high: 32, low: null },
+    { on: "2026-08-12", high: null, low: 22.9 },
+    { on: "2026-08-13", high: 27, low: null },
   ];
   const reading = await filled(incubation, { ...rows("log", free, days), ...rows("log", free + 6, half) });
   expect(reading.column("log.standsOut").slice(free - 1, free + 3)).toEqual([
