@@ -71,9 +71,18 @@ export const sourceOf = ({ against }: Pick<Yardstick, "against">): string | unde
   return OUTSIDE.filter((name) => at(name) >= 0).sort((one, other) => at(one) - at(other))[0];
 };
 
+/** The values of a register; those of which several figures are told (how far off, how many inside) count once. */
+const valuesOf = (register: readonly Yardstick[]): number => {
+  const most = new Map<string, number>();
+  for (const { of, against, values } of register) {
+    const key = `${of} ${against}`;
+    most.set(key, Math.max(values, most.get(key) ?? 0));
+  }
+  return [...most.values()].reduce((sum, values) => sum + values, 0);
+};
+
 /** How many functions, values and sources a register speaks of, and how many of the values are drawn at random. */
 export const counted = (register: readonly Yardstick[]) => {
-  const valuesOf = (some: readonly Yardstick[]): number => some.reduce((sum, { values }) => sum + values, 0);
   const outside = register.filter((one) => !isSimulated(one));
   return {
     functions: new Set(register.map(({ of }) => of)).size,

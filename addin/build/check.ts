@@ -1,12 +1,14 @@
 import { spawn } from "node:child_process";
-import { mkdirSync, rmSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { delimiter, join } from "node:path";
+import { record } from "./proven";
 
 type Step = readonly [what: string, ...command: string[]];
 
 /**
  * Everything that must hold; all of it is run, and each step says how long it took. The streams of a stage run side by
- * side: the tests use every core, but not at every moment.
+ * side: the tests use every core, but not at every moment. With --record, what passed is entered in tests/proven.json; not by
+ * itself, because then each run would change a file.
  */
 const stages: readonly (readonly (readonly Step[])[])[] = [
   [
@@ -62,11 +64,22 @@ const inTurn = async (steps: readonly Step[]): Promise<void> => {
   }
 };
 
+/** What jest writes of a run, as far as it is told. */
+interface Tests {
+  readonly numPassedTests: number;
+  readonly numPendingTests: number;
+}
+
 const checkAll = async (): Promise<void> => {
+  const started = performance.now();
   for (const stage of stages) await Promise.all(stage.map(inTurn));
   if (failed.length > 0) {
     console.error(`Failed: ${failed.join(", ")}`);
     process.exitCode = 1;
+  } else if (process.argv.includes("--record")) {
+    const minutes = (performance.now() - started) / 60_000;
+    const tests = JSON.parse(readFileSync(join(root, "reports", "jest.json"), "utf8")) as Tests;
+    await record("check", { tests: tests.numPassedTests, left: tests.numPendingTests, minutes });
   }
 };
 

@@ -6,11 +6,13 @@ import { VERSION } from "../../functions/release";
 import { withNewFigures, type Figures } from "./agreed";
 import { formatted } from "./formatted";
 import { agreed, type Ends } from "./limits";
+import { withProven } from "./proven";
 import { themesCss } from "./themes";
 
 /**
  * Writes what follows from something else: the published list and the agreed limits, to which it only appends, from the
- * catalogue; the pane's themes from the vendor's tokens. With --check, says whether they are up to date instead.
+ * catalogue; the pane's themes from the vendor's tokens; the README's last sections from what has been proven. With --check,
+ * says whether they are up to date instead.
  */
 const root = join(__dirname, "..", "..");
 
@@ -27,6 +29,7 @@ const generated: readonly (readonly [file: string, fresh: (old: string) => strin
   ["tests/functions/limits.json", limits],
   ["tests/functions/agreed.json", figures],
   ["taskpane/components/themes.css", () => themesCss(root)],
+  ["README.md", withProven],
 ];
 
 const main = async (): Promise<void> => {

@@ -6,6 +6,7 @@ import type { Line, Table } from "./race";
 
 const FOLDER = "dist";
 const FUNCTIONS = `${FOLDER}/functions.js`;
+const NETWORK = `${FOLDER}/network/stations.json`;
 /** Scripts that a page asks for first, by the names that they have before their hash. */
 const isFirst = (name: string): boolean => /^(functions|taskpane)\./.test(name);
 const RUNS = 7;
@@ -61,12 +62,13 @@ const inChromium = async (executablePath: string): Promise<number> => {
   }
 };
 
-const sizeOf = (what: string, paths: readonly string[]): Line => {
+const sizeOf = (what: string, paths: readonly string[], name?: string): Line => {
   const files = paths.map((path) => readFileSync(path));
-  const kilobytes = (sizes: readonly number[]): string =>
-    `${(sizes.reduce((sum, size) => sum + size, 0) / 1000).toFixed(1)} kB`;
-  const zipped = files.map((file) => gzipSync(file, { level: 9 }).length);
-  return { what, note: `${kilobytes(files.map(({ length }) => length))}, gzipped ${kilobytes(zipped)}` };
+  const kilobytes = (sizes: readonly number[]): number => sizes.reduce((sum, size) => sum + size, 0) / 1000;
+  const plain = kilobytes(files.map(({ length }) => length));
+  const zipped = kilobytes(files.map((file) => gzipSync(file, { level: 9 }).length));
+  const note = `${plain.toFixed(1)} kB, gzipped ${zipped.toFixed(1)} kB`;
+  return { what, note, ...(name === undefined ? {} : { told: { [name]: zipped } }) };
 };
 
 const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
@@ -74,7 +76,7 @@ const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/go
 export const tables = async (): Promise<Table[]> => {
   const title = "Start-up of the functions script, size of the bundles";
   if (!existsSync(FUNCTIONS)) {
-    return [{ title, lines: [{ what: FUNCTIONS, note: 'not measured: it is not built, "npm run build" does that' }] }];
+    return [{ title, lines: [{ what: FUNCTIONS, missing: 'it is not built, "npm run build" does that' }] }];
   }
   const browser = process.env.CHROMIUM ?? CHROMIUM.find((path) => existsSync(path));
   const scripts = readdirSync(FOLDER).filter((name) => name.endsWith(".js"));
@@ -87,10 +89,11 @@ export const tables = async (): Promise<Table[]> => {
       lines: [
         { what: "start-up in Node", milliseconds: inNode() },
         browser === undefined
-          ? { what: "start-up in Chromium", note: "not measured: no Chromium was found; CHROMIUM=path names one" }
+          ? { what: "start-up in Chromium", missing: "no Chromium was found; CHROMIUM=path names one" }
           : { what: "start-up in Chromium", milliseconds: await inChromium(browser) },
-        sizeOf(FUNCTIONS, [FUNCTIONS]),
-        ...(pane.length > 0 ? [sizeOf(`${FOLDER}/taskpane.js`, pathsOf(pane))] : []),
+        sizeOf(FUNCTIONS, [FUNCTIONS], "functions"),
+        ...(pane.length > 0 ? [sizeOf(`${FOLDER}/taskpane.js`, pathsOf(pane), "pane")] : []),
+        sizeOf(NETWORK, [NETWORK], "network"),
         ...(others.length > 0 ? [sizeOf(`${others.length} further parts, fetched when needed`, pathsOf(others))] : []),
       ],
     },

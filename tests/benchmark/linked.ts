@@ -38,6 +38,7 @@ export const tables = async (): Promise<Table[]> => {
           ratio: milliseconds / first,
           against: "the insertion",
           allowed: 0.12,
+          told: { linked: milliseconds / 1000 },
         },
       ],
     },

@@ -9,6 +9,10 @@ export interface Line {
   readonly allowed?: number;
   /** What does not fit into the columns. */
   readonly note?: string;
+  /** What the README tells of it, by the names that tests/proven.md has for it. */
+  readonly told?: Readonly<Record<string, number>>;
+  /** Not measured here, and why: of such a run nothing is kept. */
+  readonly missing?: string;
 }
 
 export interface Table {
@@ -26,6 +30,13 @@ export const missed = (tables: readonly Table[]): string[] =>
       .filter((line) => !keeps(line))
       .map(({ what, ratio, allowed }) => `${title}, ${what}: ${ratio?.toFixed(2) ?? "no ratio"}, allowed ${allowed}`),
   );
+
+/** What the README tells of these tables; undefined where a part was not measured. */
+export const toldOf = (tables: readonly Table[]): Readonly<Record<string, number>> | undefined => {
+  const lines = tables.flatMap((table) => table.lines);
+  if (lines.some(({ missing }) => missing !== undefined)) return undefined;
+  return Object.assign({}, ...lines.map(({ told }) => told)) as Readonly<Record<string, number>>;
+};
 
 export interface Contestant {
   readonly what: string;

@@ -1,13 +1,15 @@
 /**
- * npm run bench [-- --json]; exit code 1 if a limit is missed. Every comparison in a process of its own, bundled as the add-in is, because a compiler that
+ * npm run bench [-- --json] [PARTS]; exit code 1 if a limit is missed. A run that is whole and misses none writes results.md, and enters
+ * what the README tells of it in tests/proven.json. Every comparison in a process of its own, bundled as the add-in is, because a compiler that
  * has seen other work, or modules behind getters, would be measured as well.
  */
 import { execFileSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
-import { cpus, totalmem } from "node:os";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { cpus, loadavg, totalmem } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
-import { keeps, missed, type Line, type Table } from "./race";
+import { record } from "../../addin/build/proven";
+import { keeps, missed, toldOf, type Line, type Table } from "./race";
 
 const PARTS = [
   "lapse",
@@ -22,6 +24,7 @@ const PARTS = [
   "files",
   "bundles",
   "load",
+  "loadMemory",
 ];
 const COMPARED = ["arquero", "@formulajs/formulajs", "papaparse"];
 const root = join(__dirname, "../..");
@@ -34,7 +37,7 @@ const versionOf = (name: string): string => {
 };
 
 /** The engine's packages can be loaded whole only as CommonJS. */
-const COMMON_JS = ["workbook", "linked", "today", "load"];
+const COMMON_JS = ["workbook", "linked", "today", "load", "loadMemory"];
 
 const measured = (part: string): Table[] => {
   const isCommon = COMMON_JS.includes(part);
@@ -60,13 +63,19 @@ const measured = (part: string): Table[] => {
 const COLUMNS = ["", "median ms", "ratio", "allowed", ""] as const;
 
 const figures = (line: Line): readonly string[] => {
-  const { what, milliseconds, ratio, against, allowed, note } = line;
+  const { what, milliseconds, ratio, against, allowed, note, missing } = line;
   return [
     what,
     milliseconds === undefined ? "" : milliseconds.toFixed(milliseconds < 10 ? 2 : 1),
     ratio === undefined ? "" : `${ratio.toFixed(2)}×`,
     allowed === undefined ? "" : `${allowed}× ${keeps(line) ? "kept" : "MISSED"}`,
-    [against && allowed === undefined ? `against ${against}` : "", note ?? ""].filter(Boolean).join("; "),
+    [
+      against && allowed === undefined ? `against ${against}` : "",
+      note ?? "",
+      missing ? `not measured: ${missing}` : "",
+    ]
+      .filter(Boolean)
+      .join("; "),
   ];
 };
 
@@ -77,27 +86,47 @@ const printed = ({ title, lines }: Table): string => {
 };
 
 const [processor] = cpus();
+/** How many processes were at work before the run, on average of a minute; no system but this one's kind can tell. */
+const [busy = 0] = loadavg();
 const heading = {
   date: new Date().toISOString().slice(0, 10),
-  processor: `${processor?.model.trim() ?? "unknown"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB`,
+  processor: `${processor?.model.trim() ?? "unknown"}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, ${busy.toFixed(1)} at work before`,
   versions: { node: process.versions.node, ...Object.fromEntries(COMPARED.map((name) => [name, versionOf(name)])) },
 };
-const json = process.argv.includes("--json");
-if (!json) {
-  const versions = Object.entries(heading.versions).map(([name, version]) => `${name} ${version}`);
-  console.log(
-    `${heading.date}; ${heading.processor}; ${versions.join(", ")}. Medians of several runs, in turn; ms on the clock, ratios of processor time.\n`,
-  );
-}
-const tables: Table[] = [];
-for (const part of PARTS) {
-  for (const table of measured(part)) {
-    tables.push(table);
-    if (!json) console.log(printed(table));
+const versions = Object.entries(heading.versions).map(([name, version]) => `${name} ${version}`);
+const said = [
+  `${heading.date}; ${heading.processor}; ${versions.join(", ")}. Medians of several runs, in turn; ms on the clock, ratios of processor time.\n`,
+];
+/** Some parts alone, by their names; of them nothing is kept. */
+const asked = process.argv.slice(2).filter((word) => !word.startsWith("--"));
+const isJson = process.argv.includes("--json");
+const say = (words: string): void => {
+  said.push(words);
+  if (!isJson) console.log(words);
+};
+
+const RESULTS = join(__dirname, "results.md");
+const TITLE = "# What it costs, beside other tools\n\nFrom `npm run bench`: ratios side by side in one run.\n";
+
+const bench = async (): Promise<void> => {
+  if (!isJson) console.log(said[0]);
+  const tables: Table[] = [];
+  for (const part of PARTS.filter((one) => asked.length === 0 || asked.includes(one))) {
+    for (const table of measured(part)) {
+      tables.push(table);
+      say(printed(table));
+    }
   }
-}
-if (json) console.log(JSON.stringify({ ...heading, tables }, null, 2));
-for (const line of missed(tables)) {
-  console.error(`Missed: ${line}`);
-  process.exitCode = 1;
-}
+  if (isJson) console.log(JSON.stringify({ ...heading, tables }, null, 2));
+  const wrong = missed(tables);
+  for (const line of wrong) {
+    console.error(`Missed: ${line}`);
+    process.exitCode = 1;
+  }
+  const told = toldOf(tables);
+  if (wrong.length > 0 || told === undefined || asked.length > 0) return;
+  writeFileSync(RESULTS, `${[TITLE, ...said].join("\n").trimEnd()}\n`);
+  await record("bench", { ...told, busy });
+};
+
+void bench();

@@ -5,7 +5,7 @@ import { addRows } from "../../taskpane/actions/addRows";
 import { animals } from "../../taskpane/sheets/animals";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import { cellOf } from "../../taskpane/sheets/shared/page";
-import { race, type Table } from "./race";
+import { race, type Line, type Table } from "./race";
 
 const [FEW, MANY] = [61, 1000];
 /** The pane adds so many rows at a time. */
@@ -66,9 +66,16 @@ export const tables = async (): Promise<Table[]> => {
     5,
     2,
   );
-  const told = await many.told();
-  if (told !== MANY) throw new Error(`Today tells of ${told} animals what to do, and not of ${MANY}`);
+  const answered = await many.told();
+  if (answered !== MANY) throw new Error(`Today tells of ${answered} animals what to do, and not of ${MANY}`);
   few.close();
   many.close();
-  return [{ title: "Today: another date, until every animal's line is worked out, in the preview's engine", lines }];
+  const [fewer, more] = lines as [Line, Line];
+  const told = { animals: MANY, today: (more.milliseconds as number) / 1000 };
+  return [
+    {
+      title: "Today: another date, until every animal's line is worked out, in the preview's engine",
+      lines: [fewer, { ...more, told }],
+    },
+  ];
 };

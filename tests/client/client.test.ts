@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Download } from "playwright-core";
 import { waitFor } from "../../addin/fetch";
@@ -23,6 +23,9 @@ jest.setTimeout(process.env.CLIENT === undefined ? 300_000 : 3_600_000);
 beforeAll(startBrowser, 60_000);
 afterAll(endBrowser);
 
+/** The largest request of all, in characters. */
+let largest = 0;
+
 /** Nothing was refused by the policy, nothing failed on the page, nothing was sent that Excel would not take. */
 const expectSound = (host: Host): void => {
   expect(host.complaints).toEqual([]);
@@ -30,6 +33,7 @@ const expectSound = (host: Host): void => {
   expect(host.batches.faults).toEqual([]);
   expect(host.largest).toBeGreaterThan(10_000);
   expect(host.largest).toBeLessThan(LARGEST);
+  largest = Math.max(largest, host.largest);
 };
 
 /** The first letters of a file: a ZIP archive (ECMA-376, part 2), a PNG. */
@@ -250,3 +254,10 @@ test("no action is left out", () => {
   const played = [...steps.map(({ action }) => action), ...elsewhere].map(({ key }) => key);
   expect([...new Set(played)].sort()).toEqual([...exported].sort());
 });
+
+if (WHOLE)
+  afterAll(() => {
+    const reports = join(__dirname, "..", "..", "reports");
+    mkdirSync(reports, { recursive: true });
+    writeFileSync(join(reports, "client.json"), JSON.stringify({ largest: largest / 1e6, places: everywhere.length }));
+  });

@@ -95,8 +95,8 @@ describe("from the lower station to the upper one's observed months", () => {
     yardstickOf(
       lapse,
       {
-        against: "station pairs of CLIMAT reports",
-        figure: `RMSE left at the upper station, as a share of the uncorrected, ${word}`,
+        against: `station pairs of CLIMAT reports, ${word}`,
+        figure: "RMSE left at the upper station, as a share of the uncorrected",
         least: 0,
         most: 1 / 3,
         unit: "",

@@ -71,10 +71,11 @@ describe.each(KINDS)("pairs of a region that was left out: %s", (kind) => {
       kind,
     ),
   );
+  const against = `pairs of stations of regions that were left out, 500 m or more apart (CLIMAT reports, normals), ${kind}`;
   yardstickOf(
     lapseBand,
     {
-      against: `pairs of stations of regions that were left out, 500 m or more apart (CLIMAT reports, normals), ${kind}`,
+      against,
       figure: "share of months inside the band",
       least: 0.86,
       most: 0.95,
@@ -100,6 +101,15 @@ describe.each(KINDS)("pairs of a region that was left out: %s", (kind) => {
     expect(Math.round(1 / (1 - share(held())))).toBeGreaterThanOrEqual(8);
     expect(cautions.lapseBand).toMatch(/one month in nine/);
   });
+  for (const [figure, off] of [
+    ["root mean square error of the likely value", ({ off }) => off],
+    ["root mean square error of 6.5 K/km", ({ offStandard }) => offStandard],
+  ] as const satisfies readonly (readonly [string, (one: Held) => number])[]) {
+    yardstickOf(lapseBand, { against, figure, least: 2, most: 3.5, unit: "K" }, () => ({
+      figure: rms(held().map(off)),
+      values: held().length,
+    }));
+  }
   test("the likely value beats 6.5 K/km, for highs it is as good", () => {
     const [own, standard] = [rms(held().map(({ off }) => off)), rms(held().map(({ offStandard }) => offStandard))];
     if (kind === "high") expect(own).toBeLessThan(standard + 0.02);

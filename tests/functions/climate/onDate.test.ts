@@ -32,8 +32,8 @@ describe("NOAA daily normals 1991-2020", () => {
     yardstickOf(
       onDate,
       {
-        against: "NOAA daily normals 1991-2020",
-        figure: `RMSE of the days' ${element}s`,
+        against: `NOAA daily normals 1991-2020, ${element}s`,
+        figure: "RMSE of the days",
         least: 0,
         most: 0.15,
         unit: "K",
