@@ -118,30 +118,34 @@ const outside = (yardsticks: readonly Yardstick[]): Figures => {
   };
   const [, stations = "", warmer = ""] =
     /At (\d+) open stations the ground was ([\d.]+) K/.exec(cautions.bareGround) ?? [];
-  const [practice, measured] = [/inside practice/, /soonest to latest measured/].map((which) => {
-    const [{ worst, values }] = against("HATCHDATES", which) as [Yardstick];
+  const only = (of: string, source: RegExp): Yardstick => {
+    const [first, ...others] = against(of, source) as readonly [Yardstick, ...Yardstick[]];
+    if (others.length > 0) throw new Error(`functions/yardsticks.json holds several of ${of} against ${source.source}`);
+    return first;
+  };
+  const speciesIn = (range: RegExp): Measured => {
+    const { worst, values } = only("HATCHDATES", range);
     return { holds: Math.round(worst * values), of: values };
-  }) as [Measured, Measured];
-  const lapseBand = (["high", "low"] as const).flatMap((kind) => {
-    const [inside, likely, usual] = ["share", "error of the likely", "error of 6.5 K/km"].map((figure) => {
-      const [{ worst }] = against("LAPSEBAND", new RegExp(`regions that were left out.* ${kind}, .*${figure}`)) as [
-        Yardstick,
-      ];
-      return worst;
-    }) as [number, number, number];
-    return Object.entries(named(`lapseBand.${kind}s`, { inside, likely, usual }));
+  };
+  const ofPairs = (kind: string, figure: string): number =>
+    only("LAPSEBAND", new RegExp(`left out.* ${kind}, .*${figure}`)).worst;
+  const lapseBand = (kind: string): Measured => ({
+    inside: ofPairs(kind, "inside"),
+    likely: ofPairs(kind, "likely"),
+    usual: ofPairs(kind, "6.5 K/km"),
   });
   return {
     ...named("outside", { ...counted(yardsticks), pairs: counted(against("LAPSEBAND", /pairs of stations/)).values }),
-    ...Object.fromEntries(lapseBand),
+    ...named("lapseBand.highs", lapseBand("high")),
+    ...named("lapseBand.lows", lapseBand("low")),
     ...ends("underground.solution", worsts(against("UNDERGROUND", /finite differences/))),
     ...ends("underground.soil", worsts(against("UNDERGROUND", /Climate Reference Network/))),
     ...named("underground", { stations, warmer }),
     ...ends("curve", [...worsts(against("DAILY", /RMSE/)), ...worsts(against("ONDATE", /RMSE/))]),
     "dayLength.minutes": 60 * Math.max(...worsts(against("DAYLENGTH", /./))),
     ...ends("simulated", worsts(yardsticks.filter(isSimulated))),
-    ...named("practice", practice),
-    ...named("measured", measured),
+    ...named("practice", speciesIn(/inside practice/)),
+    ...named("measured", speciesIn(/soonest to latest measured/)),
   };
 };
 
