@@ -43,7 +43,7 @@ const percent = (share: number): number => Number((share * 100).toFixed(6));
 const measure = (given: Asked): Record<Measure, Measured> => {
   const { date, body, mealMass, itemMass, plan, lastMeal, leastDays, nights, weighedOn } = given;
   const mealRatio = given.mealRatio ?? MEAL_SHARE;
-  const phase = plan && phaseOn(plan, date);
+  const phase = plan && phaseOn(plan, date, lastMeal);
   const isFirst = phase === "First meals";
   const { leastItemRatio } = given;
   // Counted by the heaviest: two items of unlike mass are more than one.
@@ -79,7 +79,8 @@ const measure = (given: Asked): Record<Measure, Measured> => {
 
 /**
  * The rules stand in rules/meal.ts, one line each. All that speaks against the meal stands in one cell, gravest first, and
- * its gravest level before it. The first meals are those of the fourteen days from the plan's first meal on.
+ * its gravest level before it. The first meals are those of the fourteen days from the plan's first meal on, and any later
+ * one of an animal that last ate before that.
  */
 export const mealCheck = defineFunction({
   name: "MEALCHECK",

@@ -94,10 +94,13 @@ export const care: Readonly<Record<Phase, Care>> = {
   },
 };
 
-/** The phase on a day: the stage, but for the day of the last meal and the first meals after the cold. */
-export const phaseOn = (plan: Plan, day: number): Phase => {
+/**
+ * The phase on a day: the stage, but for the day of the last meal and the first meals after the cold. Where it has not
+ * eaten since, the first is still to come, however late.
+ */
+export const phaseOn = (plan: Plan, day: number, ate = plan.firstMeal): Phase => {
   if (day === plan.lastMeal && plan.lastMeal < plan.firstMeal) return "Last meal";
-  if (day >= plan.firstMeal && day < plan.firstMeal + FIRST_MEAL_DAYS) return "First meals";
+  if (day >= plan.firstMeal && (day < plan.firstMeal + FIRST_MEAL_DAYS || ate < plan.firstMeal)) return "First meals";
   return stageOn(plan, day);
 };
 

@@ -4,10 +4,10 @@ import type { Rule } from "./rule";
 /**
  * What WINTERSIGNS looks at.
  * coldest, tooCold, tooWarm: lowest and highest box temperature, °C. lost, unagreed: the largest loss, percent of the mass
- * into the cold, with and without a loss that was agreed. heading: that loss as the trend has it. pace: percent in 30 days.
- * gain: largest rise between two weighings, percent. unweighed: longest time without a weighing, days. weighings: how
- * many. shut: longest time without an opening, in times that the air lasts at the soonest. dry, wet: lowest and highest
- * humidity, percent.
+ * into the cold, with and without a loss that was agreed. agreed: that one, percent. heading: the loss as the trend has it.
+ * pace: percent in 30 days. gain: largest rise between two weighings, percent. unweighed: longest time without a
+ * weighing, days. weighings: how many. shut: longest time without an opening, in times that the air lasts at the soonest.
+ * dry, wet: lowest and highest humidity, percent.
  */
 export type Measure =
   | "coldest"
@@ -15,6 +15,7 @@ export type Measure =
   | "tooWarm"
   | "lost"
   | "unagreed"
+  | "agreed"
   | "heading"
   | "pace"
   | "gain"
@@ -37,6 +38,7 @@ export const winterLogRules: readonly Rule<Measure>[] = [
   { of: "shut", over: 3, level: "stop", source: "practice", words: "Shut {is}: open the box now and look at the animal; by then oxygen may stand near 15 %, carbon dioxide near 5 %" },
   { of: "tooWarm", over: "own", level: "care", source: "ownLimit", words: "Box at {is}: too warm above {limit}, it uses up its reserves", blank: unseen("note", "Too warm was not given and not checked.") },
   { of: "heading", over: "own", level: "care", source: "ownLimit", words: "Heading for a loss of {is}, past the {limit} agreed: ask your vet before it is there" },
+  { of: "agreed", over: 10, level: "care", source: "practice", words: "A loss of {is} is agreed: tortoises are woken at {limit}; is it mistyped?" },
   { of: "pace", over: 1, level: "care", source: "practice", words: "Losing {is}" },
   { of: "gain", over: 2, level: "care", source: "practice", words: "Gained {is} in the cold: water, eggs, or a mass mistyped? A gravid female does not belong in the cold" },
   { of: "unweighed", over: 14, level: "care", source: "practice", words: "{is} without a weighing: weigh every {limit} or sooner, or a loss is seen too late", blank: unseen("care", "No weighing in the log: a loss cannot be seen.") },

@@ -170,7 +170,7 @@ export const due = defineFunction({
     }
     const plan = found === "none" ? undefined : found;
     const stage = plan ? stageOn(plan, today) : "Feeding";
-    const { food, toDo, never } = care[plan ? phaseOn(plan, today) : "Feeding"];
+    const { food, toDo, never } = care[plan ? phaseOn(plan, today, lastMeal) : "Feeding"];
     const next = nextMeal(given, plan);
 
     const isFast = plan !== undefined && insideFast(plan, today);

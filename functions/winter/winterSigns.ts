@@ -190,6 +190,7 @@ const measure = (given: Given, rows: readonly Row[]): Record<Measure, Measured> 
     tooWarm: { value: warmest.value ?? -Infinity, unit: "celsius", own: tooWarm, on: warmest.on },
     lost: { value: lost?.value, unit: "percent", own, on: lost?.on },
     unagreed: { value: own === undefined ? lost?.value : undefined, unit: "percent", on: lost?.on },
+    agreed: { value: own, unit: "percent" },
     heading: {
       value: heading,
       unit: "percent",

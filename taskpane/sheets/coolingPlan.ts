@@ -16,7 +16,7 @@ import { blanksKept, isoText } from "./shared/words";
 
 /** As many lines as can be told at once: one of each figure that the rules look at. */
 const MOST_LINES = 12;
-const { warmSet, coldSet, tooCold, tooWarm } = plan;
+const { way, when, warmSet, coldSet, tooCold, tooWarm } = plan;
 const { lastMeal, coolingStarts, intoTheCold, warmingStarts, warmAgain, firstMeal } = dates;
 
 const own = `${blanksKept(`${tooCold}`)},${blanksKept(`${tooWarm}`)}`;
@@ -33,10 +33,14 @@ const lines = log(
   },
   { title: "What stands out, line by line", titleLines: 0 },
 );
-const check = words("check", [9, 6], f`IF(OR(${lines.level.at(1)}=""),"",${joinedLines(MOST_LINES, lines)})`, {
-  title: "What stands out in its dates and set-points (meals: see the Feeding log)",
-  rules: LEVELS,
-});
+/** Where there are no dates there is nothing to judge, which must not pass for nothing that stands out. */
+const undated = `IF(ISERROR(${dates.words.at(1)}),"stop: The six dates cannot be worked out: the error in their first line says why.",IF(AND(${way}<>"",${when}<>"",${dates.words.at(1)}=""),"stop: There are no dates: Planned is neither forwards nor backwards, or a number of days is blank.",""))`;
+const check = words(
+  "check",
+  [9, 6],
+  f`IF(${dates.date.at(1)}="",${undated},IF(OR(${lines.level.at(1)}=""),"",${joinedLines(MOST_LINES, lines)}))`,
+  { title: "What stands out in its dates and set-points (meals: see the Feeding log)", rules: LEVELS },
+);
 /** The dates and set-points may be right, and the box still be too small for its air. */
 const stifles = words(
   "stifles",

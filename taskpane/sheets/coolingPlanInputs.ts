@@ -12,7 +12,7 @@ import { PLAN_DATES } from "./shared/winterPlan";
 /** The longest legs that the plan takes; the table of weeks holds them all together. */
 const MOST_DAYS = { clear: 120, cool: 150, cold: 200, warm: 150, settle: 60 } as const;
 export const WEEK_ROWS = Math.ceil(Object.values(MOST_DAYS).reduce((sum, days) => sum + days, 0) / 7) + 1;
-const backwards = "backwards";
+const [forwards, backwards] = ["forwards", "backwards"];
 const days = (stage: keyof typeof MOST_DAYS, least: number) =>
   ({
     value: winter[stage],
@@ -26,8 +26,8 @@ export const plan = form("plan", "The plan", {
   way: {
     label: "Planned",
     needed: true,
-    value: "forwards",
-    takes: oneOf("forwards", backwards),
+    value: forwards,
+    takes: oneOf(forwards, backwards),
     note: "Forwards from the last meal, or backwards from the first meal after the cold.",
   },
   when: {
@@ -72,7 +72,7 @@ export const dates = log(
   {
     words: {
       title: "The six dates",
-      spilled: f`IF(OR(${way}="",${legs.replaceAll(",", '="",')}=""),"",IF(${way}="${backwards}",VIV.RAMPDATESTO(${legs}),VIV.RAMPDATES(${legs})))`,
+      spilled: f`IF(OR(${way}="",${legs.replaceAll(",", '="",')}=""),"",IF(${way}="${backwards}",VIV.RAMPDATESTO(${legs}),IF(${way}="${forwards}",VIV.RAMPDATES(${legs}),"")))`,
     },
     date: { title: "Date", covered: true, format: "date" },
     setPoint: {

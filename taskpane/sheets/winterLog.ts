@@ -44,7 +44,8 @@ const lines = log(
 const signs = words(
   "signs",
   [9, 7],
-  f`IF(COUNTA(${dates})=0,"",${joinedLines(MOST_LINES, { ...lines, told: lines.words })})`,
+  // An error is one cell, and leaves the levels beside it blank: it must not pass for nothing.
+  f`IF(COUNTA(${dates})=0,"",IF(ISERROR(${lines.on.at(1)}),"stop: Nothing is judged: a figure, a date or a limit of this sheet cannot be read. The error under the last table says which.",${joinedLines(MOST_LINES, { ...lines, told: lines.words })}))`,
   {
     title: "What stands out, the gravest first",
     rules: LEVELS,

@@ -1,6 +1,6 @@
 import { care } from "../../functions/rules/stages";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
-import { filled } from "./fill";
+import { filled, type Typed } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -76,4 +76,18 @@ test("the weeks speak the rules' words, half the usual on the first meals, and t
     "2027-02-19",
   ]);
   expect(reading.of("early.words[1]")).toMatch(/^Call your reptile vet first/);
+});
+
+test("a plan without dates is told as a stop, not passed over", async () => {
+  const amiss: readonly (readonly [Typed, RegExp])[] = [
+    [{ "plan.when": "21 Sept, about" }, /^stop: The six dates cannot be worked out/],
+    [{ "plan.way": "backward" }, /^stop: There are no dates: Planned is neither/],
+    [{ "plan.settle": null }, /^stop: There are no dates: .* days is blank/],
+  ];
+  for (const [typed, said] of amiss) {
+    const reading = await filled(coolingPlan, typed);
+    expect([typed, reading.of("check.said")]).toEqual([typed, expect.stringMatching(said)]);
+    expect(reading.column("dates.date").every((one) => one === "" || one === null)).toBe(true);
+  }
+  expect((await filled(coolingPlan, {}, { cleared: true })).of("check.said")).toBe("");
 });

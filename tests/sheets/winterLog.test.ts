@@ -1,6 +1,6 @@
 import { winterLog } from "../../taskpane/sheets/winterLog";
 import { cellOf } from "../../taskpane/sheets/shared/page";
-import { filled, rows } from "./fill";
+import { filled, rows, type Typed } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -58,4 +58,18 @@ test("the air of a box is shared by all that winter in it, and a box without a l
   expect(one?.of("signs.said")).not.toMatch(/Shut from/);
   expect(four?.of("signs.said")).toMatch(/^stop: .*Shut from/m);
   expect(one?.column("log.sign").slice(0, 8)).toEqual([...Array<string>(7).fill("no limit"), "too warm"]);
+});
+
+test("where a cell cannot be read nothing is judged, and that is said first", async () => {
+  const unread: readonly Typed[] = [
+    { "log.box[5]": "lost" },
+    { "log.date[11]": "25/01/27?" },
+    { "animal.agreed": 5 },
+    { "animal.litres": 0.3 },
+  ];
+  for (const typed of unread) {
+    const reading = await filled(winterLog, typed);
+    expect([typed, reading.of("signs.said")]).toEqual([typed, expect.stringMatching(/^stop: Nothing is judged: /)]);
+    expect(reading.of("lines.on[1]")).toBe("#VALUE!");
+  }
 });

@@ -123,7 +123,9 @@ test("a meal of 20 % on the first day after the winter is a stop; two weeks late
     expect.stringMatching(/^First meals after the cold, 20 % of the body: at most half the usual, 5 %.*one small item/),
   ]);
   expect(after(FIRST + 13, big)[0]).toBe("stop");
-  expect(after(FIRST + 14, big)[0]).toBe("care");
+  expect(after(FIRST + 14, { ...big, last: FIRST })[0]).toBe("care");
+  // It may not have eaten since the autumn, however late it is.
+  for (const last of [LAST, FIRST - 1]) expect(after(FIRST + 60, { ...big, last })[0]).toBe("stop");
 });
 
 test("one item that PREYITEMS gives is judged as an item, and passes up to the item's share", () => {

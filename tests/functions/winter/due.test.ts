@@ -81,6 +81,15 @@ test("out of the fast it agrees with NEXTMEAL, and tells since when a meal is du
   expect(late[4]).toBe("Meal: due since 2028-03-27.");
 });
 
+test("the first meal after the winter is half the usual, however late it is taken", () => {
+  for (const today of [FIRST + 13, FIRST + 14, FIRST + 120]) {
+    expect(winters(today, LAST)[1]).toBe(
+      `Feed (due since ${isoOf(FIRST)}), ${care["First meals"].food}. ${care["First meals"].toDo}`,
+    );
+  }
+  expect(winters(FIRST + 30, FIRST)[1]).toMatch(/, as usual\./);
+});
+
 test("on the day of the plan's last meal it is that meal, though a day less than the interval has gone by", () => {
   for (const before of [4, 5, 6, 7]) {
     const [, toDo, , next] = winters(LAST, LAST - before);

@@ -71,6 +71,7 @@ const at: Record<Measure, (value: number) => Partial<Log>> = {
   tooWarm: (value) => ({ temperatures: row(value, 8), tooWarm: 9 }),
   lost: (value) => ({ masses: row(306 * (1 - value / 100), 306) }),
   unagreed: (value) => ({ masses: row(306 * (1 - value / 100), 306), agreed: null }),
+  agreed: (value) => ({ agreed: value / 100 }),
   // Half of it lost after seven weeks, all of it after fourteen.
   heading: (value) => ({ masses: days.map((day) => 306 * (1 - (value / 100) * (day / 98))), end: DAY + 98 }),
   pace: (value) => ({ masses: days.map((day) => 306 * (1 - (value / 100) * (day / 30))) }),
@@ -94,6 +95,7 @@ bothSides({
     ["shut", "over", 3, "stop"],
     ["tooWarm", "over", "own", "care"],
     ["heading", "over", "own", "care"],
+    ["agreed", "over", 10, "care"],
     ["pace", "over", 1, "care"],
     ["gain", "over", 2, "care"],
     ["unweighed", "over", 14, "care"],
