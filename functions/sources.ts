@@ -50,15 +50,15 @@ export const sources = {
   },
   kriging: {
     status: "published",
-    text: "Kriging with external drift: Hengl, T., Heuvelink, G. B. M. & Rossiter, D. G. (2007). About regression-kriging: from equations to case studies. Computers & Geosciences 33:1301-1315 (abstract). Band by Student's t: Handcock, M. S. & Stein, M. L. (1993). A Bayesian analysis of kriging. Technometrics 35:403-410, of which the title alone was read: what it says of the band is from memory.",
+    text: "Kriging with external drift: Hengl, T., Heuvelink, G. B. M. & Rossiter, D. G. (2007). About regression-kriging: from equations to case studies. Computers & Geosciences 33:1301-1315 (abstract). Band by Student's t: Handcock, M. S. & Stein, M. L. (1993). A Bayesian analysis of kriging. Technometrics 35:403-410, of which the title alone was read, and as in the source of the R package DiceKriging.",
   },
   siteEstimate: {
     status: "measured",
     text: "Every station from 500 m estimated from the others, none of them within 1 km: off by 1.2 K (highs) and 1.8 K (lows), root mean square; nine months in ten inside the band.",
   },
   histospline: {
-    status: "recalled",
-    text: "Boneva, L. I., Kendall, D. G. & Stefanov, I. (1971). Spline transformations. Journal of the Royal Statistical Society B 33.",
+    status: "published",
+    text: "A spline whose mean over each bar is the bar's, as the slope of one through the running sum: the manual of a curve fitting toolbox (Smoothing a histogram). After Boneva, L. I., Kendall, D. G. & Stefanov, I. (1971). Spline transformations. Journal of the Royal Statistical Society B 33 (from memory).",
   },
   walterLieth: {
     status: "published",

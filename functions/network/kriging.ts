@@ -6,8 +6,8 @@ import { studentT95 } from "../shared/studentT";
  * Kriging with external drift, as a Gaussian process whose mean falls with elevation and with distance from the equator
  * (Hengl, Heuvelink & Rossiter 2007). The slopes of the mean are not free: each has a prior, the rate that mountains
  * show and how far from it a region may lie, so that a few stations in one valley cannot turn it about. The size of the
- * errors is taken from the neighbourhood itself, which makes the prediction a Student's t (Handcock & Stein 1993, from
- * memory): where neighbours contradict one another, as in mountains whose valleys pool cold air, the band widens.
+ * errors is taken from the neighbourhood itself, which makes the prediction a Student's t (Handcock & Stein 1993, by its
+ * title; so does DiceKriging in R): where neighbours contradict one another, as in mountains whose valleys pool cold air, the band widens.
  */
 export interface Model {
   /** Of the part of the errors that neighbours share: standard deviation, and where it has fallen to 1/e, km and km of elevation. */

@@ -11,8 +11,8 @@ const TERMS = [
 
 /**
  * Student's t, below which 95 % lie: nine in ten within it either way. Exact for one and two degrees of freedom; from three
- * up by the expansion of Fisher and Cornish (Abramowitz & Stegun 26.7.5, from memory), which is 0.0013 off at three and
- * less above.
+ * up by the expansion of Fisher and Cornish (1960; Abramowitz & Stegun 26.7.5), as published codes have it, DATAPAC's TPPF
+ * of the NIST for one, which is 0.0013 off at three and less above.
  */
 export const studentT95 = (freedom: number): number => {
   if (freedom === 1) return Math.tan(0.45 * Math.PI);
