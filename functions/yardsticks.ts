@@ -32,6 +32,7 @@ const OUTSIDE = [
   "Astropy",
   "Barry & Chorley",
   "CLIMAT",
+  "ChickWeight",
   "Costanzo",
   "Formula.js",
   "GeographicLib",

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { growthRate } from "../../../functions/condition/growthRate";
 import { callCell } from "../../call";
+import weighings from "../../tables/weighings.json";
+import { yardstick } from "../../yardstick";
 
 const mass = fc.double({ min: 1, max: 5000, noNaN: true });
 const day = fc.integer({ min: 40_000, max: 50_000 });
@@ -45,3 +47,14 @@ test("a missing weight is a blank, never 0", () => {
   expect(callCell(growthRate, 20, "2026-04-01", 0, "2026-06-10")).toMatch(/^#VALUE! mass2 holds 0/);
   expect(callCell(growthRate, null, null, null, null)).toBe("");
 });
+
+// Chicks, gains and losses; 1e-11: the rates are rounded to twelve decimals.
+yardstick(
+  growthRate,
+  { against: "ChickWeight (Crowder & Hand 1990), change of the logarithm by NumPy", within: 1e-11, unit: "% a day" },
+  () =>
+    weighings.rows.map(
+      ([, day1 = NaN, g1 = NaN, day2 = NaN, g2 = NaN, , rate = NaN]) =>
+        [callCell(growthRate, g1, 45_000 + day1, g2, 45_000 + day2) as number, rate] as const,
+    ),
+);

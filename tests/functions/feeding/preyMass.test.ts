@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { preyMass } from "../../../functions/feeding/preyMass";
 import { preyRatio } from "../../../functions/feeding/preyRatio";
-import { callCell } from "../../call";
+import { call, callCell, down } from "../../call";
+import meals from "../../tables/meals.json";
+import { yardstick } from "../../yardstick";
 
 // by definition: the ratio of the prey answered is the ratio asked for
 test("PREYRATIO gives the ratio back", () => {
@@ -27,4 +29,11 @@ test("a body of nothing has no meal", () => {
   expect(callCell(preyMass, 0, 0.1)).toMatch(/^#VALUE! body holds 0/);
   expect(callCell(preyMass, null, 0.1)).toBe("#N/A body is blank");
   expect(callCell(preyMass, null, null)).toBe("");
+});
+
+// What snakes ate, found again from their mass and the ratio that another program made of both; six digits of it are written down.
+const eaten = meals.rows.filter((row) => (row[4] as number) <= 1);
+yardstick(preyMass, { against: "SquamataBase 2020, ratios by pandas", within: 1e-5, unit: "share" }, () => {
+  const found = call(preyMass, down(eaten.map((row) => row[1])), down(eaten.map((row) => row[4]))).flat();
+  return found.map((mass, i) => [mass as number, eaten[i]?.[3] as number] as const);
 });
