@@ -83,6 +83,24 @@ export const habits = (definition: AnyDefinition): void => {
   /** The arguments of an example, with some of them replaced. */
   const given = (changes: Record<number, unknown>, from: readonly unknown[] = first): unknown[] =>
     parameters.map((_, i) => (i in changes ? changes[i] : from[i]));
+  const units = parameters.findIndex(([, parameter]) => parameter.reads === "cell" && parameter.kind === "units");
+  const inImperial = (from: readonly Argument[]): unknown[] =>
+    parameters.map(([, parameter], i) => (i === units ? "imperial" : imperialArgument(from[i], parameter)));
+  /** What lies just beyond a figure's limits and what lies at them, in each system that a sheet may be in. */
+  const bounds = (cell: CellParameter, from: readonly Argument[] = first) => {
+    const at = cell.limits ? [cell.limits.least, cell.limits.most] : [];
+    const metric = {
+      others: from as readonly unknown[],
+      refused: outside(cell) as readonly unknown[],
+      taken: at as readonly unknown[],
+    };
+    if (units < 0 || !IMPERIAL[cell.unit]) return [metric];
+    const imperial = (values: readonly number[]): readonly unknown[] => values.map((value) => out(value, cell.unit));
+    return [metric, { others: inImperial(from), refused: imperial(outside(cell)), taken: imperial(at) }];
+  };
+  /** Whatever a message asks for has to be taken. */
+  const asked = (message: unknown): readonly number[] =>
+    (/: give a (?:whole )?number from (-?[\d.]+) to (-?[\d.]+)/.exec(String(message))?.slice(1) ?? []).map(Number);
 
   describe("owes a sheet", () => {
     for (const [i, [name, parameter]] of parameters.entries()) {
@@ -141,14 +159,13 @@ export const habits = (definition: AnyDefinition): void => {
 
       if (parameter.reads === "cell" && parameter.limits) {
         test(`the limits of ${name}`, () => {
-          for (const value of outside(parameter)) {
-            for (const answer of call(definition, ...given({ [i]: value })).flat()) {
-              expect(answer).toMatch(new RegExp(`^#VALUE! ${name} holds .*: give .* from `));
-            }
-          }
-          for (const value of [parameter.limits?.least, parameter.limits?.most]) {
-            for (const answer of call(definition, ...given({ [i]: value })).flat()) {
-              expect(String(answer)).not.toMatch(new RegExp(`^#VALUE! ${name} holds .*: give .* from `));
+          const refusal = new RegExp(`^#VALUE! ${name} holds .*: give .* from `);
+          for (const { refused, taken, others } of bounds(parameter)) {
+            const answers = (value: unknown): unknown[] => call(definition, ...given({ [i]: value }, others)).flat();
+            const messages = refused.flatMap(answers);
+            for (const message of messages) expect(message).toMatch(refusal);
+            for (const answer of [...taken, ...asked(messages[0])].flatMap(answers)) {
+              expect(String(answer)).not.toMatch(refusal);
               expect(answer === null || Number.isNaN(answer)).toBe(false);
             }
           }
@@ -164,21 +181,18 @@ export const habits = (definition: AnyDefinition): void => {
         for (const [j, [, column]] of parameter.columns.entries()) {
           if (!column.limits) continue;
           test(`the limits in column ${j + 1} of ${name}`, () => {
-            for (const value of outside(column)) {
-              const block = (example.given[i] as readonly (readonly unknown[])[]).map((row) => [...row]);
-              const row = block[0] as unknown[];
-              row[parameter.kind === "plan" ? row.length - 1 : j] = value;
-              for (const answer of call(definition, ...given({ [i]: block }, example.given)).flat()) {
-                expect(answer).toMatch(new RegExp(`^#VALUE! .* of ${name} holds .*: give .* from `));
-              }
-            }
-            for (const value of [column.limits?.least, column.limits?.most]) {
-              const block = (example.given[i] as readonly (readonly unknown[])[]).map((row) => [...row]);
-              const row = block[0] as unknown[];
-              row[parameter.kind === "plan" ? row.length - 1 : j] = value;
-              for (const answer of call(definition, ...given({ [i]: block }, example.given)).flat()) {
-                expect(String(answer)).not.toMatch(new RegExp(`^#VALUE! .* of ${name} holds .*: give .* from `));
-              }
+            const refusal = new RegExp(`^#VALUE! .* of ${name} holds .*: give .* from `);
+            for (const { refused, taken, others } of bounds(column, example.given)) {
+              const answers = (value: unknown): unknown[] => {
+                const block = (others[i] as readonly (readonly unknown[])[]).map((row) => [...row]);
+                const row = block[0] as unknown[];
+                row[parameter.kind === "plan" ? row.length - 1 : j] = value;
+                return call(definition, ...given({ [i]: block }, others)).flat();
+              };
+              const messages = refused.flatMap(answers);
+              for (const message of messages) expect(message).toMatch(refusal);
+              for (const answer of [...taken, ...asked(messages[0])].flatMap(answers))
+                expect(String(answer)).not.toMatch(refusal);
             }
           });
         }
@@ -210,18 +224,12 @@ export const habits = (definition: AnyDefinition): void => {
         ));
     }
 
-    const units = parameters.findIndex(([, parameter]) => parameter.reads === "cell" && parameter.kind === "units");
     if (units >= 0) {
       test.each(examples.map((example, i) => [i + 1, example] as const))(
         "the imperial answer of example %i",
         (_, example) => {
           const metric = call(definition, ...given({ [units]: "metric" }, example.given));
-          const imperial = call(
-            definition,
-            ...parameters.map(([, parameter], i) =>
-              i === units ? "imperial" : imperialArgument(example.given[i], parameter),
-            ),
-          );
+          const imperial = call(definition, ...inImperial(example.given));
           expect(imperial.length).toBe(metric.length);
           for (const [i, row] of metric.entries()) {
             for (const [j, answer] of row.entries()) {
