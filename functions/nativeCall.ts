@@ -77,9 +77,9 @@ const readLiteral = (parameter: CellParameter, literal: Value, system: System): 
 
 const metricText = (text: string, { unit, kind, words }: CellParameter, system: System): string => {
   if (kind === "date" && unit === "date") return text.startsWith("INT(") ? text : `INT(${text})`;
+  if (system === "metric" || !hasSystems(unit)) return text;
   const offset = fromMetric(0, unit, system);
   const factor = fromMetric(1, unit, system) - offset;
-  if (system === "metric" || factor === 1) return text;
   const metric = `${offset === 0 ? text : `(${text}-${numeral(offset)})`}/${numeral(factor)}`;
   return words ? `IF(ISNUMBER(${text}),${metric},${text})` : `(${metric})`;
 };
@@ -133,9 +133,7 @@ const readRange = (parameter: RangeParameter, range: Expressions, system: System
   if (whole !== undefined) {
     const [least, most] = cell.limits ? endsOf(cell.limits, cell.unit, system) : [];
     const inLimits =
-      least === undefined || most === undefined
-        ? []
-        : [`MIN(${whole})>=${least}`, `MAX(${whole})<${cell.kind === "date" ? most + 1 : `=${most}`}`];
+      least === undefined || most === undefined ? [] : [`MIN(${whole})>=${least}`, `MAX(${whole})<=${most}`];
     const size = each.length;
     return {
       written,
@@ -187,9 +185,9 @@ const isRows = (answer: Written): answer is WrittenRows => typeof answer === "ob
 
 /** A metric answer in the system of the call. */
 const outward = (text: string, unit: Unit, system: System): string => {
+  if (system === "metric" || !hasSystems(unit)) return text;
   const offset = fromMetric(0, unit, system);
   const factor = fromMetric(1, unit, system) - offset;
-  if (system === "metric" || (factor === 1 && offset === 0)) return text;
   return `(${text})*${numeral(factor)}${offset === 0 ? "" : `+${offset}`}`;
 };
 
@@ -282,7 +280,7 @@ const guarded = (
 export const nativeOf = (definition: AnyDefinition, twin: Twin, given: Given): Native => {
   const { shape } = definition.result;
   const at = Object.values(definition.parameters).findIndex(({ kind }) => kind === "units");
-  const units = at < 0 ? undefined : (given[at] as Expression | undefined);
+  const units = given[at] as Expression | undefined; // where there are none, nothing stands at -1
   const cellIn = (system: System, place: Place): string => {
     const { row, column } = place;
     // A problem with a block that is answered once stands in its first cell alone.

@@ -44,7 +44,7 @@ const measure = (given: Given, system?: System): Record<Measure, Measured> => {
     weight: { value: lastMassRatio, unit: "share", told: `${weight} of it` },
     age: { value: age, unit: "none" },
     clutchesUnjudged: {
-      value: judged || clutches === mostClutches ? 0 : 1,
+      value: Number(!judged && clutches !== mostClutches),
       unit: "none",
       told: clutches === undefined ? "clutches" : "mostClutches",
     },

@@ -59,7 +59,7 @@ export const lapseBand = defineFunction({
         return byWord(kind, picked as [string, string][]);
       });
     const seasons = (one: Kind): readonly Spread[] => observedRates(one, undefined, undefined, undefined);
-    const each = [0, 1, 2, 3].map((season) => by((one) => [seasons(one)[season] as Spread]));
+    const each = seasons("high").map((_, season) => by((one) => [seasons(one)[season] as Spread]));
     const likely = `${temperature}-${byWord(
       kind,
       KINDS.map((one) => [one, String(RATES[one])]),

@@ -91,7 +91,7 @@ export const lapseFit = defineFunction({
     return ROWS.map((row, i) => [whatOf(row, units), values[i] as Answer]);
   },
   twin: ({ temperatures: { whole: y, each: ys }, elevations: { whole: x, each: xs } }) => {
-    if (xs.length !== ys.length) return Array.from({ length: 7 }, () => [REFUSED, REFUSED]);
+    if (xs.length !== ys.length) return ROWS.map(() => [REFUSED, REFUSED]);
     const of = (name: string): string => `${name}(${y},${x})`;
     const margin = `1000*${studentText(`(COUNT(${y})-2)`)}*${of("STEYX")}/SQRT(DEVSQ(${x}))`;
     const values = [

@@ -103,8 +103,8 @@ export const readStations = (text: string): readonly Station[] | undefined => {
         return isNumbers(steps, 12) && unpacked(steps, scale).every((value) => isWithin(value, ends));
       });
     if (!isWhole) return undefined;
-    const series = (i: number): readonly number[] =>
-      unpacked(line[8 + i] as readonly number[] | null, SERIES[i]?.[1] ?? 1);
+    const series = (i: 0 | 1 | 2 | 3 | 4): readonly number[] =>
+      unpacked(line[8 + i] as readonly number[] | null, SERIES[i][1]);
     read.push({
       network: keys[network] as NetworkKey,
       id,

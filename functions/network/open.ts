@@ -44,7 +44,8 @@ export const openNetwork = (text: string): Network | undefined => {
 
 /** km from the length of a chord on the unit sphere. */
 const kmOfChord = (squared: number): number => 2 * EARTH * Math.asin(Math.min(1, Math.sqrt(squared) / 2));
-const chordOfKm = (km: number): number => 4 * Math.sin(Math.min(Math.PI / 2, km / (2 * EARTH))) ** 2;
+/** Its square. Half the round is any length: rounded, the chord to the other side may be longer than the sphere is wide. */
+const chordOfKm = (km: number): number => (km < Math.PI * EARTH ? 4 * Math.sin(km / (2 * EARTH)) ** 2 : Infinity);
 
 export const networkOf = (stations: readonly Station[]): Network => {
   const spots = new Float64Array(stations.length * 3);

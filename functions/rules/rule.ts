@@ -82,7 +82,8 @@ const said = (rule: Rule, measured: Measured, system: System): Said | undefined 
 };
 
 /** Gravest first; of one level what was found stands before what was not looked at. */
-const weight = ({ level, unseen }: Said): number => 2 * LEVELS.indexOf(level) + Number(unseen);
+const byWeight = (a: Said, b: Said): number =>
+  LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level) || Number(a.unseen) - Number(b.unseen);
 
 /** What the rules say, gravest first: of each figure the first line that has something to say. */
 export const sayings = <Measure extends string>(
@@ -96,7 +97,7 @@ export const sayings = <Measure extends string>(
     if (one) told.add(rule.of);
     return one ? [one] : [];
   });
-  return all.sort((a, b) => weight(a) - weight(b));
+  return all.sort(byWeight);
 };
 
 /** Where nothing was found, one line that says so, and with it all that was not looked at; a blank graver than a note speaks for itself. */

@@ -35,3 +35,5 @@ test("with half of the rows on such days, and not with fewer", () => {
 });
 
 test("a figure of nothing is no animal's", () => expect(asks([0, 100], [0, 100])).toBe(false));
+
+test("hatchlings of less than a gram are told apart too", () => expect(asks([0.5, 0.9], [0.5, 0.9])).toBe(true));

@@ -1,4 +1,4 @@
-import { studentT95 } from "../../functions/shared/studentT";
+import { studentT95, studentText } from "../../functions/shared/studentT";
 import { quantiles, terms } from "../tables/studentT.json";
 
 // Exact for one and two degrees of freedom; a series of four terms is 0.0013 off at three, and less above.
@@ -13,4 +13,9 @@ test("its terms are those of the exact quantiles' own series", () => {
     const series = terms.reduce((sum, term, power) => sum + term / degrees ** power, 0);
     expect(studentT95(degrees) / series).toBeCloseTo(1, 12);
   }
+});
+
+test("in a formula one and two degrees of freedom have their own figures", () => {
+  const [, one, two] = /^IF\(A1=1,([\d.]+),IF\(A1=2,([\d.]+),/.exec(studentText("A1")) ?? [];
+  for (const [i, figure] of [one, two].entries()) expect(Number(figure)).toBeCloseTo(quantiles[i]?.[1] as number, 12);
 });

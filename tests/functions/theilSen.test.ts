@@ -65,3 +65,10 @@ test.each(tied.rows as [number[], number[], number, number, number][])(
     expect(line?.most).toBeCloseTo(most, 12);
   },
 );
+
+/**
+ * Four points of five on one day and four of one mass: the variance of Kendall's sum, less what ties take off, is below
+ * nothing. No slope can be cut off by chance then.
+ */
+test("where ties leave no variance the range is the slope itself", () =>
+  expect(theilSen([0, 0, 0, 0, 1], [1, 1, 1, 2, 1])).toMatchObject({ slope: 0, least: 0, most: 0 }));

@@ -210,6 +210,10 @@ export const casesOf = (definition: AnyDefinition, count: number, rows = count, 
     )
     .map(([raw, choice], row) => caseOf(definition, raw, choice, row % rows));
 
+/** Calls with those arguments, as they are. */
+export const callsOf = (definition: AnyDefinition, raws: readonly (readonly Raw[])[]): readonly Case[] =>
+  raws.map((raw, row) => caseOf(definition, raw, ["", 0, 0, 2], row % AT_ONCE));
+
 /** A sheet of calls: arguments first, and the twin's formulas behind them. */
 export const sheetOf = (definition: AnyDefinition, cases: readonly Case[]): PlainSheet & { readonly from: number } => {
   const from = Math.max(...cases.map(({ cells }) => cells.length));
@@ -293,16 +297,26 @@ export const inLibreOffice = async (
 const AT_ONCE = 50;
 
 /** The twins of the functions as the preview's engine works them out; `change` spoils their formulas. */
-export const inTheEngine = async (
+export const inTheEngine = (
   definitions: readonly AnyDefinition[],
   count: number,
+  change?: (formula: string) => string,
+): Promise<ReadonlyMap<string, readonly string[]>> =>
+  callsInTheEngine(
+    definitions.map((definition) => [definition, () => casesOf(definition, count, AT_ONCE)] as const),
+    change,
+  );
+
+/** The same with calls that are given. */
+export const callsInTheEngine = async (
+  calls: readonly (readonly [definition: AnyDefinition, make: () => readonly Case[]])[],
   change: (formula: string) => string = (formula) => formula,
 ): Promise<ReadonlyMap<string, readonly string[]>> => {
   const found = new Map<string, readonly string[]>();
   const { workbook, close } = openWorkbook();
   try {
-    for (const definition of definitions) {
-      const all = casesOf(definition, count, AT_ONCE);
+    for (const [definition, make] of calls) {
+      const all = make();
       const differing: string[] = [];
       for (let from = 0; from < all.length; from += AT_ONCE) {
         const cases = all.slice(from, from + AT_ONCE).map((one) => ({ ...one, formulas: one.formulas.map(change) }));

@@ -3,7 +3,6 @@ import { join } from "node:path";
 import { FORMAT, readStations, writeStations } from "../../functions/network/file";
 import { networkKeys, networks } from "../../functions/network/networks";
 import { openNetwork } from "../../functions/network/open";
-import { studentT95 } from "../../functions/shared/studentT";
 import { sources } from "../../functions/sources";
 import { networkAsShipped } from "../network";
 
@@ -31,6 +30,10 @@ describe("the file", () => {
       expect(elevation).toBeGreaterThan(-450);
       high.forEach((value, month) => expect(value).toBeGreaterThan(low[month] as number));
     }
+  });
+  test("every series has twelve months, those that are missing too", () => {
+    for (const { high, low, vapour, rain, rainDays } of stations)
+      expect([high, low, vapour, rain, rainDays].map(({ length }) => length)).toEqual([12, 12, 12, 12, 12]);
   });
   test("keeps the zero of a WMO number", () => expect(stations.some(({ id }) => id === "01001")).toBe(true));
 });
@@ -113,14 +116,3 @@ test("the warming that is added is the source's", () => {
   }
   expect(networks.climat.warming).toEqual({ high: 0, low: 0 });
 });
-
-// Tables of Student's t, 95th percentile (recalled): every handbook has them.
-test.each([
-  [5, 2.015],
-  [6, 1.943],
-  [10, 1.812],
-  [20, 1.725],
-  [27, 1.703],
-])("Student's t of %d degrees of freedom", (degrees, table) =>
-  expect(Math.abs(studentT95(degrees) - table)).toBeLessThan(0.001),
-);

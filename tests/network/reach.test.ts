@@ -185,3 +185,59 @@ test("of many stations of one name five are told, and how many more; of a name t
     /the nearest names are Ridge, Nowhere \(S\d+\); Ridges, Nowhere \(S\d+\); Fold Hut, Nowhere \(9000\d\)$/,
   );
 });
+
+test("two of one name are told, a sixth as one more; the three nearest names are those that fewest letters part", () => {
+  const found = (...names: readonly string[]): string =>
+    (networkOf(names.map((name, i) => station({ id: String(90_001 + i), name }))).find("fold hut") as Problem).message;
+  expect(found("Fold Hut", "Fold Hut", "Ridge")).toMatch(
+    /: 2 stations fit, .* \(90001\); .* \(90002\); give the number$/,
+  );
+  expect(found(...Array<string>(5).fill("Fold Hut"))).toMatch(/: 5 stations fit, .* \(90005\); give the number$/);
+  expect(found(...Array<string>(6).fill("Fold Hut"))).toMatch(/: 6 stations fit, .* \(90005\); and 1 more; give the/);
+  // One, two and three letters off, in every order in which a file may have them, among others that are farther off.
+  const near = ["Fold Hat", "Ford Hat", "Ford Mat"];
+  const orders = [0, 1, 2].flatMap((i) => [1, 2].map((j) => [i, (i + j) % 3, (i + 3 - j) % 3]));
+  for (const order of orders)
+    expect(found("Summit", "Fold", ...order.map((i) => near[i] as string), "Huts of Fold")).toMatch(
+      /nearest names are Fold Hat, .*; Ford Hat, .*; Ford Mat, /,
+    );
+});
+
+test("south of the equator the year is that of the north, half a year on, however near it lies", () => {
+  const turned = (values: readonly number[]): number[] => [...values.slice(6), ...values.slice(0, 6)];
+  const uneven = (value: number, i: number): number[] => year(value).map((one, month) => one + Math.sin(month + i));
+  const north = Array.from({ length: 6 }, (_, i) =>
+    station({
+      latitude: 0.2 + i / 7,
+      longitude: i / 3,
+      elevation: 300 * i,
+      high: uneven(24 - i, i),
+      low: uneven(10 - i, i),
+    }),
+  );
+  const south = north.map((one) => ({
+    ...one,
+    latitude: -one.latitude,
+    high: turned(one.high),
+    low: turned(one.low),
+  }));
+  const [above, below] = [at(north, 0.5, 1, 1200) as SiteYear, at(south, -0.5, 1, 1200) as SiteYear];
+  for (const kind of ["high", "low"] as const) {
+    const halfOn = turned(above[kind].map(({ likely }) => likely));
+    for (const [month, { likely }] of below[kind].entries()) expect(likely).toBeCloseTo(halfOn[month] as number, 9);
+  }
+});
+
+test("on the other side of the earth the nearest is told as well, and its distance", () => {
+  const half = Math.round(Math.PI * 6371.0088);
+  for (let latitude = -79; latitude <= 79; latitude += 1.7) {
+    const there = station({ latitude: -latitude, longitude: -162.7 });
+    expect(at([there], latitude, 17.3)).toMatch(new RegExp(`is ${half} km away$`));
+  }
+});
+
+test("where it never rains, none is estimated, and what is little is no millimetre", () => {
+  expect((at(north(10, 5, { rain: year(0).map(() => 0) })) as SiteYear).rain).toEqual(Array<number>(12).fill(0));
+  const some = at(north(10, 5, { rain: year(0).map(() => 0.25) })) as SiteYear;
+  for (const rain of some.rain) expect(rain).toBeCloseTo(0.25, 2);
+});

@@ -83,7 +83,6 @@ const ring = (own: readonly number[], before: readonly number[], after: readonly
   return `{${rows.map((row) => row.join(",")).join(";")}}`;
 };
 const twelve = (value: number): number[] => LENGTHS.map(() => value);
-const before = LENGTHS.map((_, i) => LENGTHS[(i + 11) % 12] as number);
 /** In a column, what each month has more than the one before, and the one after it more. */
 const rise = (column: string): string => `MMULT(${ring(twelve(1), twelve(-1), twelve(0))},${column})`;
 const riseAfter = (column: string): string => `MMULT(${ring(twelve(-1), twelve(0), twelve(1))},${column})`;
@@ -103,6 +102,7 @@ export const monthAtDepthText = (
 ): string => {
   const waves = `{${Array.from({ length: (DAYS - 1) / 2 }, (_, i) => i + 1).join(";")}}`;
   const length = LENGTHS[month] as number;
+  const before = LENGTHS.map((_, i) => LENGTHS[(i + 11) % 12] as number);
   const begins = LENGTHS.map((_, i) => LENGTHS.slice(0, i).reduce<number>((sum, one) => sum + one, 0));
   const toMiddle = begins.map((begin) => (begins[month] as number) + length / 2 - begin);
   // Arrays stand first: the preview's engine multiplies no cell by an array.

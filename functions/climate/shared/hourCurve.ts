@@ -21,7 +21,7 @@ export const hourCurve = (
   dayLength: number,
   lags: HourLags = AIR_150_CM,
 ): ((hour: number) => number) => {
-  const peak = 12 + lags.low / 2 + lags.high;
+  const peak = 12 + lags.low + lags.high;
   // In less than 3.4 hours of day the high comes after sunset: the night begins with it, or it would never be reached.
   const sunset = Math.max(12 + dayLength / 2, peak);
   const coldest = 12 - dayLength / 2 + lags.low;

@@ -8,9 +8,9 @@ const curveOf = (means: readonly number[], days: readonly number[]): ((month: nu
   // Second derivatives of the cubic spline at the beginnings of the months. The rows of the system sum to half their
   // diagonal, so each sweep at least halves the error, and forty reach the last digit. Whatever they hold, the average
   // of a month is its mean, because the spline passes through the sums.
-  const bends = new Array<number>(12).fill(0);
+  const bends = means.map(() => 0);
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    for (let i = 0; i < 12; i++) {
+    for (const i of bends.keys()) {
       const before = at(days, i - 1);
       const after = at(days, i);
       const turn = 6 * (at(means, i) - at(means, i - 1));

@@ -69,11 +69,11 @@ export const tropicalText = (latitude: string, longitude: WrittenOption<string>)
 
 /** Meteorological season of a month, 1 to 12, on the hemisphere, 0 for winter: December to February is the northern one. */
 export const seasonOf = (month: number, isSouthern: boolean): number =>
-  (Math.floor((month % 12) / 3) + (isSouthern ? 2 : 0)) % 4;
+  (Math.floor(month / 3) + (isSouthern ? 2 : 0)) % 4;
 
 /** The same in a formula, counted from 1. */
 export const seasonText = (month: string, latitude: WrittenOption<string>): string =>
-  `(MOD(INT(MOD(${month},12)/3)+${latitude("0", (own) => `IF(${own}<0,2,0)`)},4)+1)`;
+  `(MOD(INT(${month}/3)+${latitude("0", (own) => `IF(${own}<0,2,0)`)},4)+1)`;
 
 /** The rates of a kind: in a month, or in each of the seasons. Without a latitude those of the temperate north. */
 export const observedRates = (

@@ -147,6 +147,12 @@ describe("heat", () => {
     expect(swing[0]).toBeCloseTo(13.5 / 12 / 60, 12);
   });
 
+  // By definition: as long as all of it lies on the straight line, a swing adds what its mean does.
+  test("a gentle swing is its mean", () => {
+    const [swung, still] = [hot([26, 26, 26], down([29, 29, 29])), hot([26, 26, 26], down([26, 26, 26]))] as number[][];
+    expect(swung?.[0]).toBeCloseTo(still?.[0] as number, 12);
+  });
+
   // The wave against DEGREEDAYS, which integrates it: a mean of 28 °C with a high of 33 (TrenchR 1.1.1 holds that one).
   test("a mean with its high is what DEGREEDAYS makes of the two, to a thousandth", () => {
     for (const [middle, high] of [

@@ -111,4 +111,11 @@ test.each([2, 2.5, 3, 3.3, 3.4, 5, 10])("in a day of %d hours the high is reache
   expect(highest).toBeCloseTo(22, 4);
 });
 
+// Parton & Logan 1981: the high 1.86 h after noon (and 0.17 h before, with the low); from then on the night's decay of 2.2.
+test.each([2, 2.5, 3, 3.3])("in a day of %d hours the night's law begins with the high", (light) => {
+  const temperature = curve(22, 10, light);
+  for (const later of [0.001, 0.05, 0.5, 3, 9])
+    expect(temperature(12 + 1.86 - 0.17 + later)).toBeCloseTo(10 + 12 * Math.exp((-2.2 * later) / (24 - light)), 9);
+});
+
 test("the caution names the clock", () => expect(cautions.modelHours).toContain("solar time"));

@@ -186,6 +186,7 @@ test.each<[limit: string, temperatures: number[], rains: number[], latitude: num
   ["equal halves, north: April to September are summer", year(15, 15), year(20, 90), 10, "Csb"],
   ["equal halves, equator: as north", year(15, 15), year(20, 90), 0, "Csb"],
   ["equal halves, south: October to March are summer", year(15, 15), year(20, 90), -10, "Cfb"],
+  ["a tenth of a degree parts the halves as well", year(15.1, 15), year(20, 90), -10, "Csb"],
   ["within the tropics the temperature alone says which half is summer", year(12, 16), year(20, 90), 10, "Cfb"],
   ["and at 23.5 degrees, their edge", year(12, 16), year(20, 90), 23.5, "Cfb"],
 ])("%s", (_, temperatures, rains, latitude, klass) => expect(classOf({ temperatures, rains, latitude })).toBe(klass));

@@ -208,6 +208,15 @@ test("is in order and never narrower than 1.7 K to either side", () =>
     ),
   ));
 
+// As agreed, and as the pairs of small gaps above bear out: what stations of one elevation differ by.
+test.each([
+  ["high", 1.8],
+  ["low", 2.8],
+  ["median", 1.7],
+] as const)("at the station's own elevation the band of a %s is %d K to either side", (kind, margin) =>
+  expect(band(20, 500, 500, kind, 7, 46)).toEqual([20 - margin, 20, 20 + margin]),
+);
+
 test("2.8 K are 5.04 °F in the imperial system", () => {
   const [least, likely, most] = band(50, 1000, 1000, "low", 1, 46, "imperial");
   expect([least, likely, most].map((value) => Number(value.toFixed(9)))).toEqual([44.96, 50, 55.04]);

@@ -37,6 +37,11 @@ test("far distances", () => {
   expect(greatCircle(30, 0, -30, 180)).toBeCloseTo(20_015, 0);
 });
 
+test("the other side of the earth is half its round away, however the sines are rounded", () => {
+  for (let latitude = -90; latitude <= 90; latitude += 0.37)
+    expect(greatCircle(latitude, 17.3, -latitude, -162.7)).toBeCloseTo(Math.PI * 6371.0088, 3);
+});
+
 const stations = [
   ["Far in the band (invented)", 1500, 46, 18],
   ["Near below (invented)", 900, 46.1, 11.1],
@@ -70,6 +75,8 @@ test("100 m weigh as 10 km, above as below", () => {
 // Common practice, no source: 300 m and 1000 m of gap, 80 km and 250 km of distance; a limit itself is still inside.
 test.each([
   [0, 0, "In the band; near"],
+  [0.5, 0, "A little above: correct it; near"],
+  [-0.5, 0, "A little below: correct it; near"],
   [-300, 80, "A little below: correct it; near"],
   [300, 80.1, "A little above: correct it; some way off, compare slope and coast"],
   [-301, 250, "Well below: correct it and show the band; some way off, compare slope and coast"],

@@ -28,7 +28,7 @@ const NEEDS_JEST = /\bjest\.(?:spyOn|fn|isolateModules|resetModules)\b/;
 export const testFiles = (): readonly string[] =>
   ["tests/functions", "tests/boundary", "tests/network"]
     .flatMap(sourcesIn)
-    .concat("tests/examples.test.ts", "tests/mutation/numbers/twins.test.ts")
+    .concat("tests/examples.test.ts", "tests/native/edges.test.ts", "tests/mutation/numbers/twins.test.ts")
     .filter((file) => file.endsWith(".test.ts") && !NEEDS_JEST.test(readFileSync(join(ROOT, file), "utf8")));
 
 /** A test file with all of our code that it needs, in which any number can be another; packages and data stay outside. */

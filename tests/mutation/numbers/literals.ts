@@ -12,7 +12,7 @@ export interface Literal {
   readonly end: number;
   readonly from: number;
   readonly to: number;
-  /** The line that it stands in. */
+  /** The line that it stands in, with the number between ‹ and ›: two of a line are told apart. */
   readonly code: string;
 }
 
@@ -38,7 +38,9 @@ export const literalsOf = (root: string, path: string, firstId: number): readonl
       const isKey = (ts.isPropertyAssignment(parent) || ts.isPropertySignature(parent)) && parent.name === node;
       if (isKey) return;
       const [start, end] = [node.getStart(source), node.getEnd()];
-      const { line } = source.getLineAndCharacterOfPosition(start);
+      const { line, character } = source.getLineAndCharacterOfPosition(start);
+      const own = lines[line] ?? "";
+      const after = character + end - start;
       const from = Number(node.text.replaceAll("_", ""));
       found.push({
         id: firstId + found.length,
@@ -48,7 +50,7 @@ export const literalsOf = (root: string, path: string, firstId: number): readonl
         end,
         from,
         to: changed(from),
-        code: (lines[line] ?? "").trim(),
+        code: `${own.slice(0, character)}‹${own.slice(character, after)}›${own.slice(after)}`.trim(),
       });
       return;
     }
