@@ -84,10 +84,10 @@ export const habits = (definition: AnyDefinition): void => {
   const given = (changes: Record<number, unknown>, from: readonly unknown[] = first): unknown[] =>
     parameters.map((_, i) => (i in changes ? changes[i] : from[i]));
   const units = parameters.findIndex(([, parameter]) => parameter.reads === "cell" && parameter.kind === "units");
-  const inImperial = (from: readonly Argument[]): unknown[] =>
+  const inImperial = (from: readonly (Argument | undefined)[]): unknown[] =>
     parameters.map(([, parameter], i) => (i === units ? "imperial" : imperialArgument(from[i], parameter)));
   /** What lies just beyond a figure's limits and what lies at them, in each system that a sheet may be in. */
-  const bounds = (cell: CellParameter, from: readonly Argument[] = first) => {
+  const bounds = (cell: CellParameter, from: readonly (Argument | undefined)[] = first) => {
     const at = cell.limits ? [cell.limits.least, cell.limits.most] : [];
     const metric = {
       others: from as readonly unknown[],
