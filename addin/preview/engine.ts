@@ -5,7 +5,7 @@ import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
 import { registerManner } from "./manner";
-import { compareAfresh, enterOnce, findRangesOnce, findSpillsByRow, readNamesAnew, takeWordsAsWords } from "./patches";
+import { compareAfresh, enterOnce, fillNoCells, findRangesOnce, findSpillsByRow, readNamesAnew, takeWordsAsWords } from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { keepRoom } from "./room";
 import { mendSpills } from "./spills";
@@ -30,6 +30,7 @@ export const register = (univer: Univer, api: FUniver, catalogue: readonly AnyDe
   enterOnce(injector);
   const engine = { univer, api, settle: calculateToTheEnd(injector, mendSpills(injector)) };
   compareAfresh();
+  fillNoCells();
   findSpillsByRow();
   takeWordsAsWords();
   readNamesAnew(injector);

@@ -1,6 +1,8 @@
 import {
   BaseReferenceObject,
   CELL_INVERTED_INDEX_CACHE,
+  FormulaDependencyTreeType,
+  FormulaDependencyTreeVirtual,
   FormulaExecutedStateType,
   ICalculateFormulaService,
   IDependencyManagerService,
@@ -240,6 +242,24 @@ export const findSpillsByRow = (): void =>
         return isEmptied ? null : before;
       },
     "a list whose rows are filled by a formula each would take as long as the square of its rows",
+  );
+
+/**
+ * The formulas of a colour rule fill no cell. The engine counts the rule's cells from A1, and takes what reads the cells there
+ * for what reads the rule: circles come of that, in which a formula is worked out before those that it reads.
+ */
+export const fillNoCells = (): void =>
+  patchForAll(
+    FormulaDependencyTreeVirtual.prototype,
+    "toRTreeItem",
+    () =>
+      function (this: FormulaDependencyTreeVirtual) {
+        const { type, unitId, subUnitId: sheetId, row, column } = this;
+        return type === FormulaDependencyTreeType.OTHER_FORMULA
+          ? []
+          : [{ unitId, sheetId, range: { startRow: row, startColumn: column, endRow: row, endColumn: column } }];
+      },
+    "a sheet with colour rules could show the answers of formulas that were worked out too early",
   );
 
 /** Words without a figure in them are no number, date or time: the engine tries every form of one, each time it meets them. */

@@ -66,9 +66,6 @@ const withoutOwnReferences = (sheet: FWorksheet): Change[] => {
 const address = (row: number, column: number): string =>
   addressOf({ top: row + 1, left: column + 1, bottom: row + 1, right: column + 1 });
 
-/** So many formulas of one step are worked out twice. */
-const MANY = 50;
-
 /** The port to the workbook of an engine, with a page or without one. */
 export class PreviewWorkbook implements Workbook {
   readonly program = "the preview";
@@ -169,13 +166,6 @@ export class PreviewWorkbook implements Workbook {
         if (i % 50 === 49) await pause();
       }
     });
-    await this.engine.settle();
-    const formulas = changes.flatMap(({ cells }) =>
-      cells.flat().filter((content) => typeof content === "object" && content !== null && /\d/.test(content.formula)),
-    );
-    if (formulas.length < MANY) return;
-    // Of many formulas that are written at once the engine works some out before those that they read.
-    this.engine.api.getFormula().executeCalculation();
     await this.engine.settle();
   }
 

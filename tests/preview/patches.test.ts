@@ -3,6 +3,7 @@ import { LocaleService } from "@univerjs/core";
 import {
   BaseReferenceObject,
   CELL_INVERTED_INDEX_CACHE,
+  FormulaDependencyTreeVirtual,
   ICalculateFormulaService,
   IDependencyManagerService,
   IFormulaDependencyGenerator,
@@ -11,6 +12,7 @@ import {
 } from "@univerjs/engine-formula";
 import {
   compareAfresh,
+  fillNoCells,
   patch,
   takeBack,
   type Generator,
@@ -137,6 +139,38 @@ test("the index of compared cells is neither kept nor asked, by any engine", asy
   } finally {
     index.clear();
     compareAfresh();
+  }
+});
+
+test("toRTreeItem: a colour rule fills no cells, so that what is written at once is worked out in its order", async () => {
+  const rows = Array.from({ length: 12 }, (_, i) => i + 1);
+  try {
+    const [patched, own] = await withAndWithout(
+      () => FormulaDependencyTreeVirtual.prototype,
+      "toRTreeItem",
+      async () => {
+        const sheet = open.engine.api.getActiveWorkbook()?.getActiveSheet();
+        if (!sheet) throw new Error("no sheet");
+        // It reads sums of the cells that the engine takes it to fill.
+        const rule = sheet
+          .newConditionalFormattingRule()
+          .whenFormulaSatisfied("=$E1>5")
+          .setBackground("#ff0000")
+          .setRanges([sheet.getRange("A1:C12").getRange()])
+          .build();
+        sheet.addConditionalFormattingRule(rule);
+        await put(
+          0,
+          1,
+          rows.map((row) => [row, null, formula(`=SUM(B$1:B$12)+${row}`), formula(`=D$1+D$2+B${row}`)]),
+        );
+        return Promise.all(rows.map((row) => at(`E${row}`)));
+      },
+    );
+    expect(patched).toEqual(rows.map((row) => 79 + 80 + row));
+    expect(own).not.toEqual(patched);
+  } finally {
+    fillNoCells();
   }
 });
 
