@@ -5,7 +5,15 @@ import type { AnyDefinition } from "../../functions/define";
 import { bind } from "./bind";
 import { calculateToTheEnd } from "./calculation";
 import { registerManner } from "./manner";
-import { compareAfresh, enterOnce, fillNoCells, findRangesOnce, findSpillsByRow, readNamesAnew, takeWordsAsWords } from "./patches";
+import {
+  compareAfresh,
+  enterOnce,
+  fillNoCells,
+  findRangesOnce,
+  findSpillsByRow,
+  readNamesAnew,
+  takeWordsAsWords,
+} from "./patches";
 import { drawSpilledFormats } from "./spilledFormats";
 import { keepRoom } from "./room";
 import { mendSpills } from "./spills";

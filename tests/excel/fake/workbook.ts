@@ -1,3 +1,4 @@
+import { isReference, parseA1Ref, tokenize, type ReferenceA1 } from "@borgar/fx";
 import { formulaMoved } from "../../../taskpane/sheets/grown";
 
 /** What the stand-in holds, apart from how it is spoken to: sheets, cells, and what formulas answer and fill. */
@@ -67,6 +68,20 @@ export interface Spill {
 }
 
 export const key = (row: number, column: number): string => `${row},${column}`;
+
+/** A formula after so many rows were put in before row `from` of a sheet that it names. */
+const movedOn = (sheet: string, formula: string, from: number, by: number): string =>
+  formula.includes("!")
+    ? tokenize(formula)
+        .map((token) => {
+          const at = token.value.lastIndexOf("!") + 1;
+          const named = at > 0 && isReference(token) && (parseA1Ref(token.value) as ReferenceA1 | undefined)?.context;
+          return named && named.at(-1)?.toLowerCase() === sheet.toLowerCase()
+            ? token.value.slice(0, at) + formulaMoved(token.value.slice(at), from, by)
+            : token.value;
+        })
+        .join("")
+    : formula;
 
 /** The workbook itself. `FakeExcel` speaks to it as Office.js does. */
 export class HeldWorkbook {
@@ -182,9 +197,13 @@ export class HeldWorkbook {
       if (rows < 0 && top >= row && bottom < row - rows) return [];
       return [one.replace(/\d+/g, (at) => String(Number(at) > row ? Number(at) + rows : Number(at)))];
     });
-    for (const cell of tab.cells.values()) {
-      if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
-      cell.formula = formulaMoved(cell.formula, (rows < 0 ? row - rows : row) + 1, rows);
+    const from = (rows < 0 ? row - rows : row) + 1;
+    for (const other of this.tabs) {
+      for (const cell of other.cells.values()) {
+        if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
+        const named = movedOn(tab.name, cell.formula, from, rows);
+        cell.formula = other === tab ? formulaMoved(named, from, rows) : named;
+      }
     }
   }
 
