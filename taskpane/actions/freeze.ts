@@ -10,13 +10,14 @@ import { counted, impossible, stopIfCancelled, type Action, type Done } from "./
 import { datedFormat } from "./datedFormat";
 import { followsCalendar, hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
-import { rowMarked } from "./mark";
+import { explaining, isMarked, rowMarked, titleOf } from "./mark";
 import { areaName, cellName, onSheet, type Area } from "./place";
 import { takeBack } from "./takeBack";
 import {
   areaOfGroup,
   checkOf,
   columnsOf,
+  contentOf,
   entriesOf,
   filledDown,
   isWorked,
@@ -250,9 +251,29 @@ const doneTo = (all: readonly SheetContents[], { leaving, formula, sheet }: Plan
   return { entry, changes: changesOf(sheet, leaving, leaving.fixed === undefined ? shownAs : shownAs.map(rowMarked)) };
 };
 
+/** What the mark means, once on each sheet on which some figure carries it. */
+const explained = (all: readonly SheetContents[], changes: readonly Change[]): readonly Change[] => {
+  const marked = new Set(changes.filter(isMarked).map(({ sheet }) => sheet));
+  return all.flatMap(({ name, cells }): readonly Change[] => {
+    const at = marked.has(name) ? titleOf(cells) : undefined;
+    const cell = at && cells[at.row]?.[at.column];
+    if (!cell) return [];
+    const { format } = explaining(cell);
+    return [{ sheet: name, ...at, cells: [[contentOf(cell)]], ...(format === undefined ? {} : { format }) }];
+  });
+};
+
+const changesOfAll = (all: readonly SheetContents[], done: readonly ReturnType<typeof doneTo>[]): readonly Change[] => {
+  const changes = done.flatMap((one) => one.changes);
+  return joined([...changes, ...explained(all, changes)]);
+};
+
 /** The changes that a plan makes to the workbook's sheets. */
 export const changesFor = (all: readonly SheetContents[], { targets }: Plan): readonly Change[] =>
-  joined(targets.flatMap((target) => doneTo(all, target).changes));
+  changesOfAll(
+    all,
+    targets.map((target) => doneTo(all, target)),
+  );
 
 /**
  * What the sheet of worked formulas would hold if the named sheets were frozen: the entries that stand there already, but
@@ -294,7 +315,7 @@ export const freezeSheets = async (
   }
   const frozen = targets.map((target) => doneTo(all, target));
   const entries = frozen.map(({ entry }) => entry);
-  const changes = joined(frozen.flatMap(({ changes }) => changes));
+  const changes = changesOfAll(all, frozen);
   const worked = all.find((sheet) => isWorked(sheet) && !sheet.locked && entriesOf(sheet).unread.length === 0);
   if (worked) {
     const kept = entriesOf(worked).entries.filter((old) => !entries.some((entry) => overlap(entry, old)));

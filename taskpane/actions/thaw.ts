@@ -1,7 +1,7 @@
 import type { CellContent, Change, SheetContents, Workbook } from "../workbook";
 import { counted, impossible, stopIfCancelled, type Action } from "./action";
 import { blockOf, changesOf, rewriteOf } from "./freeze";
-import { unmarked } from "./mark";
+import { isExplaining, isMarked, unexplaining, unmarked } from "./mark";
 import { takeBack } from "./takeBack";
 import { joined } from "./joined";
 import { areaName, onSheet } from "./place";
@@ -102,6 +102,26 @@ const thawing = (sheet: SheetContents, entry: Entry): readonly Change[] => {
   return isMarked ? changesOf(sheet.name, { ...entry, cells }, plain) : [changeFor(entry, cells)];
 };
 
+/** Where no figure of a sheet carries the mark any more, its title no longer says what it means. */
+const unexplained = ({ name, cells }: SheetContents, thawed: readonly Entry[]): readonly Change[] => {
+  const own = thawed.filter(({ sheet }) => sheet === name);
+  const isThawed = (row: number, column: number): boolean =>
+    own.some(
+      (one) => row >= one.row && row < one.row + one.rows && column >= one.column && column < one.column + one.columns,
+    );
+  const each = cells.flatMap((line, row) => line.map((cell, column) => ({ cell, row, column })));
+  if (each.some(({ cell, row, column }) => isMarked(cell) && !isThawed(row, column))) return [];
+  return each
+    .filter(({ cell }) => isExplaining(cell))
+    .map(({ cell, row, column }) => ({
+      sheet: name,
+      row,
+      column,
+      cells: [[contentOf(cell)]],
+      format: unexplaining(cell).format ?? "General",
+    }));
+};
+
 /** Whether any formula of the workbook names the sheet: then it may not go. */
 const isNamed = (all: readonly SheetContents[], name: string): boolean => {
   const asWritten = name.replaceAll("'", "''").toLowerCase();
@@ -149,6 +169,9 @@ export const thaw: Action<readonly string[] | undefined> = {
     await workbook.write(
       [
         ...joined(thawed.flatMap((entry) => thawing(byName.get(entry.sheet) as SheetContents, entry))),
+        ...[...new Set(thawed.map(({ sheet }) => sheet))].flatMap((name) =>
+          unexplained(byName.get(name) as SheetContents, thawed),
+        ),
         ...rewritten.flatMap(withoutThawed),
       ],
       options,

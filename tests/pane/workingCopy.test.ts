@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { freeze } from "../../taskpane/actions/freeze";
 import { hasFunction, onOtherSheets, sheetReferences } from "../../taskpane/actions/formulas";
-import { marked, unmarked } from "../../taskpane/actions/mark";
+import { explaining, marked, unexplaining, unmarked } from "../../taskpane/actions/mark";
 import { cellName } from "../../taskpane/actions/place";
 import { entriesOf, isWorked } from "../../taskpane/actions/worked";
 import { thaw } from "../../taskpane/actions/thaw";
@@ -15,6 +15,7 @@ const copied = async (workbook: Workbook, names: readonly string[]): Promise<rea
   await workingCopy.run(workbook, names);
   return (await workbook.sheetNames()).slice(names.length, 2 * names.length);
 };
+const isExplained = ({ format = "" }: { readonly format?: string }): boolean => format.includes("Worked formulas");
 const formulasIn = (sheets: readonly SheetContents[]) =>
   sheets.map(({ cells }) =>
     cells.flatMap((line, row) =>
@@ -24,7 +25,7 @@ const formulasIn = (sheets: readonly SheetContents[]) =>
 
 describe("over any workbook", () => {
   test("copies follow one another, keep no function of ours that is not named, and thaw into what was copied", async () => {
-    let [written, following] = [0, 0];
+    let [written, following, explainedOnce] = [0, 0, 0];
     await fc.assert(
       fc.asyncProperty(anyWorkbook, async (sheets) => {
         const workbook = new MemoryWorkbook(answers);
@@ -58,11 +59,17 @@ describe("over any workbook", () => {
           formulasIn(wanted.filter(({ locked }) => !locked)),
         );
         expect(back.flatMap(({ cells }) => cells.flat()).filter(({ format = "" }) => format.includes("*"))).toEqual([]);
+        explainedOnce += made.filter(({ cells }) => cells.flat().some(isExplained)).length;
+        for (const { cells } of made) {
+          const isAny = (which: string): boolean => cells.flat().some(({ format = "" }) => format.includes(which));
+          expect(cells.flat().filter(isExplained).length).toBeLessThanOrEqual(isAny('"*"') ? 1 : 0);
+        }
       }),
       { numRuns: 100 },
     );
     expect(written).toBeGreaterThan(150);
     expect(following).toBeGreaterThan(10);
+    expect(explainedOnce).toBeGreaterThan(10);
   });
 
   test("a mark goes as it came, whatever the number format", () =>
@@ -75,6 +82,9 @@ describe("over any workbook", () => {
           const shown = marked(cell);
           expect(shown.format?.includes('"*"')).toBe(value !== "");
           expect(unmarked(shown)).toEqual(cell);
+          // The same of what is said of it, beside a mark and alone; once is enough.
+          expect(unexplaining(explaining(cell))).toEqual(cell);
+          expect(unmarked(unexplaining(explaining(explaining(shown))))).toEqual(cell);
         },
       ),
     ));
@@ -115,6 +125,29 @@ describe("in words", () => {
     const [back] = await own.read(["Plan (2)"]);
     expect(back?.cells.flat().map(({ format }) => format)).toEqual(["0.0", "0.0", "0.0", "0.0"]);
     expect(back?.cells.flat().filter(({ formula = "" }) => hasFunction(formula))).toHaveLength(3);
+  });
+
+  test("what the mark means stands behind the title, and goes with the last mark", async () => {
+    const own = new MemoryWorkbook(() => [["Dfb"]]).put("Plan", [
+      ["Year plan"],
+      ["Class", { formula: "=VIV.KOPPEN(A2:A13,B2:B13,46)" }],
+      ["Other", { formula: "=VIV.KOPPEN(C2:C13,D2:D13,46)" }],
+      ["Sum", { formula: "=VIV.LAPSE(1,2,3)" }],
+    ]);
+    await workingCopy.run(own, ["Plan"]);
+    const titleOfCopy = async () => (await own.read(["Plan (2)"]))[0]?.cells[0]?.[0];
+    expect(await titleOfCopy()).toEqual({ value: "Year plan", format: 'General;;;@"   * fixed: see Worked formulas"' });
+    // One of the two is no longer what it was: its mark stays, and with it the words.
+    await own.write([{ sheet: "Plan (2)", row: 2, column: 1, cells: [["my own"]] }]);
+    await thaw.run(own, ["Plan (2)"]);
+    expect((await titleOfCopy())?.format).toContain("* fixed");
+    await own.write([{ sheet: "Plan (2)", row: 2, column: 1, cells: [["Dfb"]] }]);
+    await thaw.run(own, ["Plan (2)"]);
+    expect(await titleOfCopy()).toEqual({ value: "Year plan" });
+    // Nothing that goes on calculating calls for words.
+    const alive = new MemoryWorkbook(() => [[1]]).put("Plan", [["Year plan", null, { formula: "=VIV.LAPSE(1,2,3)" }]]);
+    await workingCopy.run(alive, ["Plan"]);
+    expect((await alive.read(["Plan (2)"]))[0]?.cells[0]?.[0]).toEqual({ value: "Year plan" });
   });
 
   test("a frozen error keeps what the add-in says of it", async () => {
