@@ -1,5 +1,16 @@
 import { isoOf } from "../dates";
-import { columns, count, date, defineFunction, optional, plan, quantity, unitsParameter, type Given } from "../define";
+import {
+  choice,
+  columns,
+  count,
+  date,
+  defineFunction,
+  optional,
+  plan,
+  quantity,
+  unitsParameter,
+  type Given,
+} from "../define";
 import { Problem, notUsable } from "../problem";
 import { FIRST_MEAL_PART, ITEM_SHARE, MEAL_SHARE } from "../rules/limits";
 import { mealRules, type Measure } from "../rules/meal";
@@ -33,6 +44,10 @@ const parameters = {
     quantity("share", "Your own lightest item divided by body mass: below it the size is outgrown", ...RATIO),
     "not checked",
   ),
+  winters: optional(
+    choice('"yes" or "no": whether it winters; no: it has no fast, whatever plan is given', ["yes", "no"]),
+    "a missing plan is told",
+  ),
 };
 
 type Asked = Omit<Given<typeof parameters>, "plan" | "units"> & { readonly plan: Plan | undefined };
@@ -55,7 +70,7 @@ const measure = (given: Asked): Record<Measure, Measured> => {
           unit: "none",
           told: `${isoOf(plan.lastMeal)} to ${isoOf(plan.firstMeal)}`,
         }
-      : { value: undefined, unit: "none" },
+      : { value: given.winters === "no" ? 0 : undefined, unit: "none" },
     firstMeal: {
       value: isFirst ? percent(mealMass / body) : undefined,
       unit: "percent",
@@ -134,7 +149,7 @@ export const mealCheck = defineFunction({
     },
   ],
   calculate({ plan, units, ...given }) {
-    const ordered = plan && orderedPlan(plan);
+    const ordered = given.winters === "no" ? undefined : plan && orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
     const { date, mealMass, itemMass } = given;
     const fault = swapped(["itemMass", itemMass], ["mealMass", mealMass], "gram", units);
@@ -142,7 +157,9 @@ export const mealCheck = defineFunction({
     for (const name of ["lastMeal", "weighedOn"] as const) {
       const day = given[name];
       if (day !== undefined && day > date) {
-        return notUsable(`${name} holds ${isoOf(day)}, after the meal on ${isoOf(date)}: give the day before it`);
+        return notUsable(
+          `${name} holds ${isoOf(day)}, after the meal on ${isoOf(date)}: give that day or an earlier one`,
+        );
       }
     }
     const said = orNothing(sayings(mealRules, measure({ ...given, plan: ordered }), units));
