@@ -96,11 +96,12 @@ const ornaments: readonly Ornament[] = [
     words: "its print set-up",
     isWanted: () => true,
     draw: (_, sheet, data) => {
-      const { portrait, titleRows, footer } = printOf(data);
+      const { area, portrait, titleRows, footer } = printOf(data);
       const { pageLayout } = sheet;
       pageLayout.orientation = portrait ? "Portrait" : "Landscape";
       // As many pages long as it needs: no number stands for that.
       pageLayout.zoom = { horizontalFitToPages: 1 };
+      if (area) pageLayout.setPrintArea(area);
       if (titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${titleRows}`);
       const { defaultForAllPages } = pageLayout.headersFooters;
       defaultForAllPages.leftFooter = `&8${footer.left}`;

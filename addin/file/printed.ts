@@ -7,11 +7,12 @@ export const FIT_WIDTH = { orientation: "landscape", fitToPage: true, fitToWidth
 
 /** How a sheet of ours is printed, as a file says it. */
 export const printed = (template: Sheet): Page => {
-  const { portrait, titleRows, footer } = printOf(template);
+  const { area, portrait, titleRows, footer } = printOf(template);
   return {
     setup: {
       ...FIT_WIDTH,
       ...(portrait ? { orientation: "portrait" } : {}),
+      ...(area ? { printArea: area } : {}),
       ...(titleRows > 0 ? { printTitlesRow: `1:${titleRows}` } : {}),
     },
     headerFooter: { oddFooter: `&L&8${footer.left}&C&8${footer.centre}&R&8${footer.right}` },

@@ -9,15 +9,16 @@ export const animals = page(
   {
     key: "animals",
     name: "Today",
-    sentence: "A row an animal: what to do today, what never to do, what is overdue; to the right the facts.",
+    sentence: "A row for each animal: what to do today, what never to do, what is overdue; to the right the facts.",
     cautions: ["noFoodInTheCold", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
     widths: [
-      11, 11.5, 34, 30, 11.5, 18, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5, 11.5, 8,
+      9.5, 11.5, 39, 26, 11, 19.5, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5, 11.5, 8,
       18,
     ],
     cautionColumns: ["D", "F"],
     leadTo: "C",
+    printTo: "H",
   },
   reminders,
   list,

@@ -23,6 +23,7 @@ export const breedingSeason = page(
     sources: ["practice", "ownLimit", "seigelFitch"],
     widths: [11.8, 9.8, 11.5, 9, 7.5, 8, 9, 8, 20, 17.4, 1, 11.5, 11.5, 11.5, 11.5, 60],
     cautionColumns: ["I", "J"],
+    printTo: "O",
   },
   limits,
   advice,

@@ -73,6 +73,7 @@ export const coolingPlan = page(
     sources: ["practice", "bonaGalloLicht", "andrewsPough", "costanzo", "stubblefield", "wmo8", "ownLimit"],
     widths: [24, 11.5, 7, 16, 11.5, 8, 1, 11, 11, 10.8, 1, 29, 12, 16, 14, 25, 9],
     cautionColumns: ["H", "J"],
+    printTo: "J",
     years: [
       {
         title: "The winter by the plan",

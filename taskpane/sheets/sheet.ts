@@ -45,6 +45,8 @@ export interface Sheet {
   readonly charts: readonly Chart[];
   /** The first that has figures is pictured by itself; the others may stand beside it. */
   readonly years?: readonly Year[];
+  /** The last column that is printed, where those behind it are of use on the screen alone. */
+  readonly printTo?: string;
   /** Rows and columns that stay in view. */
   readonly freeze: { readonly rows: number; readonly columns: number };
 }

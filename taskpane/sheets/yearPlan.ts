@@ -84,6 +84,7 @@ export const yearPlan = page(
     widths: [11, 8.5, 6.2, 7, 6.2, 7.3, 6.2, 6.2, 14.2, 11, 0.6, 12.4, 11.7, 4, 11, 9, 9, 1, 29, 12, 16, 14, 25, 9],
     inView: [weeks, food],
     cautionColumns: ["L", "M"],
+    printTo: "M",
     years: [
       {
         title: "The year by the plan",

@@ -146,9 +146,10 @@ describe("inserting sheets", () => {
       const told = tab.told.join("\n");
       for (const { title } of sheet.charts) expect(told).toContain(`chart title.text = ${JSON.stringify(title)}`);
       expect(told.match(/validation\.rule/g) ?? []).toHaveLength(sheet.validation.length);
-      const { portrait, titleRows, footer } = printOf(sheet);
+      const { area, portrait, titleRows, footer } = printOf(sheet);
       expect(told).toContain(`pageLayout.orientation = "${portrait ? "Portrait" : "Landscape"}"`);
       expect(told).toContain('pageLayout.zoom = {"horizontalFitToPages":1}');
+      expect(told.match(/print area .*/)?.[0]).toBe(area && `print area ${area}`);
       expect(told.includes("title rows ")).toBe(titleRows > 0);
       if (titleRows > 0) expect(told).toContain(`title rows $1:$${titleRows}`);
       expect(told).toContain(`footers.centerFooter = ${JSON.stringify(`&8${footer.centre}`)}`);

@@ -51,7 +51,7 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s in LibreO
   });
 
   test("is printed as wide as the paper, with its titles on each page and the caution at its foot", () => {
-    const { portrait, titleRows, footer } = printOf(sheet);
+    const { area, portrait, titleRows, footer } = printOf(sheet);
     for (const { page } of [named(written, name), named(opened, name)]) {
       expect(page?.setup).toMatchObject({
         orientation: portrait ? "portrait" : "landscape",
@@ -59,6 +59,9 @@ describe.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s in LibreO
         fitToHeight: 0,
         printTitlesRow: `1:${titleRows}`,
       });
+      const printed = page?.setup.printArea as string | undefined;
+      // LibreOffice writes whole columns with their rows.
+      expect(printed?.replace(/\d+/g, "")).toBe(area);
       expect(page?.headerFooter?.oddFooter).toContain(footer.centre);
       expect(page?.headerFooter?.oddFooter).toContain("&A");
     }

@@ -5,7 +5,7 @@ import { addressOf, areaOf, columnLetters, columnNumber, fixed } from "./address
 import { linesOf } from "./linesOf";
 import { areaOfBlock, heading, text, together, type Part } from "./part";
 
-export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths"> & {
+export type About = Pick<Sheet, "key" | "name" | "sentence" | "cautions" | "sources" | "widths" | "printTo"> & {
   /** The columns of the caution block, at the top right, first and last. Running words keep to the left of it. */
   readonly cautionColumns: readonly [first: string, last: string];
   /** The last column of the sentence and the legend; where nothing is said, one column is left free beside the cautions. */
@@ -164,6 +164,7 @@ export const assemble = (about: About, ...parts: readonly Part[]): Sheet => {
     freeze: { rows: belowTitle(about) - 1, columns: 0 },
     places: {},
     ...(about.years ? { years: about.years } : {}),
+    ...(about.printTo ? { printTo: about.printTo } : {}),
     ...together(body, heading(`${footColumn}${footRow}`, "Sources"), foot.part),
   };
 };

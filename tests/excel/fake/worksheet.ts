@@ -142,6 +142,12 @@ export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | und
                     if (!/^\$\d+:\$\d+$/.test(rows)) throw new OfficeError("InvalidArgument", `no rows of ${rows}`);
                     tell(`title rows ${rows}`);
                   }),
+                setPrintArea: (columns: string) =>
+                  queue("pageLayout.setPrintArea", () => {
+                    if (!/^[A-Z]+:[A-Z]+$/.test(columns))
+                      throw new OfficeError("InvalidArgument", `no area ${columns}`);
+                    tell(`print area ${columns}`);
+                  }),
                 get headersFooters() {
                   return strict("headersFooters", {
                     get defaultForAllPages() {
