@@ -25,7 +25,7 @@ export const cautions = {
   modelHours:
     "A model of a clear day in solar time (12 is the highest sun, not noon by the clock): typically 1.8 K off in an hour of a real one, 0.7 K too warm on average. Set a thermostat by it; do not quote it as data.",
   bareGround:
-    "Bare, uniform ground as warm as the air above: sun, canopy, snow, slope and water are not in it. At 66 open stations the ground was 1.9 K warmer over the year. It shows the order of damping, not a set-point, and nothing about frost.",
+    "Bare, uniform ground as warm as the air above: sun, canopy, snow, slope and water are not in it. At 66 open stations the ground was 1.9 K warmer over the year. It shows about how much smaller swings are below, not a set-point, and nothing about frost.",
 
   // air and daylight
   standardDay: "The standard atmosphere, not today's weather, which moves the pressure by a few per cent.",
@@ -35,7 +35,7 @@ export const cautions = {
     "Skin that is warmer than the air loses more: in air of 25 °C and 50 % twice as much at 32 °C as at 25. Give the skin's temperature.",
   ventedAir: "For the same air in a vented box, with no water added or taken: wet substrate and animals add some.",
   farFromGreenwich:
-    "Flat horizon, day reckoned at Greenwich: near an equinox up to 3 minutes off at 60° on the far side of the earth.",
+    "Flat horizon, day counted at Greenwich: near an equinox up to 3 minutes off at 60° on the far side of the earth.",
 
   // winter
   coldKills: "Cooling can kill. Cool only a healthy, well-fed animal with an empty gut, and ask a reptile vet first.",
@@ -46,11 +46,11 @@ export const cautions = {
   quietAnimal:
     "For a quiet, fasting snake; species differ by half either way. One that moves, digests or carries young uses far more.",
   openTheBox:
-    "A reason to open the box more often, never less: leaks, damp bedding and a restless animal change the figure.",
+    "Take it as a reason to open the box more often, never less: leaks, damp bedding and a restless animal change the figure.",
   boxFloor:
     "The floor is practice, no source. At 19 % of oxygen, carbon dioxide stands near 1.6 %; from 1.5 % up it lowered gas exchange in two snakes (Oda et al. 2021).",
   waterLoss:
-    "A loss beyond the most is water, droppings or a warmer box: look at humidity and drinking water first, then ask a reptile vet.",
+    "A loss beyond the most that a quiet animal burns is water, droppings or a warmer box: look at humidity and drinking water first, then ask a reptile vet.",
   q10Differs: "Q10 differs: 2.4 to 4.8 in the species measured, higher in the cold. Use it for a few degrees only.",
 
   // feeding

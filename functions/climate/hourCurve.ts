@@ -10,7 +10,11 @@ export const hourCurve = defineFunction({
     dayLength: quantity("hour", "Sunrise to sunset, as DAYLENGTH answers it", [2, 22]),
     hours: optional(
       column(
-        quantity("hour", "Hours wanted, 0 is solar midnight: the sunrise and sunset lie symmetric about 12", [0, 24]),
+        quantity(
+          "hour",
+          "Hours wanted; 0 is solar midnight, and sunrise lies as far before 12 as sunset after it",
+          [0, 24],
+        ),
         {
           blank: "keep",
         },

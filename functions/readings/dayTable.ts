@@ -36,7 +36,7 @@ export const dayTable = defineFunction({
     { name: "Low", unit: "celsius", about: "Lowest reading" },
     { name: "Fluctuation", unit: "kelvin", about: `High less low; blank under ${FEWEST_HOURS} hours covered` },
     { name: "Mid-point", unit: "celsius", about: "Half-way between high and low; blank likewise" },
-    { name: "Mean", unit: "celsius", about: "Weighed by time, but for what is not covered; blank likewise" },
+    { name: "Mean", unit: "celsius", about: "Weighted by time, over the hours covered; blank likewise" },
     { name: "Readings", unit: "none", about: "Readings of the day" },
     { name: "Skipped", unit: "none", about: "Rows of the day whose temperature is blank or cannot be read" },
     { name: "Hours covered", unit: "hour", about: "Hours of the day between readings that are joined" },

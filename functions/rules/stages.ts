@@ -27,7 +27,7 @@ export const care: Readonly<Record<Phase, Care>> = {
     nights: "as the season",
     soaking: "none needed",
     toDo: "Fresh water.",
-    never: "No meal above its share. No meal when the nights are too cool to digest.",
+    never: "No meal above your limit. No meal when the nights are too cool to digest.",
   },
   "Last meal": {
     food: "last meal, a small one",
@@ -44,8 +44,8 @@ export const care: Readonly<Record<Phase, Care>> = {
     moisture: "moist",
     nights: "warm",
     soaking: soak,
-    toDo: "Keep it warm, nights too, until droppings are seen. Soak while watched, weigh, fresh water.",
-    never: "No food. No cooling before the gut is empty, nor of a gravid, thin or ailing animal.",
+    toDo: "Warm, nights too, until droppings are seen. Soak while watched, weigh, fresh water.",
+    never: "No food. No cooling before the gut is empty, nor if gravid, thin or ill.",
   },
   Cooling: {
     food: "none",
@@ -54,7 +54,7 @@ export const care: Readonly<Record<Phase, Care>> = {
     nights: "set-point",
     soaking: "none",
     toDo: "Turn down to the set-point. Shorten the light. Weigh, fresh water.",
-    never: "No food. No soaking once it is cool. No jump of the temperature.",
+    never: "No food. No soaking once it is cool. No jump in temperature.",
   },
   Cold: {
     food: "none",
@@ -72,7 +72,7 @@ export const care: Readonly<Record<Phase, Care>> = {
     nights: "set-point",
     soaking: "none",
     toDo: "Turn up to the set-point. More light. Weigh, fresh water.",
-    never: "No food yet, even if it begs. No jump of the temperature.",
+    never: "No food yet, even if it looks hungry. No jump in temperature.",
   },
   Settling: {
     food: "none",

@@ -45,5 +45,5 @@ export const winterLogRules: readonly Rule<Measure>[] = [
   { of: "shut", over: 1, level: "care", source: "practice", words: "Shut {is}: open it more often, or give it vents", blank: unseen("note", "Air in the box is not judged: litres, mass or temperatures are blank.") },
   { of: "dry", under: 60, level: "care", source: "practice", words: "Humidity of {is}: below {limit} the animal dries out; fresh water, damp bedding", blank: unseen("note", "Humidity was not given and not checked.") },
   { of: "wet", over: 95, level: "care", source: "practice", words: "Humidity of {is}: above {limit} water condenses and skin sores follow; air the box" },
-  { of: "weighings", under: 3, level: "note", source: "practice", words: "{is} weighed so far: where the loss is heading shows from {limit} weighings on" },
+  { of: "weighings", under: 3, level: "note", source: "practice", words: "Weighings so far: {is}. Where the loss is heading shows from {limit} on" },
 ];

@@ -20,7 +20,7 @@ const mixed = (dates: readonly (number | undefined)[], values: readonly (Value |
 /** A row without a value is no entry yet. Of several entries of one day the one that stands last counts. */
 export const latest = defineFunction({
   name: "LATEST",
-  summary: "The last entry of a log on or before a day, and its day: the body mass that a meal finds.",
+  summary: "The last entry of a log on or before a day, and its day, such as the body mass before a meal.",
   parameters: {
     dates: column(date("Days of the entries, in any order"), { blank: "keep" }),
     values: column(anything("What was entered on each, such as body mass; a blank is no entry"), { blank: "keep" }),

@@ -41,7 +41,7 @@ const homeless = (animals: readonly (string | undefined)[], dates: Days, masses:
 /** The animals stand in the order in which the log first names them; one without a weighing so far keeps its row. */
 export const rollCall = defineFunction({
   name: "ROLLCALL",
-  summary: "A row an animal from one long log of weighings: entries, first, last, last mass, change, days since.",
+  summary: "A row for each animal of one long log of weighings: entries, first, last, last mass, change, days since.",
   parameters: {
     animals: column(text("Whose weighing each row is; capitals and outer spaces are of no matter"), { blank: "keep" }),
     dates: column(date("Days of the weighings, in any order"), { blank: "keep" }),

@@ -78,7 +78,7 @@ const reminder = (
   if (every === undefined) return [words.open];
   if (doneOn === undefined) return [words.never];
   if (doneOn > today) return [`${words.todo}: the last, ${isoOf(doneOn)}, lies after today.`];
-  return today - doneOn >= every ? [`${words.todo}: last on ${isoOf(doneOn)}.`] : [];
+  return today - doneOn >= every ? [`${words.todo}: last ${isoOf(doneOn)}.`] : [];
 };
 
 const overdue = (given: Asked, meal: number | undefined, stage: string): string => {
@@ -95,13 +95,13 @@ const overdue = (given: Asked, meal: number | undefined, stage: string): string 
       ? reminder(today, openedOn, openEvery, {
           todo: "Open the box",
           never: "Open the box: no opening is noted.",
-          open: `Box: ${box === undefined ? "shut or vented, and " : ""}how often it must be opened is not given.`,
+          open: `Box: ${box === undefined ? "shut or vented, and " : ""}opened how often?`,
         })
       : []),
     ...reminder(today, weighedOn, weighEvery, {
       todo: "Weigh",
       never: "Weigh: no weighing is noted.",
-      open: "Weighing: how often is not given.",
+      open: "Weighed how often?",
     }),
   ];
   return all.length === 0 ? "Nothing." : all.join(" ");
@@ -143,7 +143,7 @@ export const due = defineFunction({
           "No food until 2027-03-29. Read the thermometer. Fresh water, air the box. Weigh when due.",
           "No food. No soaking. No warming for a day and back.",
           "2027-03-29",
-          "Open the box: last on 2026-12-07.",
+          "Open the box: last 2026-12-07.",
         ],
       ],
       within: 0,
@@ -154,7 +154,7 @@ export const due = defineFunction({
         [
           "Feeding",
           "Feed today, as usual. Fresh water.",
-          "No cooling: it follows no winter plan. No meal above its share. No meal when the nights are too cool to digest.",
+          "No cooling: it follows no winter plan. No meal above your limit. No meal when the nights are too cool to digest.",
           "2026-12-15",
           "Nothing.",
         ],
@@ -178,7 +178,7 @@ export const due = defineFunction({
     if (isFast) {
       words.push(`No food until ${isoOf(plan.firstMeal)}.`);
       if (lastMeal !== undefined && lastMeal <= today && insideFast(plan, lastMeal)) {
-        words.push(`It was fed inside the fast, on ${isoOf(lastMeal)}: call your vet before it is cooled on.`);
+        words.push(`Fed in the fast, on ${isoOf(lastMeal)}: call your vet before it gets colder.`);
       }
     } else if (typeof next === "string") words.push(next);
     else if (next > today) {

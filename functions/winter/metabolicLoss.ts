@@ -14,8 +14,8 @@ const fuelPerMillilitre = (exchange: number): number => {
 };
 
 /**
- * Fuel burnt by OXYGENUSE's oxygen over the days, as a share of the body mass. Least: a frugal animal on fat alone. Most:
- * a lavish one on glycogen and protein alone, from which garter snakes at 4 °C drew 76 to 79 % of their energy (Costanzo
+ * Fuel burnt by OXYGENUSE's oxygen over the days, as a share of the body mass. Least: one that uses little, on fat alone. Most:
+ * one that uses much, on glycogen and protein alone, from which garter snakes at 4 °C drew 76 to 79 % of their energy (Costanzo
  * 1985). A loss beyond the most is water or droppings, or a box that was warmer than the thermometer says.
  */
 export const metabolicLoss = defineFunction({
@@ -29,9 +29,9 @@ export const metabolicLoss = defineFunction({
     units: unitsParameter,
   },
   result: columns(
-    { name: "Least", unit: "share", about: "A frugal animal that burns fat alone" },
+    { name: "Least", unit: "share", about: "One that uses little and burns fat alone" },
     { name: "Likely", unit: "share", about: "The likely figure of a quiet animal" },
-    { name: "Most", unit: "share", about: "A lavish one that burns glycogen and protein alone" },
+    { name: "Most", unit: "share", about: "One that uses much and burns glycogen and protein alone" },
   ),
   sources: ["andrewsPough", "stubblefield", "costanzo", "chappellEllis", "energyOfFuels"],
   cautions: ["waterLoss", "quietAnimal", "noVet"],

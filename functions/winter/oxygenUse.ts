@@ -14,12 +14,12 @@ export const oxygenUse = defineFunction({
     units: unitsParameter,
   },
   result: columns(
-    { name: "Least", unit: "millilitrePerHour", about: "A frugal animal: half the likely figure" },
+    { name: "Least", unit: "millilitrePerHour", about: "One that uses little: half the likely figure" },
     { name: "Likely", unit: "millilitrePerHour", about: "The likely figure of a quiet, fasting animal" },
     {
       name: "Most",
       unit: "millilitrePerHour",
-      about: "A lavish one: half as much again; more when it moves or digests",
+      about: "One that uses much: half as much again; more when it moves or digests",
     },
   ),
   sources: ["andrewsPough", "stubblefield", "costanzo", "mccueLillywhite"],

@@ -7,7 +7,7 @@ import { ofPlan } from "./shared/winterPlans";
 const IN_THE_FAST =
   "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";
 const PERHAPS_IN_IT =
-  "She may be gravid, and whether her winter plan has begun is not known: put its name and dates right, or no at Winters. If she was cooled, call your reptile vet today.";
+  "Was she cooled? Call your reptile vet today. She may be gravid, and her winter plan is not known: put its name and dates right, or write no at Winters.";
 export const askedOfGravid = (today: Cell, follows: Column): string => {
   const [last, first] = (["lastMeal", "firstMeal"] as const).map((key) => plans.each(key));
   const asked = plans.dates.map(

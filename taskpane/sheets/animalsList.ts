@@ -92,7 +92,7 @@ export const list = log(
       title: "Winters",
       input: all.map(wintersOf),
       takes: oneOf("yes", "no"),
-      note: "Whether it follows a winter plan. Blank asks. A gravid female, a live-bearer with young, a thin or an ailing one: no.",
+      note: "Whether it follows a winter plan. Blank asks. A gravid female, a live-bearer with young, a thin or an ill one: no.",
     },
     plan: {
       title: "Winter plan",

@@ -1,5 +1,5 @@
 import { limits, plans, who } from "./feedingLogInputs";
-import { datesOf, fed, isToWinter, named, planOf } from "./feedingLogMeals";
+import { datesOf, fed, isKeptWarm, isToWinter, named, planOf } from "./feedingLogMeals";
 import { PLAN_ROWS } from "../../functions/shared/plan";
 import { form } from "./shared/form";
 import { f } from "./shared/formula";
@@ -36,7 +36,7 @@ const now = form(
       note: "A name from the log below; all here is of this animal.",
     },
     next: { label: "Next meal", value: ({ label }) => once(label, last(fed.next, label)), format: "date" },
-    body: { label: "Body at the last, g", value: ({ label }) => once(label, last(fed.body, label)), format: "tenth" },
+    body: { label: "Body at that meal, g", value: ({ label }) => once(label, last(fed.body, label)), format: "tenth" },
     prey: {
       label: "Prey for a meal, g",
       value: ({ body }) => f`IF(OR(${body}="",${mealShare}=""),"",VIV.PREYMASS(${body},${mealShare}))`,
@@ -84,11 +84,11 @@ const counted = words(
   f`IF(COUNTA(${fed.date})=0,"",COUNTIF(${fed.level},"stop")&" rows of the log say stop, "&COUNTIF(${fed.level},"care")&" say care, of all animals.")`,
 );
 const dates = `COUNT(${datesOf(plan)})`;
-/** The fast of the animal looked at: which it is, that none is reckoned with, or what is missing, which must not pass for either. */
+/** The fast of the animal looked at: which it is, that there is none, or what is missing, which must not pass for either. */
 const fast = words(
   "fast",
   [4, 4],
-  f`IF(${label}="","",IF(AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})),${plan}&" No food until that is known.",IF(${dates}=${PLAN_ROWS.length},"No food after "&${isoText(`${lastMeal}`)}&" until "&${isoText(`${firstMeal}`)}&", by "&${plan}&".",IF(${plan}<>"","A date of its plan is missing: no next meal is worked out.",IF(${isToWinter(label)},"It winters, but has no plan: no next meal is worked out.",IF(COUNTIFS(${who.label},${label},${who.winters},"no")>0,"It does not winter: no fast is reckoned with.","No plan: no fast is reckoned with."))))))`,
+  f`IF(${label}="","",IF(AND(${plan}<>"",NOT(${isPlan(plans, `${plan}`)})),${plan}&" No food until that is known.",IF(${dates}=${PLAN_ROWS.length},"No food after "&${isoText(`${lastMeal}`)}&" until "&${isoText(`${firstMeal}`)}&", by "&${plan}&".",IF(${plan}<>"","A date of its plan is missing: no next meal is worked out.",IF(${isToWinter(label)},"It winters, but has no plan: no next meal is worked out.",IF(${isKeptWarm(label)},"It does not winter: it has no fast.","No plan: no fast is known here."))))))`,
   { title: "Its winter fast" },
 );
 
@@ -99,9 +99,10 @@ export const feedingLog = page(
     sentence: "What each animal was offered, what it kept, whether the next meal is fit, and when it is due.",
     cautions: ["noFoodInTheCold", "refusing", "meal", "feedTheAnimal", "noVet"],
     sources: ["practice", "ownLimit", "definition"],
-    widths: [11.5, 9.5, 12.5, 5.8, 7, 7.5, 7.5, 11.5, 6.2, 29, 30, 30, 11.5, 8, 9, 8, 8, 11.5, 8, 30, 16, 8, 30],
+    widths: [11.5, 9.5, 12.5, 5.8, 7, 7.5, 7.5, 11.5, 6.2, 29, 26, 26, 11.5, 8, 9, 8, 8, 11.5, 8, 30, 16, 8, 30],
     inView: [fed],
     cautionColumns: ["I", "J"],
+    printTo: "M",
   },
   said,
   counted,

@@ -1,3 +1,4 @@
+import { cited } from "../../functions/rules/cited";
 import { PLAN_ROWS } from "../../functions/shared/plan";
 import { meals, NIGHT } from "./feedingLogExample";
 import { limits, plans, who } from "./feedingLogInputs";
@@ -31,6 +32,14 @@ export const planOf = (animal: unknown): string =>
 /** The six dates of a plan by its name. */
 export const datesOf = (plan: unknown): string => ofPlan(plans, String(plan), plans.dates);
 
+/** What an animal says of its winter, yes or no, inside a formula. */
+const saysOfWinter = (animal: unknown, word: "yes" | "no"): string =>
+  `COUNTIFS(${who.label},${String(animal)},${who.winters},"${word}")>0`;
+/** Whether an animal winters by its own word. */
+export const isToWinter = (animal: unknown): string => saysOfWinter(animal, "yes");
+/** Whether it does not. */
+export const isKeptWarm = (animal: unknown): string => saysOfWinter(animal, "no");
+
 const every = (animal: RowCell): string => `INDEX(${who.every},MATCH(${animal},${who.label},0))`;
 
 type Row = Readonly<
@@ -41,14 +50,11 @@ const check = ({ date, animal, items, mass, body, night, atLeast, ate, plan, day
   const missing = `OR(${body}="",${items}="",${mass}="")`;
   const called = (withPlan: string): string => {
     const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),"",${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
-    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)}))`;
+    const winters = `IF(${isKeptWarm(animal)},"no","")`;
+    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest},"",${winters}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)},${winters}))`;
   };
   return f`IF(OR(${date}="",${animal}=""),"",IF(${days}=${PLAN_ROWS.length},${called(datesOf(plan))},${called('""')}))`;
 };
-
-/** Whether an animal winters by its own word. */
-export const isToWinter = (animal: unknown): string =>
-  `COUNTIFS(${who.label},${String(animal)},${who.winters},"yes")>0`;
 
 /** After a meal brought up the gut rests longer than between two others. */
 const nextMeal = ({
@@ -66,7 +72,10 @@ const nextMeal = ({
 
 /** What is said of an outcome, before or after what is said of the meal. */
 const ofOutcome = (outcome: RowCell, notKept: RowCell): string =>
-  `IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
+  `IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a reptile vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
+
+/** The words of a check without what its heading says once for all rows: each has room for two lines. */
+const shortly = (told: RowCell): string => `SUBSTITUTE(${told}," (${cited.practice})","")`;
 
 export const fed = log(
   "log",
@@ -115,10 +124,11 @@ export const fed = log(
       rules: (["stop", "care", "note"] as const).map((level) => says(level, level)),
     },
     words: {
-      title: "What stands out, the gravest first",
+      title: "What stands out (practice or your own limit)",
       wide: 3,
+      joined: true,
       each: ({ date, animal, items, mass, body, outcome, notKept, found, told, unclear }) =>
-        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${told})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
+        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${shortly(told)})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
     },
     next: {
       title: "Next meal",
@@ -171,5 +181,5 @@ export const fed = log(
       note: "What has to be said of its plan before it is fed.",
     },
   },
-  { titleLines: 2, grows: true },
+  { titleLines: 2, rowLines: 2, grows: true },
 );

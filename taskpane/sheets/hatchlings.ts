@@ -34,7 +34,7 @@ const plan = [
   "1. Warm end, cool end, tight hide, water, quiet: right first, then leave it alone for some days.",
   "2. Smaller prey, freshly thawed and warm, left overnight in the hide.",
   "3. Other prey or another scent, in a small box in the dark. Change one thing at a time.",
-  "4. Losing mass, or weak: a reptile vet. Force-feed nothing without one or an experienced hand beside you.",
+  "4. Losing mass, or weak: a reptile vet. No force-feeding, but as the vet has shown you.",
 ] as const;
 const WIDTHS = [9, 29, 11.5, 11.5, 7, 7, 5.2, 5.2, 5.2, 5.2, 5.2, 5.2, 6, 8.5, 8, 8, 20, 20] as const;
 /** The columns beside the cautions. */

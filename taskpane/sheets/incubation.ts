@@ -130,7 +130,7 @@ const summary = words(
   `=IF(OR(${chosen.laid}="",${chosen.developed}=""),"",IF(ISERROR(${chosen.hatching}),` +
     `IF(${chosen.hottest}>${figure(EGGS_DEADLY, "°C")},${chosen.clutch}&": "&${rounded(`${chosen.hottest}`)}&" °C were reached. Above ${EGGS_DEADLY} °C eggs may be dead: no date. Ask a reptile vet, never open an egg.",` +
     `${chosen.clutch}&": no date from a last week outside ${EGGS_LEAST}-${EGGS_MOST} °C."),${chosen.clutch}&": "&ROUND(100*${chosen.developed},0)&" % developed when last read. "&IF(N(${hatchedOn})>0,"Hatched on "&${isoText(hatchedOn)}&".",` +
-    `IF(${chosen.developed}>=1,"Should have hatched by now: wait, never open an egg.","Read on, every eighth day at least."))))`,
+    `IF(${chosen.developed}>=1,"Should have hatched by now: wait, never open an egg.","Go on reading, every eighth day at least."))))`,
 );
 
 /** The practice range, longer or shorter where the eggs are held cooler or warmer than the keeper's own figure. */

@@ -42,7 +42,7 @@ const readings = swings.map(([high, low], i) => ({
   humidity: i % 4 === 0 ? 90 : null,
 }));
 
-const deadly = `"Deadly over ${EGGS_DEADLY} °C: ask a vet"`;
+const deadly = `"Deadly over ${EGGS_DEADLY} °C: ask a reptile vet"`;
 const tooHigh = `"Over ${EGGS_MOST} °C: look at the incubator"`;
 const tooLow = `"Under ${EGGS_LEAST} °C: look at the incubator"`;
 /** What the incubator showed, day by day. */

@@ -32,8 +32,8 @@ const dayChart = picture([14, 14], {
   series: [
     { draw: "band", name: "Lowest to highest", low: `${days.low}`, high: `${days.high}` },
     { draw: "line", name: "Mean", values: `${days.mean}` },
-    { draw: "threshold", name: "Right to", values: `${bounds.high}` },
-    { draw: "threshold", name: "Right from", values: `${bounds.low}` },
+    { draw: "threshold", name: "Not above", values: `${bounds.high}` },
+    { draw: "threshold", name: "Not below", values: `${bounds.low}` },
   ],
   summary: `${dayWords.said}`,
 });

@@ -27,7 +27,7 @@ export const days = log("days", DAYS, {
     measures: "°C",
     covered: true,
     format: "tenth",
-    note: `Weighed by time. Blank, with Swing and Mid, where fewer than ${FEWEST_HOURS} hours are covered.`,
+    note: `Weighted by time. Blank, with Swing and Mid, where fewer than ${FEWEST_HOURS} hours are covered.`,
   },
   read: { title: "Read", covered: true, format: "whole", note: "Readings of the day." },
   skip: {
@@ -79,6 +79,6 @@ export const silent = log("gaps", DAYS, {
 const along = (row: number, limit: Cell): string => f`IF(OR(${days.date.at(row)}="",${limit}=""),"",${limit})`;
 /** The limits along the days, for the picture. */
 export const bounds = log("bounds", DAYS, {
-  low: { title: "Right from", measures: "°C", each: ({ low: { row } }) => along(row, low), format: "tenth" },
-  high: { title: "Right to", measures: "°C", each: ({ high: { row } }) => along(row, high), format: "tenth" },
+  low: { title: "Not below", measures: "°C", each: ({ low: { row } }) => along(row, low), format: "tenth" },
+  high: { title: "Not above", measures: "°C", each: ({ high: { row } }) => along(row, high), format: "tenth" },
 });

@@ -20,7 +20,7 @@ export const pasted = log(
   },
   {
     room: ROOM,
-    note: `Paste here, time left and °C right, up to ${ROOM} rows; the frame ends sooner, the room does not. Rows below that are not read: begin another sheet. The pane's Readings reads a file into it.`,
+    note: `Paste here, time left and °C right, up to ${ROOM} rows, below the frame too. More are not read: begin another sheet. The pane's Readings reads a file into it.`,
   },
 );
 
@@ -30,8 +30,8 @@ export const limits = form(
   "limits",
   "Limits",
   {
-    low: limit("Right from", boxLimits.low),
-    high: limit("Right to", boxLimits.high),
+    low: limit("Not below", boxLimits.low),
+    high: limit("Not above", boxLimits.high),
     longest: {
       label: "Joined up to",
       unit: "minutes",

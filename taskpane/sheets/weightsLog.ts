@@ -63,7 +63,7 @@ export const weekly = log(
       input: weighings.map(({ on }) => on),
       format: "date",
       takes: date,
-      note: "Oldest first. Blue lies in the winter fast.",
+      note: "Oldest first. Blue: in the winter fast.",
       rules: [{ when: (own) => `=AND(ISNUMBER(${own}),${insideFast(`${own}`, plan.dates)})`, look: "cold", over: 3 }],
     },
     animal: { title: "Animal", needed: "Its name in the log", input: weighings.map(({ animal }) => animal) },

@@ -30,6 +30,11 @@ test("a meal inside the fast is stopped, with and without masses, not on the day
   expect(reading.of(`log.words[${free}]`)).toMatch(/Inside the winter fast, 2026-09-21 to 2027-03-29: no food/);
   expect(reading.of(`log.words[${free}]`)).toMatch(/^Body, items or prey mass is blank/);
   expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^Only 1 day since the last meal/);
+  // Sorrel does not winter: that no plan was given is no news.
+  expect(reading.of(`log.words[${free + 3}]`)).not.toMatch(/winter plan|fast/);
+  // What the heading says of all rows is not said in each.
+  expect(cells("words", free, 4).map((cell) => String(reading.of(cell)).includes("no source"))).not.toContain(true);
+  expect(reading.of(`log.told[${free}]`)).toMatch(/common practice, no source/);
   expect(cells("next", free, 4).map((cell) => reading.of(cell))).toEqual([
     "2027-03-29",
     "2027-04-04",
@@ -84,7 +89,7 @@ test("without any plan the interval alone counts, and the sheet says so; not for
     return [reading.of("fast.said"), reading.of(`log.next[${free}]`), reading.of(`log.unclear[${free}]`)];
   };
   expect(await said({ ...planless, "who.winters[1]": null })).toEqual([
-    "No plan: no fast is reckoned with.",
+    "No plan: no fast is known here.",
     "2026-12-08",
     "",
   ]);
@@ -129,7 +134,7 @@ test("animals of one log do not mix: refusals, days since and next meals are eac
     ]),
   );
   expect(cells("notKept", free, 5).map((cell) => reading.of(cell))).toEqual([1, 0, 2, 3, 0]);
-  expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^Brought up: wait, ask a vet\. /);
+  expect(reading.of(`log.words[${free + 2}]`)).toMatch(/^Brought up: wait, ask a reptile vet\. /);
   expect(reading.of(`log.level[${free + 2}]`)).toBe("care");
   // Fourteen days after a meal that was brought up, not seven; and a meal sooner is flagged.
   expect(reading.of(`log.next[${free + 2}]`)).toBe("2027-04-26");

@@ -90,7 +90,7 @@ test("what eggs take badly is said of the day it was read, a deadly heat before 
   ];
   const reading = await filled(incubation, { ...rows("log", free, days), ...rows("log", free + 6, half) });
   expect(reading.column("log.standsOut").slice(free - 1, free + 3)).toEqual([
-    "Deadly over 34 °C: ask a vet",
+    "Deadly over 34 °C: ask a reptile vet",
     "Over 31 °C: look at the incubator",
     "",
     "Under 23 °C: look at the incubator",

@@ -190,7 +190,7 @@ test("an animal and a meal in rows that were added are known on every sheet, in 
     expect(shown("animals", "ate", "weighedLast", "gravid", "every")).toEqual(["2026-09-19", "2026-09-19", "yes", 7]);
     expect(shown("animals", "list.ate[1]", "list.toDo[1]")).toEqual([
       "2026-11-16",
-      expect.stringMatching(/It was fed inside the fast, on 2026-11-16: call your vet/),
+      expect.stringMatching(/Fed in the fast, on 2026-11-16: call your vet/),
     ]);
     expect(shown("feedingLog", "every", "winters", `log.next[${meal}]`)).toEqual([7, "no", "2026-09-26"]);
     expect(shown("weights", "mass", "length", "beside")).toEqual([333, 99, expect.stringMatching(/\w/)]);

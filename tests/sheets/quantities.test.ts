@@ -16,7 +16,7 @@ test.each([
   ["Laid 7 eggs, 78 g", "Laid 7 eggs, 2.8 oz"],
   ["Length, cm", "Length, inches"],
   ["mm a week", "inches a week"],
-  ["Rain mm", "Rain in"],
+  ["Rain mm", "Rain in."],
   ["I'm at home, e.g. in room K2; VIV.MASS, 5 % of 3 l", "I'm at home, e.g. in room K2; VIV.MASS, 5 % of 3 l"],
 ])("%s: %s", (metric, imperial) => {
   expect(wordsIn(metric, "imperial")).toBe(imperial);

@@ -47,6 +47,7 @@ const plain = (words: string): string =>
   words
     .replace(/\d+\.\d+ %/g, (share) => `${parseFloat(share).toFixed(1)} %`)
     .replace(rate, "U")
+    .replace(/(?<=^[A-Z][a-z]+ )in\.$/, "U")
     .replace(withUnit, "# U")
     .replace(unitAlone, "U");
 

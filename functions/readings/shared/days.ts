@@ -6,7 +6,7 @@ export interface Day {
   readonly day: number;
   readonly high: number;
   readonly low: number;
-  /** Weighed by time over what is covered of the day; undefined where that is less than FEWEST_HOURS. */
+  /** Weighted by time over what is covered of the day; undefined where that is less than FEWEST_HOURS. */
   readonly mean: number | undefined;
   readonly hoursCovered: number;
   readonly readings: number;

@@ -54,8 +54,10 @@ export const wordsIn = (words: string, system: System): string =>
         const figure = (one: string): string => inWords(fromMetric(Number(one), unit, system));
         const figures = [first && figure(first), between, second && figure(second)].filter(Boolean).join("");
         if (figures) return `${figures} ${imperial}`;
-        // "Length, in" would read as the beginning of a sentence.
-        return imperial === "in" && words.slice(0, at as number).endsWith(", ") ? "inches" : imperial;
+        if (imperial !== "in") return imperial;
+        // "Length in" would read as the beginning of a sentence.
+        const [before, after] = [words.slice(0, at as number), words.slice((at as number) + (found as string).length)];
+        return before.endsWith(", ") ? "inches" : before !== "" && after === "" ? "in." : imperial;
       });
 
 /** A figure as it is, in a system: without the noise of converting it. */

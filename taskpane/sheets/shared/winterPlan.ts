@@ -66,8 +66,8 @@ export const insideFast = (day: string, dates: string): string => {
 /** Whether some of the six dates cannot be read, inside a formula: those of a plan whose sheet is gone. */
 const isPlanGone = (dates: string): string => `SUMPRODUCT(ISERROR(${dates})*1)>0`;
 
-/** Says which fast is reckoned with and for whom, that none is, or that a date is missing or gone, which must not pass for either. */
+/** Says which fast there is and for whom, that none is known, or that a date is missing or gone, which must not pass for either. */
 export const fastWords = (dates: string): string => {
   const [lastMeal, firstMeal] = ends(dates);
-  return `=IF(${isPlanGone(dates)},"The dates of the plan cannot be read: its sheet may be gone. Which fast there is is not known.",IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&" for animals that follow this plan.",IF(${hasPartOfPlan(dates)},"A date of the plan is missing: no next meal is worked out.","No plan: no fast is reckoned with.")))`;
+  return `=IF(${isPlanGone(dates)},"The dates of the plan cannot be read: its sheet may be gone. Which fast there is is not known.",IF(${hasPlan(dates)},"No food after "&${isoText(lastMeal)}&" until "&${isoText(firstMeal)}&" for animals that follow this plan.",IF(${hasPartOfPlan(dates)},"A date of the plan is missing: no next meal is worked out.","No plan: no fast is known here.")))`;
 };

@@ -274,7 +274,7 @@ describe("each sign by itself", () => {
 
   test("a log of one row, weighed: how often it was weighed is told, and nothing is missing", () =>
     expect(signs({ days: [0] })).toEqual([
-      [DAY, "note", expect.stringMatching(/^1 weighed so far: .* from 3 weighings on/)],
+      [DAY, "note", expect.stringMatching(/^Weighings so far: 1\. .* from 3 on/)],
     ]));
 
   test("a pace is told from 21 days between the first and the last weighing on", () => {
