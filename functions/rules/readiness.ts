@@ -20,7 +20,7 @@ export const readinessRules: readonly Rule<Measure>[] = [
   { of: "clearing", under: CLEAR_DAYS, level: "stop", source: "practice", words: "{is} from the last meal to cooling: give {limit} or more at normal temperature, and see droppings", blank: open("Last meal, or the day on which cooling starts") },
   { of: "weight", under: 0.9, level: "stop", source: "practice", words: "Only {is} of its mass before: feed it up and see your vet; a thin animal may not live through the cold", blank: open("Mass now or before") },
   { of: "weight", under: 1, level: "care", source: "practice", words: "Only {is} of its mass before: it goes into the cold lighter than it was" },
-  { of: "weight", over: 5, level: "care", source: "practice", words: "{is} of its mass before: is one of the two mistyped" },
+  { of: "weight", over: 5, level: "care", source: "practice", words: "{is} of its mass before: is one of the two mistyped?" },
   { of: "unseenByVet", over: 0, level: "care", source: "practice", words: "No reptile vet has seen it: ask before cooling", blank: open("Whether a reptile vet has seen it") },
   { of: "age", under: 12, level: "care", source: "practice", words: "Only {is} months old: in its first winter it has little to live on; feeding it through, warm, is usual", blank: open("Age") },
 ];

@@ -54,7 +54,7 @@ const restOf = `IF(N(${wait})>0,${wait},${BROUGHT_UP_WAIT})`;
 const rests = (broughtUp: Column, ate: Column): string =>
   `IF(${broughtUp}="",FALSE,IF(${today}-${broughtUp}>=${restOf},FALSE,IF(${ate}="",TRUE,${ate}<=${broughtUp})))`;
 const askedAtRest = (broughtUp: Column): string =>
-  `"It brought a meal up on "&${isoText(`${broughtUp}`)}&": what does your reptile vet say? No food until "&${isoText(`(${broughtUp}+${restOf})`)}&", no cooling before the vet agrees."`;
+  `"It brought a meal up on "&${isoText(`${broughtUp}`)}&": what does your reptile vet say? No food until "&${isoText(`(${broughtUp}+${restOf})`)}&", no cooling before the vet agrees. "`;
 
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
