@@ -104,9 +104,7 @@ test("on the day of the plan's last meal it is that meal, though a day less than
 });
 
 test("an animal that was fed inside the fast is told, with the vet, as long as the fast lasts", () => {
-  expect(winters(LAST + 40, LAST + 20)[1]).toMatch(
-    /^No food until .*Fed in the fast, on 2027-10-10: call your vet/,
-  );
+  expect(winters(LAST + 40, LAST + 20)[1]).toMatch(/^No food until .*Fed in the fast, on 2027-10-10: call your vet/);
   expect(winters(FIRST, LAST + 20)[1]).toMatch(/^Feed today/);
 });
 
