@@ -17,7 +17,7 @@ const WIDEST_UPRIGHT = 125;
 
 /** How wide what is printed of a sheet is, in characters. */
 export const printedWidth = ({ widths, printTo }: Pick<Sheet, "widths" | "printTo">): number =>
-  widths.slice(0, printTo && columnNumber(printTo)).reduce((sum, width) => sum + width, 0);
+  widths.slice(0, printTo ? columnNumber(printTo) : undefined).reduce((sum, width) => sum + width, 0);
 
 export const printOf = (sheet: Sheet): Print => ({
   ...(sheet.printTo ? { area: `A:${sheet.printTo}` } : {}),
