@@ -1,16 +1,5 @@
 import { isoOf } from "../dates";
-import {
-  choice,
-  columns,
-  count,
-  date,
-  defineFunction,
-  optional,
-  plan,
-  quantity,
-  unitsParameter,
-  type Given,
-} from "../define";
+import { columns, count, date, defineFunction, optional, plan, quantity, unitsParameter, type Given } from "../define";
 import { Problem, notUsable } from "../problem";
 import { FIRST_MEAL_PART, ITEM_SHARE, MEAL_SHARE } from "../rules/limits";
 import { mealRules, type Measure } from "../rules/meal";
@@ -44,10 +33,6 @@ const parameters = {
     quantity("share", "Your own lightest item divided by body mass: below it the size is outgrown", ...RATIO),
     "not checked",
   ),
-  winters: optional(
-    choice('"yes" or "no": whether it winters; no: it has no fast, whatever plan is given', ["yes", "no"]),
-    "a missing plan is told",
-  ),
 };
 
 type Asked = Omit<Given<typeof parameters>, "plan" | "units"> & { readonly plan: Plan | undefined };
@@ -70,7 +55,7 @@ const measure = (given: Asked): Record<Measure, Measured> => {
           unit: "none",
           told: `${isoOf(plan.lastMeal)} to ${isoOf(plan.firstMeal)}`,
         }
-      : { value: given.winters === "no" ? 0 : undefined, unit: "none" },
+      : { value: undefined, unit: "none" },
     firstMeal: {
       value: isFirst ? percent(mealMass / body) : undefined,
       unit: "percent",
@@ -149,7 +134,7 @@ export const mealCheck = defineFunction({
     },
   ],
   calculate({ plan, units, ...given }) {
-    const ordered = given.winters === "no" ? undefined : plan && orderedPlan(plan);
+    const ordered = plan && orderedPlan(plan);
     if (ordered instanceof Problem) return ordered;
     const { date, mealMass, itemMass } = given;
     const fault = swapped(["itemMass", itemMass], ["mealMass", mealMass], "gram", units);

@@ -11,12 +11,15 @@ import type { Rule } from "./rule";
 export type Measure =
   "fast" | "firstMeal" | "firstItems" | "item" | "meal" | "daysSince" | "nights" | "weighing" | "outgrown";
 
+/** What is told where no plan was given: of an animal that does not winter it is no news. */
+export const NO_PLAN = "No winter plan was given: a fast was not looked for.";
+
 const unseen = (words: string) => ({ level: "note", words }) as const;
 
 /** Every rule of MEALCHECK, one line each, gravest first. Shares of body mass are the keeper's own or practice. */
 // prettier-ignore
 export const mealRules: readonly Rule<Measure>[] = [
-  { of: "fast", over: 0, level: "stop", source: "practice", words: "Inside the winter fast, {is}: no food, it can rot in a cold gut and kill", blank: unseen("No winter plan was given: a fast was not looked for.") },
+  { of: "fast", over: 0, level: "stop", source: "practice", words: "Inside the winter fast, {is}: no food, it can rot in a cold gut and kill", blank: unseen(NO_PLAN) },
   { of: "firstMeal", over: "own", level: "stop", source: "practice", words: "First meals after the cold, {is} of the body: at most half the usual, {limit}" },
   { of: "nights", under: NIGHT_STILL, level: "stop", source: "practice", words: "Nights of {is}: below {limit} the gut hardly works, and the meal can rot", blank: unseen("Nights were not given and not checked.") },
   { of: "item", over: 100, level: "stop", source: "practice", words: "An item of {is} of the body: too big, or a mass mistyped" },

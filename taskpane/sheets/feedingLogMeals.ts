@@ -1,4 +1,5 @@
 import { cited } from "../../functions/rules/cited";
+import { NO_PLAN } from "../../functions/rules/meal";
 import { PLAN_ROWS } from "../../functions/shared/plan";
 import { meals, NIGHT } from "./feedingLogExample";
 import { limits, plans, who } from "./feedingLogInputs";
@@ -50,8 +51,7 @@ const check = ({ date, animal, items, mass, body, night, atLeast, ate, plan, day
   const missing = `OR(${body}="",${items}="",${mass}="")`;
   const called = (withPlan: string): string => {
     const rest = `${withPlan},IF(N(${atLeast})=0,"",${ate}),IF(N(${atLeast})=0,"",${atLeast}),IF(${night}="","",${night}),"",${date},IF(${mealShare}="","",${mealShare}),IF(${itemShare}="","",${itemShare})`;
-    const winters = `IF(${isKeptWarm(animal)},"no","")`;
-    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest},"",${winters}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)},${winters}))`;
+    return `IF(${missing},VIV.MEALCHECK(${date},100,1,1,${rest}),VIV.MEALCHECK(${date},${body},${mass},${mass}/${items},${rest},${blanksKept(`${leastShare}`)}))`;
   };
   return f`IF(OR(${date}="",${animal}=""),"",IF(${days}=${PLAN_ROWS.length},${called(datesOf(plan))},${called('""')}))`;
 };
@@ -74,8 +74,11 @@ const nextMeal = ({
 const ofOutcome = (outcome: RowCell, notKept: RowCell): string =>
   `IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a reptile vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
 
-/** The words of a check without what its heading says once for all rows: each has room for two lines. */
-const shortly = (told: RowCell): string => `SUBSTITUTE(${told}," (${cited.practice})","")`;
+/** The words of a check without what its heading says once for all rows, and what is no news of an animal that is kept warm. */
+const shortly = (told: RowCell, animal: RowCell): string => {
+  const words = `SUBSTITUTE(${told}," (${cited.practice})","")`;
+  return `IF(${isKeptWarm(animal)},SUBSTITUTE(${words}," ${NO_PLAN}",""),${words})`;
+};
 
 export const fed = log(
   "log",
@@ -128,7 +131,7 @@ export const fed = log(
       wide: 3,
       joined: true,
       each: ({ date, animal, items, mass, body, outcome, notKept, found, told, unclear }) =>
-        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${shortly(told)})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
+        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${shortly(told, animal)})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
     },
     next: {
       title: "Next meal",

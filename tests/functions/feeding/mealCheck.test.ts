@@ -23,7 +23,6 @@ interface Meal {
   mealRatio: number | null;
   itemRatio: number | null;
   leastItem: number | null;
-  winters: "yes" | "no" | null;
 }
 /** A meal in summer of a tenth of the body in three items. */
 const sound: Meal = {
@@ -39,7 +38,6 @@ const sound: Meal = {
   mealRatio: null,
   itemRatio: null,
   leastItem: null,
-  winters: null,
 };
 const check = (changes: Partial<Meal> = {}, units = "metric"): [level: string, words: string] => {
   const one = { ...sound, ...changes };
@@ -58,7 +56,6 @@ const check = (changes: Partial<Meal> = {}, units = "metric"): [level: string, w
     one.mealRatio,
     one.itemRatio,
     one.leastItem,
-    one.winters,
   )[0] as [string, string];
 };
 /** On a day after the cold: one item of a fortieth of the body. */
@@ -155,17 +152,6 @@ test("what was not given is told, and is no finding", () => {
     "care",
     expect.stringMatching(/^A meal of 12\.5 % .* Nights were not given and not checked\.$/),
   ]);
-});
-
-test("an animal that does not winter is asked for no plan, and held to none", () => {
-  expect(check({ plan: null, winters: "no" })).toEqual(["note", NOTHING]);
-  expect(after(FIRST - 1, { winters: "no", last: null })[1]).not.toMatch(/fast/);
-  expect(after(FIRST, { winters: "no", meal: 24, item: 8 })).toEqual(["note", NOTHING]);
-  // A word for wintering, or none, leaves it as it is.
-  for (const winters of ["yes", null] as const) {
-    expect(check({ plan: null, winters })[1]).toMatch(/No winter plan was given/);
-    expect(after(FIRST - 1, { winters })[0]).toBe("stop");
-  }
 });
 
 test("down a log each meal has its line", () => {
