@@ -1,8 +1,10 @@
 import { figuresOf } from "../../addin/build/agreed";
+import { THRESHOLDS } from "../../functions/breeding/shared/development";
 import { grounds } from "../../functions/climate/shared/ground";
 import { networks } from "../../functions/network/networks";
 import { sources } from "../../functions/sources";
 import agreed from "./agreed.json";
+import { fits } from "../tables/incubation.json";
 import soils from "../tables/soilDiffusivity.json";
 
 /**
@@ -15,6 +17,12 @@ test("grounds: each is a row of the table that it comes from", () => {
   expect(sources.moeneVanDam.status).toBe("published");
   expect(Object.keys(grounds)).toEqual(soils.rows.map(([ground]) => ground));
   for (const [ground, , diffusivity] of soils.rows) expect(grounds[ground as keyof typeof grounds]).toBe(diffusivity);
+});
+
+test("thresholds of eggs: the lowest and the highest that was fitted, but for one line that no warmth explains", () => {
+  const fitted = fits.map(({ threshold }) => threshold).filter((threshold) => threshold > 0);
+  expect(fitted).toHaveLength(fits.length - 1);
+  expect(THRESHOLDS).toEqual([Math.min(...fitted), Math.max(...fitted)]);
 });
 
 test("the years of each network are those of its source", () => {
