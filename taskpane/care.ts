@@ -9,17 +9,22 @@ export const notThis: readonly string[] = [
   "No record of the truth: the examples are invented, and a weather station is not a crevice.",
 ];
 
+/** The signs at which a vet is called. */
+export const signs: readonly string[] = [
+  "Breathing with the mouth open, wheezing, bubbles or slime at the nose or mouth.",
+  "Losing weight faster than you had agreed, at any time of the year.",
+  "Not waking when it should, or lying limp.",
+  "Bringing up food, or refusing for long outside the winter and the shed.",
+  "A female that strains and does not lay, or anything that hangs out of the vent.",
+  "Wounds, burns, swellings, mites, or eyes and mouth that look wrong.",
+];
+
 /** What keepers' practice says, as plain words. None of it is from a source, and the page says so. */
 export const practice: readonly { readonly title: string; readonly points: readonly string[] }[] = [
   {
     title: "When to call a reptile vet",
     points: [
-      "Breathing with the mouth open, wheezing, bubbles or slime at the nose or mouth.",
-      "Losing weight faster than you had agreed, at any time of the year.",
-      "Not waking, or lying limp, when warmed.",
-      "Bringing up food more than once, or refusing for long outside the winter and the shed.",
-      "A female that strains and does not lay, or anything that hangs out of the vent.",
-      "Wounds, burns, swellings, mites, or eyes and mouth that look wrong.",
+      ...signs,
       "Before a first winter: health, weight and droppings looked at, so that only a sound animal is cooled.",
       "Not sure? Call. Find the vet, and the number for nights and weekends, before you need them.",
     ],

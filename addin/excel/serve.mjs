@@ -143,11 +143,11 @@ this machine. What no report can tell takes ten minutes more; write down what yo
  2. =VIV.LAPSE(24,300,1400) gives 16.85; =VIV.LAPSE("x",1,2) shows its sentence at the error's flag.
  3. Report on this Excel: all of Self-check passes. What does its line on a blank cell say?
  4. =VIV.RAMP(DATE(2026,10,5),24,8,42) in a cell of format General: dates, not 46300? Which format does Format Cells name?
- 5. Insert every sheet. Does January on the chart of Native climate equal its table; has it twelve points and two bands?
+ 5. Insert every sheet. Does January on the chart of Native climate equal its table; has it twelve points, and each band as two lines?
  6. Clear the example: does any line drop to 0?
  7. Freeze, save, open the file without the add-in, then with it again, and Thaw: is every formula back?
  8. Save a sheet as a file and as a picture: is there a file? Excel for Mac should say that there is none.
- 9. Bring in 5,000 readings, then 20,000, on the web: an answer, #BUSY! or an error?
+ 9. Bring in 5 000 readings, then 20 000, on the web: an answer, #BUSY! or an error?
 10. Close the pane and open the workbook again: is there a #NAME? after ten seconds; do the ribbon's buttons work with the pane closed?
 `;
 

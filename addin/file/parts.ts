@@ -1,4 +1,5 @@
 import { BufferReader, RemoteZipReader } from "@cj-tech-master/excelts/archive";
+import { grouped } from "../../taskpane/text/grouped";
 import { WorkbookError } from "../../taskpane/workbook";
 
 /** The files within an .xlsx file, by their path. */
@@ -41,7 +42,7 @@ export const partsOf = async (name: string, bytes: Uint8Array): Promise<Parts> =
   const cells = Object.entries(parts).reduce((sum, [path, text]) => sum + (SHEET.test(path) ? cellsIn(text) : 0), 0);
   if (cells > MOST_CELLS)
     throw new WorkbookError(
-      `"${name}" has ${cells.toLocaleString("en")} cells; the preview opens up to ${MOST_CELLS.toLocaleString("en")}. Open a part of it, or its readings as CSV under Readings. Nothing was changed.`,
+      `"${name}" has ${grouped(cells)} cells; the preview opens up to ${grouped(MOST_CELLS)}. Open a part of it, or its readings as CSV under Readings. Nothing was changed.`,
     );
   return parts;
 };

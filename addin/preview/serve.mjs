@@ -38,7 +38,7 @@ const start = async () => {
       const { address } = await serve(folder, port);
       console.log(`
 The preview workbook is at ${address} (Ctrl+C ends it).
-The handbook is at ${address}handbook/index.html and begins with the first hour.
+The handbook is at ${address}handbook/index.html: begin there with the first hour.
 
 In Excel itself: npm run excel serves the add-in on this machine and says what to click in Excel on the web,
 on Windows and on Mac. For a club: npm run build -- --site ADDRESS writes dist/ for any web host.

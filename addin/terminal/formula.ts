@@ -29,11 +29,14 @@ class InputError extends Error {}
 const inWords = (error: unknown): string =>
   (error instanceof Error ? error.message : String(error)).split("\n")[0] ?? "";
 
+/** Standard input has a number in place of a name. */
+const called = (file: string | number): string => (typeof file === "number" ? "the input" : file);
+
 const bytesOf = (file: string | number): Buffer => {
   try {
     return readFileSync(file);
   } catch (error) {
-    throw new InputError(`${file} cannot be read: ${inWords(error)}`);
+    throw new InputError(`${called(file)} cannot be read: ${inWords(error)}`);
   }
 };
 
@@ -41,7 +44,7 @@ const bytesOf = (file: string | number): Buffer => {
 const read = (file: string | number): string => {
   const bytes = bytesOf(file);
   if (!isUtf8(bytes) || bytes.includes(0)) {
-    throw new InputError(`${file === 0 ? "the input" : file} is no UTF-8 text: save it as CSV in UTF-8`);
+    throw new InputError(`${called(file)} is no UTF-8 text: save it as CSV in UTF-8`);
   }
   return bytes.toString("utf8");
 };
@@ -160,7 +163,10 @@ const nativeAnswers = (formulas: readonly string[]): Answered => {
   return { out: `${lines.join("\n")}\n`, failed };
 };
 
-/** The page of a function, by its name with or without the prefix, or another page of the handbook by its path or title. */
+/**
+ * The page of a function, by its name with or without the prefix, or another page of the handbook by its path or title. Of
+ * none: how the terminal is asked, and every function.
+ */
 const helpOn = (names: readonly string[]): Answered => {
   const pages = pagesOf(writtenIn(join(__dirname, "..", "..")), evaluate);
   const plain = (name: string): string =>
@@ -182,7 +188,8 @@ const helpOn = (names: readonly string[]): Answered => {
     }
     return asText(page);
   });
-  return { out: found.join("\n"), failed: false };
+  const how = names.length === 0 ? [`${USAGE.replace(/^g/, "G")}.\n`] : [];
+  return { out: [...how, ...found].join("\n"), failed: false };
 };
 
 const run = async (): Promise<Answered> => {

@@ -10,6 +10,7 @@ import { inSystem } from "../sheets/shared/systems";
 import { cleared } from "../sheets/clear";
 import { formats } from "../sheets/sheet";
 import { paste } from "../sheets/readings";
+import { grouped } from "../text/grouped";
 import { WorkbookError, type CellContent, type Change, type Options, type Workbook } from "../workbook";
 import { counted, impossible, type Action } from "./action";
 import { frozenContent } from "./freeze";
@@ -250,8 +251,8 @@ const writeFigures = async (
 };
 
 const FIXED =
-  "the table of days is written as fixed figures, and the time outside limits is left out. For both as formulas, cut " +
-  "the file in parts";
+  "the table of days is written as fixed figures, and the time outside limits is left out. For both as formulas, divide " +
+  "the file into parts";
 
 const rowWords = ({ row, reason, lands }: Refused): string =>
   `Row ${row}: ${reason}${lands ? " (kept, and skipped by the functions)" : " (left out)"}`;
@@ -269,7 +270,7 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
     if (most !== undefined && lines - choice.layout.headings > most) {
       return {
         text:
-          `Adds a sheet "${SHEET}" after your last one, from ${choice.name}. It has more rows than the ${most} ` +
+          `Adds a sheet "${SHEET}" after your last one, from ${choice.name}. It has more rows than the ${grouped(most)} ` +
           `that ${workbook.program} hands to a function here: ${FIXED}. Nothing else changes.`,
         possible: true,
         ask: true,
@@ -288,13 +289,13 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
     const left = [...clocks, ...refused.map(rowWords)];
     if (rows.length === 0) {
       return {
-        text: "No row could be read: check separator, columns and date order above. Nothing was changed.",
+        text: 'No row could be read. Look above at "Between cells", the columns and "Order of the date". Nothing was changed.',
         left,
       };
     }
     if (rows.length > MOST) {
       throw new WorkbookError(
-        `${choice.name} holds ${rows.length} readings, and a sheet has room for ${MOST}. Cut the file in parts. Nothing was changed.`,
+        `${choice.name} holds ${grouped(rows.length)} readings, and a sheet has room for ${grouped(MOST)}. Divide the file into parts. Nothing was changed.`,
       );
     }
     const fits = rows.length <= paste.rows && choice.layout.others.length === 0;

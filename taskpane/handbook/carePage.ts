@@ -1,14 +1,13 @@
 import { cautions } from "../../functions/cautions";
 import { catalogue } from "../../functions/catalogue";
-import { cautionsByTopic, notThis, practice } from "../care";
+import { cautionsByTopic, notThis, practice, signs } from "../care";
 import { sheets } from "../sheets/catalogue";
 import { functionLink, sheetLink } from "./links";
 import { plain, points, together } from "./markdown";
 import type { Page } from "./page";
 
-const [WHEN_TO_CALL] = practice;
 /** The signs for which a reptile vet is called. */
-export const whenToCall = points((WHEN_TO_CALL?.points ?? []).map(plain));
+export const whenToCall = points(signs.map(plain));
 
 export const carePage = (): Page => ({
   path: "care",

@@ -88,8 +88,9 @@ export const functionPage = (definition: AnyDefinition, evaluate: Evaluate): Pag
       ),
       "## What it was held against",
       heldAgainst(definition),
+      "## Without the add-in",
       definition.twin
-        ? "It can be rewritten in functions that every spreadsheet has: a working copy goes on calculating without the add-in."
+        ? "It can be rewritten in functions that every spreadsheet has: a working copy goes on calculating."
         : "It cannot be rewritten in functions that every spreadsheet has: in a working copy its answers stay as values.",
       since(definition),
       "## See also",

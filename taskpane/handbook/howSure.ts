@@ -3,6 +3,7 @@ import { cautions } from "../../functions/cautions";
 import { leaveOneOut, type Left } from "../../functions/network/leaveOneOut";
 import { sources, type Source, type SourceKey } from "../../functions/sources";
 import { counted, yardsticks } from "../../functions/yardsticks";
+import { grouped } from "../text/grouped";
 import { functionLink } from "./links";
 import { plain, points, table, together } from "./markdown";
 import type { Page } from "./page";
@@ -35,8 +36,6 @@ const practiceOnly = catalogue
   .filter(({ sources: keys }) => keys.every((key) => sources[key].status === "practice"))
   .map(functionLink)
   .join(", ");
-
-const grouped = (value: number): string => String(value).replace(/(\d)(?=(\d{3})+$)/g, "$1 ");
 
 const heldAgainst = (): string => {
   const { functions, values, simulated, sources } = counted(yardsticks);

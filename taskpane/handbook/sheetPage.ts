@@ -1,6 +1,7 @@
 import { sources } from "../../functions/sources";
 import { clearExample } from "../actions/clearExample";
 import { everydayWords } from "../search/everydayWords";
+import { EXAMPLE } from "../sheets/shared/assemble";
 import { sheetGroups } from "../sheets/catalogue";
 import type { Sheet } from "../sheets/sheet";
 import { inputsOf } from "./inputs";
@@ -41,9 +42,28 @@ const around = (sheet: Sheet): string => {
   );
 };
 
+/** What the sheet itself says of its example; undefined of a sheet that takes no figures. */
+const exampleOf = ({ blocks }: Sheet): string | undefined =>
+  blocks
+    .map(({ rows }) => String(rows[0]?.[0] ?? ""))
+    .find((words) => words.startsWith(EXAMPLE))
+    ?.split(/(?<=\.) /)[0];
+
+/** The picture, and below it what the example is and how it goes. */
+const shown = (sheet: Sheet): string => {
+  const example = exampleOf(sheet);
+  const opens = `${sheet.name} as it opens${example === undefined ? "" : ", filled with its example"}`;
+  return together(
+    `![${plain(opens)}: ${plain(sheet.sentence)}](pictures/${sheet.key})`,
+    example === undefined
+      ? ""
+      : `${plain(example)} **${clearExample.label}** in the pane empties the cells that are yours to fill and keeps everything else.`,
+  );
+};
+
 /** What looks at the figures and names what stands out, a level and words a line; and what is marked beside them. */
 const warns = (sheet: Sheet): string => {
-  const judging = functionsOf(sheet).filter(({ result }) => result.columns.some(({ name }) => name === "Level"));
+  const judging = inputsOf(sheet).length === 0 ? [] : functionsOf(sheet).filter(({ result }) => result.columns.some(({ name }) => name === "Level"));
   return together(
     judging.length === 0
       ? ""
@@ -64,8 +84,7 @@ export const sheetPage = (sheet: Sheet): Page => ({
   markdown: together(
     plain(sheet.sentence),
     cautionLines(sheet.cautions),
-    `![${plain(sheet.name)} as it opens, filled with its example: ${plain(sheet.sentence)}](pictures/${sheet.key})`,
-    `The animals and figures of the example are invented. **${clearExample.label}** in the pane empties the cells that are yours to fill and keeps everything else.`,
+    shown(sheet),
     "## What to fill in",
     needed(sheet),
     inputs(sheet),

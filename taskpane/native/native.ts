@@ -336,7 +336,7 @@ class Translation {
       };
     }
     const extent = this.extent(range);
-    if (!extent) throw new NoTwin("how many cells one of its ranges has is not to be told");
+    if (!extent) throw new NoTwin("it cannot be told how many cells one of its ranges has");
     if (parameter.kind === "plan" && extent.rows === parameter.length && extent.columns > 1) {
       return { each: Array.from({ length: extent.rows }, (_, i) => this.expression(range, i, extent.columns - 1)) };
     }

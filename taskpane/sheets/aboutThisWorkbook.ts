@@ -1,5 +1,6 @@
 import { VERSION } from "../../functions/release";
 import { ELEVATION } from "../../functions/shared/limits";
+import { EXAMPLE } from "./shared/assemble";
 import { setPointFields } from "./shared/commonFields";
 import { form } from "./shared/form";
 import { f, once } from "./shared/formula";
@@ -121,6 +122,7 @@ export const aboutThisWorkbook = page(
     sources: ["practice", "definition"],
     widths: WIDTHS,
     cautionColumns: ["G", "H"],
+    example: `${EXAMPLE} an invented keeper; the station records are real, terms at the foot.`,
     foot: [STATION_TERMS, TOWN_TERMS],
   },
   workbook,

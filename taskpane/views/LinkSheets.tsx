@@ -93,7 +93,7 @@ export const LinkSheets = () => {
         {looked && "lines" in looked && (
           <Words>
             {lines.length === 0
-              ? "No cell here repeats another sheet's. Insert a Cooling plan or Animals beside the sheets that follow them."
+              ? "No cell here repeats another sheet's. Insert a Cooling plan or Today beside the sheets that follow them."
               : `${(["linked", "equal", "blank", "elsewhere", "different"] as const)
                   .filter((one) => one !== "elsewhere" || lines.some(({ standing }) => standing === one))
                   .map((one) => `${lines.filter(({ standing }) => standing === one).length} ${standings[one]}`)
