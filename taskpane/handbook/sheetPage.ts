@@ -63,7 +63,10 @@ const shown = (sheet: Sheet): string => {
 
 /** What looks at the figures and names what stands out, a level and words a line; and what is marked beside them. */
 const warns = (sheet: Sheet): string => {
-  const judging = inputsOf(sheet).length === 0 ? [] : functionsOf(sheet).filter(({ result }) => result.columns.some(({ name }) => name === "Level"));
+  const judging =
+    inputsOf(sheet).length === 0
+      ? []
+      : functionsOf(sheet).filter(({ result }) => result.columns.some(({ name }) => name === "Level"));
   return together(
     judging.length === 0
       ? ""
