@@ -6,13 +6,13 @@ export const notThis: readonly string[] = [
   "No vet. It never sees the animal.",
   "No recipe. It works out what you decide, from figures that you choose.",
   "No thermostat and no alarm. It switches nothing and watches nothing.",
-  "No record of the truth: the examples are invented, and a weather station is not a crevice.",
+  "No measurement: the examples are invented, and a weather station is not a crevice.",
 ];
 
 /** The signs at which a vet is called. */
 export const signs: readonly string[] = [
   "Breathing with the mouth open, wheezing, bubbles or slime at the nose or mouth.",
-  "Losing weight faster than you had agreed, at any time of the year.",
+  "Losing weight faster than you agreed with your vet, at any time of the year.",
   "Not waking when it should, or lying limp.",
   "Bringing up food, or refusing for long outside the winter and the shed.",
   "A female that strains and does not lay, or anything that hangs out of the vent.",

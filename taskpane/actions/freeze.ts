@@ -6,7 +6,7 @@ import {
   type SheetContents,
   type Workbook,
 } from "../workbook";
-import { counted, impossible, stopIfCancelled, type Action, type Done } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, stopIfCancelled, type Action, type Done } from "./action";
 import { datedFormat } from "./datedFormat";
 import { followsCalendar, hasFunction, spillReferences } from "./formulas";
 import { joined } from "./joined";
@@ -356,6 +356,7 @@ export const freeze: Action<readonly string[] | undefined> = {
     "Puts the figure in place of every VIV formula, and of TODAY() on a sheet that has any, for people who have no add-in, and keeps the formulas on the sheet " +
     `"${WORKED}". Thaw puts them back.`,
   async describe(workbook, choice) {
+    if (choice?.length === 0) return impossible(CHOOSE_A_SHEET);
     const all = await workbook.read();
     const names = choice ?? all.map(({ name }) => name);
     const { targets, left } = planOf(all, new Set(names));

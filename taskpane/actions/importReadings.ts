@@ -311,7 +311,7 @@ export const importReadings: Action<ReadingsChoice | undefined> = {
         `${counted(rows.length, "reading")} on "${name}". ` +
         (asFigures
           ? `They are more than ${workbook.program} hands to a function here: ${FIXED}.`
-          : `Fill in ${fits ? "the framed cells: limits and plan" : "the two limits"} there.`) +
+          : `Fill in its ${fits ? "framed cells: limits and plan" : "two limits"}.`) +
         (refused.length > 0
           ? ` ${counted(refused.length, "row")} could not be read as ${refused.length === 1 ? "it stands" : "they stand"}:`
           : ` Every row was read.${clocks.length > 0 ? " Look at the clock:" : ""}`) +

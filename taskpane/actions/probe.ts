@@ -54,13 +54,13 @@ export const probe: Action = {
     const value = await answerOverBlank(workbook, options?.signal);
     if (typeof value === "object" && value?.error === "#N/A") {
       return {
-        text: `${workbook.program} hands over a blank as a blank. A formula with a blank cell says what is missing; it never counts as 0.`,
+        text: `A blank is handed over as a blank by ${workbook.program}. A formula with a blank cell says what is missing; it never counts as 0.`,
       };
     }
     if (value === 10) {
       return {
         text:
-          `${workbook.program} hands over a blank as 0. The sheets of this pane guard against that. In formulas of your ` +
+          `A blank is handed over as 0 by ${workbook.program}. The sheets of this pane guard against that. In formulas of your ` +
           'own, write =IF(ISBLANK(B5),"",…) around them, or update the program: 0 °C is a real temperature.',
       };
     }

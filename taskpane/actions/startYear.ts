@@ -80,6 +80,9 @@ interface Figures {
   readonly when: number | null;
 }
 
+/** A mass or an elevation that may have its thousands set apart: 1.500 is one and a half, or fifteen hundred. */
+const THOUSANDS = /^\s*-?[1-9]\d{0,2}[.,]\d{3}\s*$/;
+
 /** The form read, or in words what in it cannot be. */
 const read = (form: YearForm): Figures | string => {
   const { units = "metric" } = form;
@@ -92,6 +95,12 @@ const read = (form: YearForm): Figures | string => {
   ): number | null => {
     if (typed.trim() === "") return null;
     const value = Number(typed.trim().replace(",", "."));
+    if (unit !== "none" && THOUSANDS.test(typed)) {
+      wrong.push(
+        `${words} is "${typed}", which can be read in two ways: write ${typed.trim().replace(/[.,]/, "")} or ${value}.`,
+      );
+      return null;
+    }
     const [least, most] = [limitIn("least", lowest, unit, units), limitIn("most", highest, unit, units)];
     if (Number.isFinite(value) && value >= least && value <= most) return value;
     wrong.push(`${words} is "${typed}": give a number from ${least} to ${most}, or leave it blank.`);

@@ -1,5 +1,5 @@
 import type { CellContent, Change, SheetContents, Workbook } from "../workbook";
-import { counted, impossible, stopIfCancelled, type Action } from "./action";
+import { CHOOSE_A_SHEET, counted, impossible, stopIfCancelled, type Action } from "./action";
 import { blockOf, changesOf, rewriteOf } from "./freeze";
 import { isExplaining, isMarked, unexplaining, unmarked } from "./mark";
 import { takeBack } from "./takeBack";
@@ -136,6 +136,7 @@ export const thaw: Action<readonly string[] | undefined> = {
   label: "Thaw",
   about: "Puts frozen formulas back into their cells. A cell that has been changed since is left, and named.",
   async describe(workbook, choice) {
+    if (choice?.length === 0) return impossible(CHOOSE_A_SHEET);
     const { thawed, left } = await planOf(workbook, choice);
     const list = [...left, ...thawed.map((entry) => onSheet(entry.sheet, areaName(entry)))];
     if (thawed.length === 0) {

@@ -89,9 +89,12 @@ export interface FormGuess {
 export const ambiguousWords = (ambiguous: string): string =>
   `Say first in which order the dates stand: '${ambiguous}' can be read in more than one way.`;
 
+/** Without the sign or the example behind it: "semicolon ;" is a choice of a list. */
+const named = (words: string): string => words.replace(/ .*$/, "");
+
 /** A form in a line, for the keeper to agree with. */
 export const formWords = ({ separator, decimal, dateOrder }: Form): string =>
-  `${separatorWords[separator]} between cells, decimal ${decimalWords[decimal]}, dates as ${orderWords[dateOrder]}`;
+  `${named(separatorWords[separator])} between cells, decimal ${named(decimalWords[decimal])}, dates as ${orderWords[dateOrder]}`;
 
 /** What the keeper has already said is taken as said, and the rest guessed around it. */
 export const guessForm = (text: string, said: Partial<Form> = {}): FormGuess => {

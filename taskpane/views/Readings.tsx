@@ -253,7 +253,13 @@ export default function Readings() {
           {block && <Preview block={block} titles={guess.titles} layout={layout} units={units} />}
           <Cautions of={["probePlace", "skippedReadings"]} />
           <Words>{importReadings.about}</Words>
-          <Act action={importReadings} choice={choice && { ...choice, system: units }} primary />
+          {/* What was said of an order that nobody had chosen goes once it is. */}
+          <Act
+            key={asked ? "asked" : "said"}
+            action={importReadings}
+            choice={choice && { ...choice, system: units }}
+            primary
+          />
         </>
       )}
     </>

@@ -83,7 +83,8 @@ export default function Share() {
               }
             />
             {file && <CsvForm file={file} onSay={(said) => setFile({ ...file, ...(said ? { said } : {}) })} />}
-            <Act action={openFile} choice={file} />
+            {/* What was said of another file, or before the keeper has said how it is read, no longer holds. */}
+            <Act key={`${file?.name} ${JSON.stringify(file?.said)}`} action={openFile} choice={file} />
           </Folded>
         </>
       )}

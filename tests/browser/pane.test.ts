@@ -535,7 +535,7 @@ describe("by keyboard alone", () => {
     await open("care");
     await reach("Look at a blank cell");
     await page.keyboard.press("Enter");
-    await told(/hands over a blank as a blank/);
+    await told(/A blank is handed over as a blank/);
     expect(await state<number>("workbook.sheets.length")).toBe(2);
   });
 

@@ -193,8 +193,8 @@ describe("re-enter formulas", () => {
 describe("probe", () => {
   const over = (answer: number | { error: string }) => new MemoryWorkbook(() => [[answer]]).put("Sheet1", [[1]]);
   test.each([
-    [{ error: "#N/A" }, /as a blank\./],
-    [10, /hands over a blank as 0/],
+    [{ error: "#N/A" }, /^A blank is handed over as a blank by the test\./],
+    [10, /^A blank is handed over as 0 by /],
   ] as const)("%j", async (answer, words) => {
     const workbook = over(answer);
     const before = workbook.snapshot();
@@ -311,9 +311,7 @@ describe("import readings", () => {
     const { text: words, left } = await importReadings.run(workbook, choice(), {
       progress: (share) => shares.push(share),
     });
-    expect(words).toBe(
-      '4 readings on "Readings". Fill in the two limits there. 2 rows could not be read as they stand:',
-    );
+    expect(words).toBe('4 readings on "Readings". Fill in its two limits. 2 rows could not be read as they stand:');
     expect(left?.[0]).toMatch(/^Row 4: temperature 'cold' is no number \(kept/);
     expect(left?.[1]).toMatch(/^Row 5: time 'yesterday' .* \(left out\)$/);
     const cells = (await workbook.read(["Readings"]))[0]?.cells ?? [];
@@ -364,7 +362,7 @@ describe("import readings", () => {
       ...choice(),
       layout: { ...choice().layout, others: [] },
     });
-    expect(words).toContain('4 readings on "Readings". Fill in the framed cells: limits and plan there.');
+    expect(words).toContain('4 readings on "Readings". Fill in its framed cells: limits and plan.');
     const contents = (await workbook.read(["Readings"]))[0];
     const { row, column } = areaOf(paste.at) as { row: number; column: number };
     const landed = contents?.cells

@@ -366,3 +366,10 @@ describe("in words", () => {
     expect(workbook.functions()).toEqual(["Year plan 0,0", "Locked 0,0"]);
   });
 });
+
+test("where no sheet is chosen it is asked for: nothing is said of formulas that nobody looked for", async () => {
+  const workbook = new MemoryWorkbook(answers).put("Sheet1", [[{ formula: "=VIV.LAPSE(24,300,1400)" }]]);
+  for (const action of [freeze, thaw]) {
+    expect(await action.describe(workbook, [])).toMatchObject({ possible: false, text: "Choose at least one sheet." });
+  }
+});

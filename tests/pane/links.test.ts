@@ -453,6 +453,10 @@ describe("Start my year", () => {
       possible: false,
       text: /animal's name.*Mass is "heavy".*Latitude is "97": give a number from -90 to 90/,
     });
+    expect(await startYear.describe(workbook, { ...form, mass: "1,250", elevation: "1.500" })).toMatchObject({
+      possible: false,
+      text: /Mass is "1,250", which can be read in two ways: write 1250 or 1\.25\. Elevation is "1\.500".* write 1500 or 1\.5\./,
+    });
     expect((await startYear.describe(workbook, form)).text).toBe("Adds 8 sheets after your last one.");
     await insertLinked(workbook, [plan]);
     expect(await startYear.describe(workbook, form)).toMatchObject({

@@ -158,7 +158,7 @@ describe("a file as a keeper writes it", () => {
     ]);
     expect(code).toBe(0);
     expect(err).toBe(
-      `${path}: read with semicolon ; between cells, decimal comma 21,5, dates as day, month, year (--dates and --decimal change that)\n`,
+      `${path}: read with semicolon between cells, decimal comma, dates as day, month, year (--dates and --decimal change that)\n`,
     );
   });
 
