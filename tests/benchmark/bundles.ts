@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { chromium } from "playwright-core";
+import { chromiumHere } from "./chromiumHere";
 import type { Line, Table } from "./race";
 
 const FOLDER = "dist";
@@ -71,14 +72,12 @@ const sizeOf = (what: string, paths: readonly string[], name?: string): Line => 
   return { what, note, ...(name === undefined ? {} : { told: { [name]: zipped } }) };
 };
 
-const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
-
 export const tables = async (): Promise<Table[]> => {
   const title = "Start-up of the functions script, size of the bundles";
   if (!existsSync(FUNCTIONS)) {
     return [{ title, lines: [{ what: FUNCTIONS, missing: 'it is not built, "npm run build" does that' }] }];
   }
-  const browser = process.env.CHROMIUM ?? CHROMIUM.find((path) => existsSync(path));
+  const browser = chromiumHere();
   const scripts = readdirSync(FOLDER).filter((name) => name.endsWith(".js"));
   const pathsOf = (names: readonly string[]): readonly string[] => names.map((name) => `${FOLDER}/${name}`);
   const pane = scripts.filter((name) => name.startsWith("taskpane."));

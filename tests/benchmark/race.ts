@@ -9,7 +9,7 @@ export interface Line {
   readonly allowed?: number;
   /** What does not fit into the columns. */
   readonly note?: string;
-  /** What the README tells of it, by the names that tests/proven.md has for it. */
+  /** What the README tells of it, by the names that tests/proven.md has for it behind "bench." or the table's own. */
   readonly told?: Readonly<Record<string, number>>;
   /** Not measured here, and why: of such a run nothing is kept. */
   readonly missing?: string;
@@ -17,6 +17,8 @@ export interface Line {
 
 export interface Table {
   readonly title: string;
+  /** What tests/proven.json calls a run of it, where that is not "bench". */
+  readonly run?: string;
   readonly lines: readonly Line[];
 }
 
@@ -31,11 +33,14 @@ export const missed = (tables: readonly Table[]): string[] =>
       .map(({ what, ratio, allowed }) => `${title}, ${what}: ${ratio?.toFixed(2) ?? "no ratio"}, allowed ${allowed}`),
   );
 
-/** What the README tells of these tables; undefined where a part was not measured. */
-export const toldOf = (tables: readonly Table[]): Readonly<Record<string, number>> | undefined => {
-  const lines = tables.flatMap((table) => table.lines);
-  if (lines.some(({ missing }) => missing !== undefined)) return undefined;
-  return Object.assign({}, ...lines.map(({ told }) => told)) as Readonly<Record<string, number>>;
+/** What the README tells of these tables, by the name of the run; undefined where a part was not measured. */
+export const toldOf = (tables: readonly Table[]): ReadonlyMap<string, Readonly<Record<string, number>>> | undefined => {
+  const told = new Map<string, Record<string, number>>();
+  for (const { run = "bench", lines } of tables) {
+    if (lines.some(({ missing }) => missing !== undefined)) return undefined;
+    told.set(run, Object.assign(told.get(run) ?? {}, ...lines.map((line) => line.told)) as Record<string, number>);
+  }
+  return told;
 };
 
 export interface Contestant {

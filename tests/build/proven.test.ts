@@ -46,7 +46,6 @@ const UNMEASURED: Readonly<Record<string, string>> = {
   "four winter plans": "as many as the sheets have room for",
   "as two lines": "how a spreadsheet draws a band",
   "more than 100 000 spilled rows": "the preview's limit",
-  "three clicks": "what the pane asks for",
 };
 const FIGURE =
   /\d[\d .,]*\d|\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|hundred|thousand|million|half|twice)\b/gi;
