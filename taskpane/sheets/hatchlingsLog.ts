@@ -68,6 +68,7 @@ const stands = (row: Row): string => {
     ],
     [`AND(ISNUMBER(${refused}),${patience}<>"",N(${refused})>=N(${patience}))`, `"Plan: "&${refused}&" refused"`],
     [`AND(${eaten}=0,${lateFrom}<>"",N(${day})>=N(${lateFrom}))`, `"Plan: no meal, day "&${day}`],
+    [`OR(${alarm}="",${patience}="",${lateFrom}="")`, '"Not judged: a limit above is blank"'],
     [`AND(${eaten}=0,OR(${shed}="",N(${shed})>N(${on})))`, `"Waiting for the first shed, day "&${day}`],
     [`${eaten}=0`, `"Waiting, day "&${day}`],
   ];
@@ -86,7 +87,11 @@ export const all = log(
   LOG_ROWS,
   {
     label: { title: "Label", needed: "A hatchling", input: young.map(({ label }) => label) },
-    standsOut: { title: "What stands out", each: stands, rules: [begins("Plan", "care"), begins("Eats", "good")] },
+    standsOut: {
+      title: "What stands out",
+      each: stands,
+      rules: [begins("Plan", "care"), begins("Not", "care"), begins("Eats", "good")],
+    },
     hatched: { title: "Hatched", input: young.map(() => clutch.hatched), format: "date", takes: date },
     shed: {
       title: "First shed",

@@ -11,7 +11,7 @@ import { STATION_TERMS } from "./shared/scenario";
 import { figure } from "./shared/systems";
 import { datesIn, hasPlan } from "./shared/winterPlan";
 import { isoText, rounded } from "./shared/words";
-import { asked, food } from "./yearPlanCare";
+import { asked, food, WEEKS } from "./yearPlanCare";
 import { limits, months, NIGHTS_BY, year } from "./yearPlanInputs";
 import { coldLine, floor, mealsOn, weeks } from "./yearPlanWeeks";
 
@@ -32,6 +32,17 @@ const nightWords = words(
 );
 
 const { day, night, meals } = weeks;
+const { lastMeal } = year;
+const lastWeek = `${start}+${7 * (WEEKS - 1)}`;
+/** A plan is of one winter; the weeks may hold another, or another alone. */
+const nextWinter = `DATE(YEAR(${lastMeal})+1,MONTH(${lastMeal}),DAY(${lastMeal}))`;
+const elsewhere = [
+  [`${lastMeal}>${lastWeek}`, '"The winter plan begins after these weeks: a winter before it is not shown. "'],
+  [
+    `${nextWinter}<=${lastWeek}`,
+    `"The winter plan is of one winter: from about "&${isoText(nextWinter)}&" on the next is not shown. Make its plan before. "`,
+  ],
+].reduceRight((otherwise, [when = "", said = ""]) => `IF(${when},${said},${otherwise})`, '""');
 /** What of the keeper's own limits cannot be meant, or can hurt: the set-points follow them all the same. */
 const amiss = [
   [`${dayLeast}>${dayMost}`, "By day at least is above by day at most: the least was taken."],
@@ -52,7 +63,7 @@ const amiss = [
 const warning = words(
   "warning",
   [3, 10],
-  f`IF(OR(${[start, dayLeast, dayMost, nightLeast, nightMost].map((one) => `${one}=""`).join(",")}),"",${amiss.join("&")})`,
+  f`IF(OR(${[start, dayLeast, dayMost, nightLeast, nightMost].map((one) => `${one}=""`).join(",")}),"",${amiss.join("&")}&IF(${hasPlan(plan)},${elsewhere},""))`,
   { rules: [saysSomething("stop")] },
 );
 const summary = words(

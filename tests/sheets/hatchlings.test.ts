@@ -68,3 +68,16 @@ test("a young one that does not winter is said to stay warm, and without a label
   );
   expect((await filled(hatchlings, {}, { cleared: true })).of("winterSaid.said")).toMatch(/^Whose first winter\?/);
 });
+
+test("a blank limit is told where it would have judged, and nobody who is not judged eats by itself", async () => {
+  for (const limit of ["alarm", "patience", "lateFrom"]) {
+    const reading = await filled(hatchlings, { [`looked.${limit}`]: null, "log.winters[3]": "yes" });
+    const said = reading.column("log.standsOut").slice(0, 6);
+    expect([limit, said.filter((one) => !String(one).startsWith("Plan"))]).toEqual([
+      limit,
+      said.filter((one) => one === "Not judged: a limit above is blank"),
+    ]);
+    expect(said[0]).toBe("Not judged: a limit above is blank");
+    expect(reading.of("log.firstWinter[3]")).toMatch(/^Stop: does not eat by itself/);
+  }
+});

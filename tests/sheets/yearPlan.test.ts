@@ -119,6 +119,15 @@ test("limits that cannot be meant, or that can hurt, are told beside them; none 
   );
 });
 
+test("weeks that hold another winter than the plan's, or a year before it, are told", async () => {
+  const told = async (start: string) => (await filled(yearPlan, { "year.start": start })).of("warning.said");
+  // The last of 52 weeks begins 357 days after the first.
+  expect(await told("2026-09-28")).toBe("");
+  expect(await told("2026-09-29")).toMatch(/^The winter plan is of one winter: from about 2027-09-21 on/);
+  expect(await told("2025-09-29")).toBe("");
+  expect(await told("2025-09-28")).toMatch(/^The winter plan begins after these weeks/);
+});
+
 test("days too cool for a gut are told as cool nights are", async () => {
   const reading = await filled(yearPlan, { "year.dayLeast": 10, "year.dayMost": 19.9 });
   const [day, meals] = ["day", "meals"].map((name) => reading.column(`weeks.${name}`)) as [number[], number[]];
