@@ -6,6 +6,7 @@ import { namedColumn, RowCell, type Cell } from "./shared/names";
 import { LEVELS, says } from "./shared/rules";
 import { animals, TODAY, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf, whole } from "./shared/takes";
+import { blanksKept } from "./shared/words";
 
 /** The keeper's limits, the animals, and what stands out in each before it is paired. */
 
@@ -165,10 +166,11 @@ const check = (row: number): string => {
   const of = (column: string): Cell => new RowCell(`animals.${column}`, row);
   const [sex, mass, age] = [of("sex"), of("mass"), of("age")];
   const [clutches, share] = [of("clutches"), of("share")];
-  const female = `${age},${mass},${femaleAge},${femaleMass},${clutches},${mostClutches}`;
-  const ready = [sex, mass, age, femaleAge, femaleMass, mostClutches, maleAge, maleMass].map((one) => `${one}=""`);
+  const female = `${age},${mass},${femaleAge},${femaleMass},${clutches},${blanksKept(`${mostClutches}`)}`;
+  const blank = (...cells: readonly Cell[]): string => `OR(${cells.map((one) => `${one}=""`).join(",")})`;
+  const unknown = `IF(${blank(sex, mass, age)},TRUE,IF(${sex}="male",${blank(maleAge, maleMass)},${blank(femaleAge, femaleMass)}))`;
   const call = `IF(${sex}="male",VIV.PAIRINGCHECK(${age},${mass},${maleAge},${maleMass}),IF(${share}="",VIV.PAIRINGCHECK(${female}),VIV.PAIRINGCHECK(${female},${share})))`;
-  return f`IF(OR(${ready.join(",")}),"",${linesOfCall(call, MOST_LINES)})`;
+  return f`IF(${of("label")}="","",IF(${unknown},"care: Not judged: sex, birth, mass, the day of the check or a limit above is blank.",${linesOfCall(call, MOST_LINES)}))`;
 };
 
 export const lines = log(

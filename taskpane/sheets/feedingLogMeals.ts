@@ -70,9 +70,15 @@ const nextMeal = ({
   return f`IF(OR(${date}="",${animal}="",COUNTIFS(${who.label},${animal},${who.every},">0")=0,${unknown}),"",IF(${days}=${PLAN_ROWS.length},VIV.NEXTMEAL(${date},${apart},${datesOf(plan)}),VIV.NEXTMEAL(${date},${apart})))`;
 };
 
+type Said = Readonly<Record<"date" | "animal" | "outcome" | "notKept" | "rest", RowCell>>;
+/** Whether it was given a meal on that day already, as two do who look after one animal. */
+const isSecond = ({ date, animal, rest }: Said): string =>
+  `COUNTIFS(${date.upToHere},${date},${animal.upToHere},${animal},${rest.upToHere},">0")>N(${rest}>0)*ISNUMBER(${rest})`;
 /** What is said of an outcome, before or after what is said of the meal. */
-const ofOutcome = (outcome: RowCell, notKept: RowCell): string =>
-  `IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a reptile vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
+const ofOutcome = (row: Said): string => {
+  const { outcome, notKept } = row;
+  return `IF(${isSecond(row)},"Fed on that day before: shares are of each meal alone. ","")&IF(${isOutcome(`${outcome}`, "broughtUp")},"Brought up: wait, ask a reptile vet. ","")&IF(AND(ISNUMBER(${notKept}),${patience}<>"",N(${notKept})>=${patience}),${notKept}&" not kept in a row: look at warmth, hide, weight. ","")`;
+};
 
 /** The words of a check without what its heading says once for all rows, and what is no news of an animal that is kept warm. */
 const shortly = (told: RowCell, animal: RowCell): string => {
@@ -121,8 +127,8 @@ export const fed = log(
     outcome: { title: "Outcome", input: meals.map(({ outcome }) => outcome), takes: anyOutcome },
     level: {
       title: "Check",
-      each: ({ date, animal, outcome, notKept, found, unclear }) =>
-        f`IF(${date}="","",IF(${animal}="","care",IF(${unclear}<>"","stop",IF(OR(${found}="stop",${found}="",LEN(${ofOutcome(outcome, notKept)})=0),${found},"care"))))`,
+      each: ({ date, animal, outcome, notKept, rest, found, unclear }) =>
+        f`IF(${date}="","",IF(${animal}="","care",IF(${unclear}<>"","stop",IF(OR(${found}="stop",${found}="",LEN(${ofOutcome({ date, animal, outcome, notKept, rest })})=0),${found},"care"))))`,
       note: "stop: do not give this meal. care: know why you do. note: good to know.",
       rules: (["stop", "care", "note"] as const).map((level) => says(level, level)),
     },
@@ -130,8 +136,10 @@ export const fed = log(
       title: "What stands out (practice or your own limit)",
       wide: 3,
       joined: true,
-      each: ({ date, animal, items, mass, body, outcome, notKept, found, told, unclear }) =>
-        f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${ofOutcome(outcome, notKept)})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${shortly(told, animal)})&IF(${found}="stop"," "&${ofOutcome(outcome, notKept)},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`,
+      each: ({ date, animal, items, mass, body, outcome, notKept, rest, found, told, unclear }) => {
+        const kept = ofOutcome({ date, animal, outcome, notKept, rest });
+        return f`IF(${date}="","",IF(${animal}="","Whose meal is it? Name the animal.",IF(${unclear}="","",${unclear}&" No food until that is known. ")&IF(${found}="stop","",${kept})&IF(OR(${body}="",${items}="",${mass}=""),"Body, items or prey mass is blank: their shares are not judged. ","")&IF(AND(${unclear}<>"",${found}="note"),"",${shortly(told, animal)})&IF(${found}="stop"," "&${kept},"")&IF(COUNTIFS(${who.label},${animal},${who.every},">0")=0," Not in the list of animals: no next meal is worked out.","")))`;
+      },
     },
     next: {
       title: "Next meal",

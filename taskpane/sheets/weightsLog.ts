@@ -111,7 +111,7 @@ export const weekly = log(
       wide: 2,
       // A loss comes first: the plan is of one winter, and whoever does not follow it is weighed in its days too.
       each: ({ date, animal, mass, share, seen }) =>
-        f`IF(OR(${date}="",${mass}=""),"",IF(${animal}="","Whose weighing? Name the animal.",IF(NOT(ISNUMBER(${mass})),"No number: not counted",IF(AND(N(${alarm})>0,N(${share})<=-N(${alarm})),IF(OR(LEFT(${seen},4)="Laid",LEFT(${seen},4)="Birt"),"Laying or birth: ","Lost ")&${rounded(`-100*${share}`)}&IF(${insideFast(`${date}`, plan.dates)}," % in the fast"," % since the last"),IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log","")))))`,
+        f`IF(OR(${date}="",${mass}=""),"",IF(${animal}="","Whose weighing? Name the animal.",IF(NOT(ISNUMBER(${mass})),"No number: not counted",IF(AND(N(${alarm})>0,N(${share})<=-N(${alarm})),IF(OR(LEFT(${seen},4)="Laid",LEFT(${seen},4)="Birt"),"Laying or birth: ","Lost ")&${rounded(`-100*${share}`)}&IF(${insideFast(`${date}`, plan.dates)}," % in the fast"," % since the last"),IF(${insideFast(`${date}`, plan.dates)},"In the fast: see the Winter log",IF(AND(ISNUMBER(${share}),N(${alarm})=0),"Not judged: no limit of loss",""))))))`,
       note: "In the fast the Winter log holds a loss against what you agreed with your vet. An animal that does not follow the plan has no fast.",
       rules: [begins("In", "note"), saysSomething("care")],
     },

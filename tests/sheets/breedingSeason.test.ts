@@ -96,3 +96,12 @@ test("a mating whose day is blank or is no date keeps her out of the cold, and i
     "Not counted: after the day of the check",
   ]);
 });
+
+test("an animal that cannot be judged is told, and the others are judged", async () => {
+  const male = await filled(breedingSeason, { "limits.maleMass": null });
+  expect(male.column("animals.check").slice(0, 5)).toEqual(["stop", "care", "stop", "care", "stop +2"]);
+  expect(male.of("animals.told[2]")).toMatch(/^Not judged: /);
+  const clutches = await filled(breedingSeason, { "limits.clutches": null, "animals.mass[4]": null });
+  expect(clutches.of("animals.told[1]")).toMatch(/^Clutches not judged/);
+  expect(clutches.of("animals.told[4]")).toMatch(/^Not judged: /);
+});

@@ -49,7 +49,7 @@ test("shares: 20 % on the first day after winter is stopped, half the usual is n
   const reading = await filled(
     feedingLog,
     rows("log", free, [
-      fit({ date: "2027-03-29", body: 310, mass: 62 }),
+      fit({ date: "2027-03-29", body: 310, mass: 62, outcome: "taken" }),
       { ...fit({ date: "2027-03-29", body: 310, mass: 15 }), animal: "Heather" },
       fit({ date: "2027-05-05", mass: 46 }),
       fit({ date: "2027-05-05", mass: 46, items: 2 }),
@@ -163,4 +163,21 @@ test("what is looked at is one animal's: its next meal, its prey by the size's n
 test("other common words for an outcome are taken by the list", () => {
   const list = feedingLog.validation.find((one) => one.kind === "list" && one.words.length > 5);
   expect(list).toMatchObject({ words: expect.arrayContaining(["ate", "left", "y", "0", "brought up"]) as string[] });
+});
+
+test("a second meal on one day is told, one after a refusal or of another animal is not", async () => {
+  const free = freeRow(feedingLog, "log");
+  const meal = { date: "2027-05-03", items: 1, mass: 14, body: 300, night: 18 };
+  const reading = await filled(
+    feedingLog,
+    rows("log", free, [
+      { ...meal, animal: "Juniper", outcome: "refused" },
+      { ...meal, animal: "Juniper", outcome: "taken" },
+      { ...meal, animal: "Rowan", outcome: "taken" },
+      { ...meal, animal: "Juniper", outcome: null },
+    ]),
+  );
+  const said = [0, 1, 2, 3].map((i) => reading.of(`log.words[${free + i}]`));
+  expect(said.map((words) => String(words).startsWith("Fed on that day before"))).toEqual([false, false, false, true]);
+  expect(reading.of(`log.level[${free + 3}]`)).toBe("care");
 });

@@ -158,3 +158,10 @@ test("the picture is of the animal looked at, through its winter, whatever the o
   expect(nobody.of("summary.said")).toMatch(/^No weighing of Ash in the log/);
   expect(nobody.of("now.mass")).toBe("");
 });
+
+test("without a limit of loss every change says that it is not judged", async () => {
+  const reading = await filled(weights, { "animal.alarm": null });
+  const told = reading.column("log.standsOut").filter((one) => one !== "" && one !== null);
+  expect(told.length).toBeGreaterThan(5);
+  expect(new Set(told)).toEqual(new Set(["Not judged: no limit of loss"]));
+});
