@@ -5,6 +5,8 @@ import { record } from "./proven";
 
 type Step = readonly [what: string, ...command: string[]];
 
+const tool = ["node", "tests/tool.mjs"];
+
 /**
  * Everything that must hold; all of it is run, and each step says how long it took. The streams of a stage run side by
  * side: the tests use every core, but not at every moment. With --record, what passed is entered in tests/proven.json; not by
@@ -17,13 +19,13 @@ const stages: readonly (readonly (readonly Step[])[])[] = [
       ["build", "tsx", "addin/build/build.ts"],
       ["sizes of the build", "tsx", "addin/build/sizes.ts"],
     ],
-    [["types", "tsc", "--noEmit"]],
+    [["types", ...tool, "tsc", "--noEmit"]],
   ],
   [
-    [["tests", "jest", "--json", "--outputFile=reports/jest.json"]],
+    [["tests", ...tool, "jest", "--json", "--outputFile=reports/jest.json"]],
     [
-      ["lint", "eslint", "--max-warnings=0", "."],
-      ["format", "prettier", "--check", "--log-level=warn", "."],
+      ["lint", ...tool, "eslint", "--max-warnings=0", "."],
+      ["format", ...tool, "prettier", "--check", "--log-level=warn", "."],
     ],
   ],
   [[["yardsticks", "tsx", "addin/build/yardsticks.ts", "--check"]]],
@@ -33,7 +35,7 @@ const root = join(__dirname, "..", "..");
 mkdirSync(join(root, "reports"), { recursive: true });
 rmSync(join(root, "reports", "yardsticks"), { recursive: true, force: true });
 
-const path = [...["node_modules", "tests/node_modules"].map((from) => join(root, from, ".bin")), process.env.PATH];
+const path = [join(root, "node_modules", ".bin"), process.env.PATH];
 
 /** What a command says, and its exit code; what it says is printed as one piece, so that two side by side stay readable. */
 const run = ([what, command = "", ...args]: Step): Promise<number> =>
