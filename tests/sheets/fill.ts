@@ -54,6 +54,30 @@ export const filled = async (
   }
 };
 
+/** The same for several, each typed into the example as it was: one engine serves them all. */
+export const inTurn = async (sheet: Sheet, all: readonly Typed[]): Promise<readonly Reading[]> => {
+  const { workbook, close } = openWorkbook();
+  try {
+    const [name] = (await workbook.insert([sheet])) as [string];
+    const example = await readSheet(workbook, name, sheet);
+    const asItWas = ({ row, column }: Change): CellContent => {
+      const { value, formula } = example.cells[row]?.[column] ?? { value: null };
+      return formula === undefined ? (value as CellContent) : { formula };
+    };
+    const readings: Reading[] = [];
+    let back: readonly Change[] = [];
+    for (const typed of all) {
+      const changes = changesOf(name, sheet, typed);
+      await workbook.write([...back, ...changes]);
+      back = changes.map((change) => ({ ...change, cells: [[asItWas(change)]] }));
+      readings.push(await readSheet(workbook, name, sheet));
+    }
+    return readings;
+  } finally {
+    close();
+  }
+};
+
 /** Entries in a column, by its name, from one row on. */
 export const down = (column: string, values: readonly CellContent[], from = 1): Typed => {
   if (/^[A-Z]{1,2}\d+$/.test(column)) {

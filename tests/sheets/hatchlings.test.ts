@@ -1,5 +1,5 @@
 import { hatchlings } from "../../taskpane/sheets/hatchlings";
-import { filled, rows } from "./fill";
+import { filled, inTurn, rows } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -70,8 +70,13 @@ test("a young one that does not winter is said to stay warm, and without a label
 });
 
 test("a blank limit is told where it would have judged, and nobody who is not judged eats by itself", async () => {
-  for (const limit of ["alarm", "patience", "lateFrom"]) {
-    const reading = await filled(hatchlings, { [`looked.${limit}`]: null, "log.winters[3]": "yes" });
+  const limits = ["alarm", "patience", "lateFrom"];
+  const readings = await inTurn(
+    hatchlings,
+    limits.map((limit) => ({ [`looked.${limit}`]: null, "log.winters[3]": "yes" })),
+  );
+  for (const [i, reading] of readings.entries()) {
+    const limit = limits[i];
     const said = reading.column("log.standsOut").slice(0, 6);
     expect([limit, said.filter((one) => !String(one).startsWith("Plan"))]).toEqual([
       limit,

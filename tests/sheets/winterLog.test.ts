@@ -1,6 +1,6 @@
 import { winterLog } from "../../taskpane/sheets/winterLog";
 import { cellOf } from "../../taskpane/sheets/shared/page";
-import { filled, rows, type Typed } from "./fill";
+import { filled, inTurn, rows, type Typed } from "./fill";
 
 jest.setTimeout(30_000);
 
@@ -67,9 +67,11 @@ test("where a cell cannot be read nothing is judged, and that is said first", as
     { "animal.agreed": 5 },
     { "animal.litres": 0.3 },
   ];
-  for (const typed of unread) {
-    const reading = await filled(winterLog, typed);
-    expect([typed, reading.of("signs.said")]).toEqual([typed, expect.stringMatching(/^stop: Nothing is judged: /)]);
-    expect(reading.of("lines.on[1]")).toBe("#VALUE!");
+  const readings = await inTurn(winterLog, [...unread, {}]);
+  for (const [i, typed] of unread.entries()) {
+    const said = readings[i]?.of("signs.said");
+    expect([typed, said]).toEqual([typed, expect.stringMatching(/^stop: Nothing is judged: /)]);
+    expect(readings[i]?.of("lines.on[1]")).toBe("#VALUE!");
   }
+  expect(readings.at(-1)?.of("signs.said")).toMatch(/^care: 2027-01-04, Box at 10\.4/);
 });
