@@ -41,17 +41,19 @@ const EDGES: Readonly<Record<string, readonly (readonly Raw[])[]>> = {
   SETPOINT: [undefined, 0, 1, 2, 3, 4].map((swapped) => [46_310, plan(swapped), 24, 8]),
   // The plan's last meal is given too where half of the interval has gone by, and not before.
   NEXTMEAL: [46_279, 46_280, 46_282, 46_283, 46_285, 46_286, 46_300, 46_470, 46_475].map((last) => [last, 7, plan()]),
-  // Without a month the widest of the seasons; seasons, hemispheres, the tropics and the monsoon's two boxes.
+  // At the surface every wave counts, down to that of two days.
+  UNDERGROUND: [[[[10, 30, 10, 25, 5, 20, 10, 15, 30, 5, 10, 20]], [Array(12).fill(0)], 0, "sand"]],
+  // Without a month the widest of the seasons; hemispheres, the tropics and the monsoon's two boxes.
   LAPSEBAND: [
     ...["high", "low", "median"].flatMap((kind) => [
       [20, 500, 1500, kind],
       [20, 1500, 500, kind],
-      ...[2, 3, 8, 9].map((month) => [20, 500, 1500, kind, month, 46]),
+      [20, 500, 1500, kind, 12, 46],
     ]),
     ...[-24, -23.5, 23.5, 24].map((latitude) => [20, 500, 1500, "high", 12, latitude]),
-    ...[64, 65, 100, 101, 150, 151].flatMap((longitude) =>
-      [36, 46, 47].map((latitude) => [20, 500, 1500, "low", 5, latitude, null, longitude]),
-    ),
+    ...[64.9, 65, 100, 150, 150.1].map((longitude) => [20, 500, 1500, "low", 5, 36, null, longitude]),
+    ...[100, 99.9].map((longitude) => [20, 500, 1500, "low", 5, 46, null, longitude]),
+    [20, 500, 1500, "low", 5, 46.1, null, 120],
   ],
 };
 
