@@ -58,7 +58,7 @@ export const record = async (command: string, figures: Measured, size?: number):
     return;
   }
   writeFileSync(RECORD, await formatted(runs));
-  writeFileSync(README, withProven(readFileSync(README, "utf8")));
+  tellInReadme();
   console.log(`Entered in tests/proven.json as "${command}", and in README.md.`);
 };
 
@@ -79,8 +79,10 @@ const named = (prefix: string, figures: Measured): Figures =>
   Object.fromEntries(Object.entries(figures).map(([name, figure]) => [`${prefix}.${name}`, figure]));
 
 const worsts = (some: readonly Yardstick[]): readonly number[] => some.map(({ worst }) => worst);
-const ends = (prefix: string, figures: readonly number[]): Figures =>
-  named(prefix, { least: Math.min(...figures), most: Math.max(...figures) });
+const ends = (prefix: string, figures: readonly number[]): Figures => {
+  if (figures.length === 0) throw new Error(`functions/yardsticks.json holds nothing for ${prefix}`);
+  return named(prefix, { least: Math.min(...figures), most: Math.max(...figures) });
+};
 
 /** A band of nine in ten that holds fewer is weak; and so is an estimate that is no nearer than the nearest station. */
 const WEAK = 0.85;
@@ -199,3 +201,6 @@ export const withProven = (readme: string): string => {
   const words = filled(readFileSync(WORDS, "utf8"), figuresOf(runsRecorded()));
   return `${before}${FROM}${words}\n${after.slice(end)}`;
 };
+
+/** Writes the README anew, once a record or a register has changed. */
+export const tellInReadme = (): void => writeFileSync(README, withProven(readFileSync(README, "utf8")));

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { counted, type Yardstick } from "../../functions/yardsticks";
 import { formatted } from "./formatted";
+import { tellInReadme } from "./proven";
 
 const ROOT = join(__dirname, "..", "..");
 const COMMITTED = join(ROOT, "functions", "yardsticks.json");
@@ -24,6 +25,7 @@ const main = async (): Promise<void> => {
   const fresh = recorded();
   if (!process.argv.includes("--check")) {
     writeFileSync(COMMITTED, await formatted(fresh));
+    tellInReadme();
     return;
   }
   const committed = JSON.parse(readFileSync(COMMITTED, "utf8")) as Yardstick[];
