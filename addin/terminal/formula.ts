@@ -9,10 +9,6 @@ import { nativeFormulas } from "../../taskpane/native/native";
 import type { DateOrder, Decimal, Form } from "../../taskpane/text/form";
 import { formWords, guessForm } from "../../taskpane/text/guessForm";
 import { misfitsInWords, readTable, type TextCell } from "../../taskpane/text/readTable";
-import { pagesOf } from "../../taskpane/handbook/pages";
-import { evaluate } from "../boundary/evaluate";
-import { asText } from "../handbook/text";
-import { writtenIn } from "../handbook/written";
 import type { FormulaCell } from "../preview/formulas";
 
 const USAGE =
@@ -167,7 +163,13 @@ const nativeAnswers = (formulas: readonly string[]): Answered => {
  * The page of a function, by its name with or without the prefix, or another page of the handbook by its path or title. Of
  * none: how the terminal is asked, and every function.
  */
-const helpOn = (names: readonly string[]): Answered => {
+const helpOn = async (names: readonly string[]): Promise<Answered> => {
+  const [{ pagesOf }, { writtenIn }, { asText }, { evaluate }] = await Promise.all([
+    import("../../taskpane/handbook/pages"),
+    import("../handbook/written"),
+    import("../handbook/text"),
+    import("../boundary/evaluate"),
+  ]);
   const pages = pagesOf(writtenIn(join(__dirname, "..", "..")), evaluate);
   const plain = (name: string): string =>
     name
@@ -202,7 +204,8 @@ const run = async (): Promise<Answered> => {
   const said = { ...(dateOrder ? { dateOrder } : {}), ...(decimal ? { decimal } : {}) };
   const file = values.csv === undefined ? undefined : cellsOf(values.csv, said);
   const cells = file?.cells ?? [];
-  // The engine is most of what there is to load: a page, a twin and what cannot be read do without.
+  // The engine is most of what there is to load: a page, a twin and what cannot be read do without. Of the rest it is the sheets,
+  // which only the handbook's pages are made of.
   const [{ startHeadless }, { cellDataOf }, { evaluateFormulas }] = await Promise.all([
     import("../preview/headless"),
     import("../preview/cellData"),
