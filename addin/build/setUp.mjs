@@ -1,5 +1,6 @@
-// Makes a fresh machine ready: the packages that the preview needs; with --checks also those of tests/, where they are
-// missing; with --tests those of tests/ as they are locked, a browser and LibreOffice.
+// Makes a fresh machine ready: the packages that the preview needs; with --missing only where there are none at all; with
+// --checks also those of tests/, where they are missing; with --tests those of tests/ as they are locked, a browser and
+// LibreOffice. What it says goes beside the output, which a formula's answer may be waited for on.
 // Plain Node, because it runs before anything is installed.
 import { execFileSync, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
@@ -23,10 +24,10 @@ const install = (folder, what) => {
     .update(readFileSync(join(folder, "package-lock.json")))
     .digest("hex");
   if (existsSync(stamp) && readFileSync(stamp, "utf8") === lock) return;
-  console.log(`Installing ${what} …`);
+  console.error(`Installing ${what} …`);
   const npm = spawnSync("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"], {
     cwd: folder,
-    stdio: "inherit",
+    stdio: ["inherit", 2, 2],
     shell: process.platform === "win32",
   });
   if (npm.status !== 0) {
@@ -49,7 +50,9 @@ const lighten = () => {
 const wants = (word) => process.argv.includes(word);
 const isThere = ["tests", "."].some((from) => existsSync(join(root, from, "node_modules", "jest", "package.json")));
 
-if (!(wants("--checks") && isThere)) install(root, "the packages of the preview");
+const hasAny = existsSync(join(root, "node_modules", "esbuild", "package.json"));
+
+if (!(wants("--checks") && isThere) && !(wants("--missing") && hasAny)) install(root, "the packages of the preview");
 if (wants("--tests") || (wants("--checks") && !isThere)) {
   install(tests, "the packages of the tests");
   lighten();

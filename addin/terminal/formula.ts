@@ -95,7 +95,8 @@ const options = () => {
   try {
     return parseArgs({ allowPositionals: true, options: OPTIONS });
   } catch (error) {
-    throw new InputError(`${inWords(error)}; ${USAGE}`);
+    // What Node adds of other ways to begin with a minus helps nobody here.
+    throw new InputError(`${inWords(error).replace(/\. To specify .*/, "")}; ${USAGE}`);
   }
 };
 

@@ -1,7 +1,7 @@
 import { grounds, USUAL_GROUND } from "../../functions/climate/shared/ground";
 import { ELEVATION, TEMPERATURE } from "../../functions/shared/limits";
 import { form } from "./shared/form";
-import { once } from "./shared/formula";
+import { f, once } from "./shared/formula";
 import { log } from "./shared/log";
 import { namedColumn, through, type RowCell } from "./shared/names";
 import { home, lower, TOWN_STATION, upper } from "./shared/scenario";
@@ -156,8 +156,9 @@ export const stations = log(
     },
     km: {
       title: "Km",
-      each: ({ name, longitude }) =>
-        once`INDEX(VIV.STATIONRANK(${through(name, longitude)},${place.bandLow},${place.bandHigh},${place.latitude},${place.longitude}),1,3)`,
+      // The row is handed over as one: a blank in it is looked for cell by cell.
+      each: ({ name, elevation, latitude, longitude }) =>
+        f`IF(OR(${[elevation, latitude, longitude, place.bandLow, place.bandHigh, place.latitude, place.longitude].map((one) => `${one}=""`).join(",")}),"",INDEX(VIV.STATIONRANK(${through(name, longitude)},${place.bandLow},${place.bandHigh},${place.latitude},${place.longitude}),1,3))`,
       format: "whole",
     },
     credit: {

@@ -358,9 +358,14 @@ describe("what a keeper does in the grid", () => {
 });
 
 test("on a narrow screen the pane is folded away, and comes by its button", async () => {
-  const { page, errors } = await open(400, 700);
+  const { page, errors } = await open(320, 700);
   const pane = page.locator("#pane");
   const button = page.getByRole("button", { name: "Show pane" });
+  // Nothing of the title bar is cut off, its button least of all: the page itself does not scroll.
+  for (const part of ["#help", "#manner", "#fold"]) {
+    const { x = 0, width = Infinity } = (await page.locator(part).boundingBox()) ?? {};
+    expect([part, x >= 0, x + width <= 320]).toEqual([part, true, true]);
+  }
   expect(await pane.isVisible()).toBe(false);
   expect(await button.getAttribute("aria-expanded")).toBe("false");
   await button.focus();

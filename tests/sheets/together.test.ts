@@ -1,5 +1,7 @@
 import { isoOf } from "../../functions/dates";
+import { cleared } from "../../taskpane/sheets/clear";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
+import { filled } from "../../taskpane/sheets/filled";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import { cellOf } from "../../taskpane/sheets/shared/page";
 import { home, lower, town, upper, winter } from "../../taskpane/sheets/shared/scenario";
@@ -32,6 +34,16 @@ test("the home curve of Year plan is what Native climate works out, to its tenth
     const typed = year.column(to) as number[];
     worked.forEach((value, i) => expect(Math.abs(value - (typed[i] ?? NaN))).toBeLessThan(0.051));
   }
+});
+
+test("Native climate of a place without stations has no error: the rows of stations stay empty", async () => {
+  const { latitude, longitude, bandLow, bandHigh } = home;
+  const named = Object.fromEntries(
+    Object.entries({ latitude, longitude, bandLow, bandHigh }).map(([name, value]) => [`place.${name}`, value]),
+  );
+  const [climate] = (await drawn(filled(cleared(nativeClimate), named))) as [Reading];
+  expect(climate.errors()).toEqual([]);
+  expect(climate.column("stations.km")).toEqual(["", ""]);
 });
 
 test("a cell may point to another sheet, and follows it", async () => {
