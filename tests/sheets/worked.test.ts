@@ -42,8 +42,15 @@ const answers = (reading: Reading, sheet: Sheet): readonly string[] =>
 
 /** Formulas that rightly show nothing in the example, by sheet. */
 const quiet: Readonly<Record<string, readonly string[]>> = {
-  // One winter plan of four, and nothing that has to be asked first.
-  animals: ["atEach.from2[1]", "atEach.from3[1]", "atEach.from4[1]", "list.asked[1]"],
+  // One winter plan of four, no meal that came up, and nothing that has to be asked first.
+  animals: [
+    "atEach.from2[1]",
+    "atEach.from3[1]",
+    "atEach.from4[1]",
+    "list.broughtUp[1]",
+    "fed.broughtUp[1]",
+    "list.asked[1]",
+  ],
   // No meal before the first, and nothing has to be said of its plan.
   feedingLog: ["log.atLeast[1]", "log.unclear[1]"],
   // Words that stand in a row only when something is out of the ordinary, and changes since a weighing before the first.
