@@ -37,9 +37,9 @@ export const resultWords = ({ result }: AnyDefinition): readonly string[] =>
     return `${name ? `${name}: ` : ""}${about}${sign ? `, ${sign}` : ""}`;
   });
 
-export const shapeWords = ({ result }: AnyDefinition): string =>
+export const shapeWords = ({ parameters, result }: AnyDefinition): string =>
   ({
-    cell: "One cell for each cell given.",
+    cell: Object.keys(parameters).length === 0 ? "One cell." : "One cell for each cell given.",
     columns: `${result.columns.length} cells side by side.`,
     list: "As many cells as were given.",
     table: "Rows below one another, without headings.",
