@@ -35,10 +35,11 @@ const lines = log(
 );
 /** Where there are no dates there is nothing to judge, which must not pass for nothing that stands out. */
 const undated = `IF(ISERROR(${dates.words.at(1)}),"stop: The six dates cannot be worked out: the error in their first line says why.",IF(AND(${way}<>"",${when}<>"",${dates.words.at(1)}=""),"stop: There are no dates: Planned is neither forwards nor backwards, or a number of days is blank.",""))`;
+/** Of the box the line below speaks, which may say stop: nothing may seem to be said of it before. */
 const check = words(
   "check",
   [9, 6],
-  f`IF(${dates.date.at(1)}="",${undated},IF(OR(${lines.level.at(1)}=""),"",${joinedLines(MOST_LINES, lines)}))`,
+  f`IF(${dates.date.at(1)}="",${undated},IF(OR(${lines.level.at(1)}=""),"",SUBSTITUTE(${joinedLines(MOST_LINES, lines)},"Nothing stands out.","Nothing stands out in its dates and set-points.")))`,
   { title: "What stands out in its dates and set-points (meals: see the Feeding log)", rules: LEVELS },
 );
 /** The dates and set-points may be right, and the box still be too small for its air. */

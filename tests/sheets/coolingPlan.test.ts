@@ -37,7 +37,7 @@ test("where the dates are fine and the box is not, the top says both; a vented b
   const [shut, vented] = await Promise.all(
     ["shut", "vented"].map((box) => filled(coolingPlan, { "air.box": box, "air.litres": 24 })),
   );
-  expect(shut?.of("check.said")).toMatch(/^note: Nothing stands out\. /);
+  expect(shut?.of("check.said")).toMatch(/^note: Nothing stands out in its dates and set-points\. /);
   expect(shut?.of("stifles.said")).toMatch(/^stop: .* it needs vents\.$/);
   expect(vented?.of("stifles.said")).toBe("");
 });
