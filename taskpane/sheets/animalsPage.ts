@@ -28,7 +28,7 @@ export const numbers = form(
       from: "winterLog.animal.tooCold",
     },
     tooWarm: {
-      label: "Too warm above, °C: call at once",
+      label: "In the cold, too warm above, °C: call at once",
       value: 10,
       wide: 3,
       format: "tenth",

@@ -38,6 +38,7 @@ export const ready = form("ready", "May it be cooled?", {
     takes: number(MASS),
     from: "animals.list.mass",
     by: "plan.label",
+    note: "Weigh it anew before you cool it: the figure on Today is as old as its Weighed on.",
   },
   before: {
     label: "Mass a year ago",
