@@ -156,7 +156,12 @@ test("one that brought a meal up is fed and cooled on by nobody until it has res
     { animal: "Heather", date: "2026-09-21", outcome: "taken" },
     { animal: "Unfed", date: "2026-09-27", outcome: "brought up" },
   ]);
-  const unfed = { "list.label[6]": "Unfed", "list.born[6]": "2020-06-01", "list.winters[6]": "no", "list.fed[6]": "2026-09-27" };
+  const unfed = {
+    "list.label[6]": "Unfed",
+    "list.born[6]": "2020-06-01",
+    "list.winters[6]": "no",
+    "list.fed[6]": "2026-09-27",
+  };
   const resting = await filled(animals, { ...log, ...unfed, "reminders.today": "2026-10-09", "list.gravid[5]": "yes" });
   const said = (name: string) => [2, 5, 6].map((row) => resting.of(`list.${name}[${row}]`));
   expect(said("toDo")).toEqual([
