@@ -25,9 +25,10 @@ const explained = words(
   "While it feeds, day and night follow the home's curve within your limits, and moisture the rain there. From the last meal to the first the winter plan has its own set-points, light and moisture. A warm night is as warm as the day.",
 );
 
+/** Beside the limits, under the cautions: what is silent as a rule leaves no room free above the picture. */
 const nightWords = words(
   "nightWords",
-  [3, 10],
+  [13, 2],
   f`IF(${nightsFrom}="${NIGHTS_BY[1]}",IF(COUNT(${months.ground})<12,"Still needed for nights by the ground: its twelve lows. Until then they keep to your own limits alone.","Nights follow the ground's lows too, never past your own limits. ${cautions.bareGround}"),"Nights keep to your own limits alone.")`,
 );
 
@@ -62,7 +63,7 @@ const amiss = [
 ].map(([isAmiss = "", said = ""]) => `IF(${isAmiss},"${said} ","")`);
 const warning = words(
   "warning",
-  [3, 10],
+  [16, 2],
   f`IF(OR(${[start, dayLeast, dayMost, nightLeast, nightMost].map((one) => `${one}=""`).join(",")}),"",${amiss.join("&")}&IF(${hasPlan(plan)},${elsewhere},""))`,
   { rules: [saysSomething("stop")] },
 );
@@ -113,9 +114,7 @@ export const yearPlan = page(
     foot: [STATION_TERMS],
   },
   gap(1),
-  { A: [months, gap(2), limits, explained, nightWords, warning], F: [year] },
-  chart,
-  summary,
+  { A: [months, gap(2), limits, explained, chart, summary], F: [year], L: [warning, nightWords] },
   gap(1),
   { A: [weeks], L: [food], O: [mealsOn], P: [coldLine], Q: [floor], S: [asked] },
 );

@@ -31,5 +31,5 @@ export const over = (limit: Cell | number | string, look: Look): Rule => ({
 
 export const moreThanNone = (look: Look): Rule => ({ when: (own) => `=N(${own})>0`, look });
 
-/** The three levels of a check, which begin its words. */
-export const LEVELS: readonly Rule[] = (["stop", "care", "note"] as const).map((level) => begins(level, level));
+/** The levels of a check, which begin its words. A note has no colour: the room for the longest words would stand there in grey. */
+export const LEVELS: readonly Rule[] = (["stop", "care"] as const).map((level) => begins(level, level));
