@@ -26,7 +26,7 @@ export const mealRules: readonly Rule<Measure>[] = [
   { of: "item", over: "own", level: "care", source: "practice", words: "An item of {is} of the body: more than {limit} can choke a small-headed snake or be brought up" },
   { of: "meal", over: "own", level: "care", source: "practice", words: "A meal of {is} of the body: more than {limit} is large" },
   { of: "firstItems", over: 1, level: "care", source: "practice", words: "First meals after the cold: one small item, not several" },
-  { of: "daysSince", under: "own", level: "care", source: "ownLimit", words: "Only {is} since the last meal: wait {limit} or more", blank: unseen("Last meal or least days between meals not given and not checked.") },
+  { of: "daysSince", under: "own", level: "care", source: "ownLimit", words: "Only {is} since the last meal: wait {limit} or more", blank: unseen("Last meal or least days between meals were not given and not checked.") },
   { of: "nights", under: NIGHT_SLOW, level: "care", source: "practice", words: "Nights of {is}: below {limit} the gut works slowly; a smaller meal, or warmer nights after it" },
   { of: "weighing", over: WEIGHING_STALE, level: "care", source: "practice", words: "Weighed {is} ago: the shares are of a body mass that is older than {limit}", blank: unseen("When the body was weighed was not given.") },
   { of: "outgrown", under: "own", level: "note", source: "ownLimit", words: "An item of {is} of the body: below {limit} its size is outgrown, look at the next one up" },

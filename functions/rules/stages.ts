@@ -44,7 +44,7 @@ export const care: Readonly<Record<Phase, Care>> = {
     moisture: "moist",
     nights: "warm",
     soaking: soak,
-    toDo: "Warm, nights too, until droppings are seen. Soak while watched, weigh, fresh water.",
+    toDo: "Warm, nights too, until droppings are seen. Watched soak, weigh, fresh water.",
     never: "No food. No cooling before the gut is empty, nor if gravid, thin or ill.",
   },
   Cooling: {
@@ -80,7 +80,7 @@ export const care: Readonly<Record<Phase, Care>> = {
     moisture: "moist",
     nights: "warm",
     soaking: soak,
-    toDo: "Warm, with a basking place and warm nights. Let it drink, soak while watched, weigh.",
+    toDo: "Warm, nights too, with a basking place. Let it drink, watched soak, weigh.",
     never: "No food until the first meal's day, nor before it moves well and has drunk.",
   },
   "First meals": {

@@ -13,8 +13,8 @@ export const animals = page(
     cautions: ["noFoodInTheCold", "feedTheAnimal", "noVet"],
     sources: ["practice", "definition"],
     widths: [
-      9.5, 11.5, 39, 26, 11, 19.5, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5, 11.5,
-      8, 18,
+      10.2, 11.5, 38, 26.5, 11.5, 19, 12, 16, 18, 8, 11.5, 11.5, 8, 11.5, 9, 9, 11.5, 7, 8, 7, 7, 8, 7, 11.5, 11.5,
+      11.5, 8, 18,
     ],
     cautionColumns: ["D", "F"],
     leadTo: "C",

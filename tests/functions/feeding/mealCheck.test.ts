@@ -145,7 +145,7 @@ test("what was not given is told, and is no finding", () => {
   expect(check({ plan: null, last: null, least: null, nights: null, weighed: null })).toEqual([
     "note",
     `${NOTHING} No winter plan was given: a fast was not looked for. Nights were not given and not checked. ` +
-      "Last meal or least days between meals not given and not checked. When the body was weighed was not given.",
+      "Last meal or least days between meals were not given and not checked. When the body was weighed was not given.",
   ]);
   const found = check({ meal: 30, item: 15, nights: null });
   expect(found).toEqual([
