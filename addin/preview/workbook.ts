@@ -1,4 +1,4 @@
-import { BooleanNumber, ICommandService, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
+import { BooleanNumber, ICommandService, type ICellData, type IWorksheetData } from "@univerjs/core";
 import { InsertSheetCommand, SetRangeValuesCommand, SetSelectionsOperation } from "@univerjs/sheets";
 import type { FWorkbook, FWorksheet } from "@univerjs/sheets/lib/facade";
 import {
@@ -254,9 +254,12 @@ export class PreviewWorkbook implements Workbook {
   async takeLook({ sheet: name, row, column, rows, like, characters }: ColumnLook): Promise<void> {
     const sheet = this.sheet(name);
     await this.whole("Taking the look", () => {
-      const lookAt = (at: number): { readonly s: IStyleData } => {
+      const standing = sheet.getSheet().getCellMatrix();
+      // The engine takes a cell that is told no formula for one that has none any more.
+      const lookAt = (at: number): Pick<ICellData, "s" | "f" | "si"> => {
         const { n: _, ...look } = sheet.getRange(at, like).getCellStyleData() ?? {};
-        return { s: look };
+        const { f, si } = standing.getValue(at, column) ?? {};
+        return { s: look, ...(f ? { f } : {}), ...(si ? { si } : {}) };
       };
       this.command(SetRangeValuesCommand, {
         unitId: this.book.getId(),

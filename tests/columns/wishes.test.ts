@@ -136,6 +136,8 @@ test.each(wishes.map((wish) => [wish.key, wish] as const))(
     await workbook.asOne(() => addColumn.run(workbook, choice));
     const [after] = await workbook.read([SHEET]);
     expect(after?.cells[1]?.[10]?.value).toBe(column.heading);
+    // They go on: dressing a cell has not taken its formula.
+    expect(after?.cells.slice(2, 10).map((line) => line[10]?.formula)).toEqual(column.formulas);
     let answered = 0;
     for (let i = 0; i < 8; i++) {
       const value = after?.cells[2 + i]?.[10]?.value;
