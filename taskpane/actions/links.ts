@@ -109,8 +109,8 @@ const unitAt = ({ quantities }: Sheet, row: number, column: number): Unit | unde
   return quantities.find(({ range }) => inside(at, cornersOf(range)))?.unit;
 };
 
-/** A formula without what hosts spell in their own way. */
-const plain = (formula: string): string => formula.replace(/[\s$]/g, "").toLowerCase();
+/** A formula without what hosts spell in their own way: Excel quotes a sheet's name only where it must. */
+const plain = (formula: string): string => formula.replace(/[\s$']/g, "").toLowerCase();
 
 const namesPlace = ({ formula }: CellState, source: Tab, at: string): boolean =>
   formula !== undefined && placesIn(formula).has(`${source.name}!${at}`.toLowerCase());

@@ -5,6 +5,7 @@ import { evaluate } from "../../addin/boundary/evaluate";
 import { isoOf } from "../../functions/dates";
 import { addRows } from "../../taskpane/actions/addRows";
 import { insertLinked } from "../../taskpane/actions/insertLinked";
+import { linkedCells, tabsOf } from "../../taskpane/actions/links";
 import { importReadings } from "../../taskpane/actions/importReadings";
 import { guessLayout } from "../../taskpane/actions/readings/guessLayout";
 import { cleared } from "../../taskpane/sheets/clear";
@@ -16,6 +17,7 @@ import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import { isPlotted, plottedOf } from "../../taskpane/pictures/plotted";
 import { areaOf, columnLetters } from "../../taskpane/sheets/shared/address";
 import { cellOf } from "../../taskpane/sheets/shared/page";
+import { inSystem } from "../../taskpane/sheets/shared/systems";
 import { WorkbookError, type Change } from "../../taskpane/workbook";
 import { FakeExcel, type Answer } from "./fake";
 
@@ -799,6 +801,16 @@ test("sheets that cannot be linked go again, and the cell that was shown is show
   await expect(insertLinked(excelWorkbook, plan)).rejects.toThrow(WorkbookError);
   expect(await excelWorkbook.sheetNames()).toEqual(["Sheet1", ...names]);
   expect([excel.active, excel.selected]).toEqual([shown.active, shown.selected]);
+});
+
+test("what is converted from a sheet in other units is known to follow it, though Excel drops the quotes around its name", async () => {
+  open();
+  const [today, weights] = ["animals", "weights"].map((key) => sheets.find((one) => one.key === key) as Sheet);
+  await insertLinked(excelWorkbook, [today as Sheet, inSystem(weights as Sheet, "imperial")]);
+  const { tabs } = tabsOf(await excelWorkbook.read());
+  const converted = linkedCells(tabs, tabs).filter(({ words, there }) => words.endsWith("(converted)") && there);
+  expect(converted.length).toBeGreaterThan(0);
+  expect(converted.filter(({ isLinked }) => !isLinked).map(({ words, here }) => [words, here.formula])).toEqual([]);
 });
 
 test("only Excel on the web is known to take no more than so many rows in a call", () => {

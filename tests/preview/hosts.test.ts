@@ -23,10 +23,16 @@ import { playSheets, type Size } from "./hostsSheets";
 /** A few at each run of the suite, always the same, on sheets that are quickly drawn; `npm run stories` plays others. */
 const { STORIES, SHEET_STORIES, SEED = "5" } = process.env;
 const [count, ofSheets, seed] = [Number(STORIES ?? 8), Number(SHEET_STORIES ?? 2), Number(SEED)];
+/** Sheets that take as long as all others, or follow none. */
+const LONG = ["readings", "selfCheck", "stationShortlist"];
 const size: Size =
   SHEET_STORIES === undefined
     ? { keys: ["coolingPlan", "winterLog", "aboutThisWorkbook"], most: 5, tall: [6] }
-    : { keys: templates.map(({ key }) => key).filter((key) => key !== "selfCheck"), most: 12, tall: [4, 60, 1_000] };
+    : {
+        keys: templates.map(({ key }) => key).filter((key) => !LONG.includes(key)),
+        most: 7,
+        tall: [4, 12, 60, 60, 1_000],
+      };
 
 /** A story of many sheets takes seconds, and one that has failed is played again and again to make it shorter. */
 const SECONDS = 120;

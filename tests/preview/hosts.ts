@@ -2,6 +2,7 @@ import { readXlsx } from "../../addin/file/read";
 import { cellName } from "../../taskpane/actions/place";
 import { WORKED } from "../../taskpane/actions/worked";
 import { WorkbookError, type CellState, type SheetContents, type Workbook } from "../../taskpane/workbook";
+import { asExcelSpells } from "../excel/fake";
 import { openWorkbook } from "./engine";
 
 /**
@@ -32,7 +33,11 @@ export const held = (cells: Cells): Readonly<Record<string, unknown>> =>
   Object.fromEntries(
     own(cells).map(([name, { formula, value }]) => [
       name,
-      formula ?? (typeof value === "object" && value !== null ? value.error : value),
+      formula === undefined
+        ? typeof value === "object" && value !== null
+          ? value.error
+          : value
+        : asExcelSpells(formula),
     ]),
   );
 

@@ -1,12 +1,15 @@
 import { spills, blockOf } from "../../taskpane/actions/freeze";
 import { cellName } from "../../taskpane/actions/place";
 import type { CellState, SheetContents, Workbook } from "../../taskpane/workbook";
-import type { FakeExcel, Answer } from "../excel/fake";
+import { asExcelSpells, type Answer, type FakeExcel } from "../excel/fake";
 
 const placeOf = (sheet: string, row: number, column: number, formula: string): string =>
   `${sheet}!${cellName(row, column)}${formula}`;
 const toldOf = ({ value }: CellState): unknown =>
   typeof value === "object" && value !== null ? value.error : (value ?? "");
+
+const asExcelTells = ({ words: _, formula, ...state }: CellState): CellState =>
+  formula === undefined ? state : { ...state, formula: asExcelSpells(formula) };
 
 /**
  * The stand-in for Excel works nothing out. Here it answers what the preview answers for the same formula in the same cell,
@@ -21,13 +24,13 @@ export class SameAnswers {
   readonly answer: Answer = (formula, { sheet, row, column }) =>
     this.known.get(placeOf(sheet, row, column, formula)) ?? [[0]];
 
-  /** The preview, whose every reading is kept. What it says of an error Excel would not know: neither is told. */
+  /** The preview, whose every reading is kept. What it says of an error Excel would not know, and its quotes. */
   asked(preview: Workbook): Workbook {
     return Object.assign(Object.create(preview) as Workbook, {
       read: async (names?: readonly string[]) => {
         const sheets = (await preview.read(names)).map((sheet) => ({
           ...sheet,
-          cells: sheet.cells.map((line) => line.map(({ words: _, ...state }): CellState => state)),
+          cells: sheet.cells.map((line) => line.map(asExcelTells)),
         }));
         this.waiting.push(sheets);
         return sheets;

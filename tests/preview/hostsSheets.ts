@@ -22,7 +22,7 @@ import { wishes } from "../../taskpane/columns/wishes";
 import { sheets as templates } from "../../taskpane/sheets/catalogue";
 import { areaOfLog } from "../../taskpane/sheets/grown";
 import { growing } from "../../taskpane/sheets/growing";
-import { areaOf } from "../../taskpane/sheets/shared/address";
+import { areaOf, inside } from "../../taskpane/sheets/shared/address";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
 import { formats, type Sheet } from "../../taskpane/sheets/sheet";
 import { WorkbookError, type CellContent, type SheetContents, type Workbook } from "../../taskpane/workbook";
@@ -90,7 +90,7 @@ interface Story {
   readonly first: readonly string[];
   readonly events: readonly Event[];
 }
-const storyOf = (size: Size): fc.Arbitrary<Story> =>
+export const storyOf = (size: Size): fc.Arbitrary<Story> =>
   fc.record({ first: someOf(size), events: fc.array(eventOf(size), { minLength: 3, maxLength: size.most }) });
 
 const MOST = 12; // sheets
@@ -107,14 +107,23 @@ const ownTable = (rows: number): readonly (readonly CellContent[])[] => [
   ]),
 ];
 
-/** The cells of a sheet that its keeper fills, from 0. */
-const inputsOf = ({ blocks }: Sheet): readonly (readonly [row: number, column: number])[] =>
-  blocks
+/** The cells of a sheet that its keeper fills, from 0: of joined cells the first. */
+const inputsOf = ({ blocks, merges }: Sheet): readonly (readonly [row: number, column: number])[] => {
+  const joined = merges.map(areaOf);
+  const isCovered = (row: number, column: number): boolean =>
+    joined.some(
+      (area) =>
+        inside({ top: row, left: column, bottom: row, right: column }, area) && (row > area.top || column > area.left),
+    );
+  return blocks
     .filter(({ role }) => role === "input" || role === "setting")
     .flatMap(({ at, rows }) => {
       const { top, left } = areaOf(at);
-      return rows.flatMap((line, i) => line.map((_, j) => [top - 1 + i, left - 1 + j] as const));
+      return rows.flatMap((line, i) =>
+        line.flatMap((_, j) => (isCovered(top + i, left + j) ? [] : [[top - 1 + i, left - 1 + j] as const])),
+      );
     });
+};
 
 /** Wishes that a keeper's own table can fulfil by itself. */
 const fulfilled = wishes.filter(({ wants }) => wants.every(({ from }) => from === "column"));
@@ -205,12 +214,13 @@ const doing = async (event: Event, all: readonly SheetContents[]): Promise<Doing
     }
     case "table":
       if (room < 1) return undefined;
-      return async (workbook) => {
-        const cells = ownTable(event.rows);
-        const sheet = await workbook.add(OWN, cells);
-        const dates = cells.slice(1).map(([date = null]) => [date]);
-        return plainly(workbook.write([{ sheet, row: 1, column: 0, cells: dates, format: formats.date }]));
-      };
+      return (workbook) =>
+        workbook.asOne(async () => {
+          const cells = ownTable(event.rows);
+          const sheet = await workbook.add(OWN, cells);
+          const dates = cells.slice(1).map(([date = null]) => [date]);
+          return plainly(workbook.write([{ sheet, row: 1, column: 0, cells: dates, format: formats.date }]));
+        });
     case "column": {
       const tables = all.filter(({ name }) => name.startsWith(OWN));
       const own = tables[event.on % tables.length];
@@ -272,7 +282,7 @@ const workingFileOf = async (workbook: Workbook, names: readonly string[]): Prom
 };
 
 /** Plays one story; throws at the first step at which the hosts part. */
-const play = async ({ first, events }: Story): Promise<void> => {
+export const play = async ({ first, events }: Story): Promise<void> => {
   const { engine, workbook, close } = openWorkbook();
   const answers = new SameAnswers();
   const held = new FakeExcel(answers.answer);

@@ -2,7 +2,7 @@ import { openContext } from "./requestContext";
 import { HeldWorkbook } from "./workbook";
 
 export { identityOf } from "./turn";
-export { OfficeError, type Answer, type Cell, type Tab } from "./workbook";
+export { asExcelSpells, OfficeError, type Answer, type Cell, type Tab } from "./workbook";
 
 /**
  * A strict stand-in for Excel behind Office.js. Like the real one it only records what it is told until `sync`, and

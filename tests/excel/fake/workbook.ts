@@ -69,6 +69,13 @@ export interface Spill {
 
 export const key = (row: number, column: number): string => `${row},${column}`;
 
+/** A formula as Excel hands it back: without quotes around a sheet's name that needs none, as words of four letters and more. */
+export const asExcelSpells = (formula: string): string =>
+  formula
+    .split(/("(?:[^"]|"")*")/)
+    .map((part, i) => (i % 2 === 0 ? part.replace(/'(\p{L}{4,})'!/gu, "$1!") : part))
+    .join("");
+
 /** A formula after so many rows were put in before row `from` of a sheet that it names. */
 const movedOn = (sheet: string, formula: string, from: number, by: number): string =>
   formula.includes("!")
@@ -161,10 +168,8 @@ export class HeldWorkbook {
     } else if (typeof entry === "string" && cell.format === "@") {
       Object.assign(cell, { formula: entry, value: entry, isText: true });
     } else if (typeof entry === "string" && entry.startsWith("=")) {
-      Object.assign(cell, {
-        formula: entry,
-        value: this.answer(entry, { sheet: tab.name, row, column })[0]?.[0] ?? "",
-      });
+      const formula = asExcelSpells(entry);
+      Object.assign(cell, { formula, value: this.answer(formula, { sheet: tab.name, row, column })[0]?.[0] ?? "" });
     } else if (typeof entry === "string" && /^[+\-@\t\r]|^\d{4}-\d\d-\d\d$|^0\d+$|^(true|false)$/i.test(entry)) {
       throw new Error(`Excel would take the text ${JSON.stringify(entry)} for something else`);
     } else {
