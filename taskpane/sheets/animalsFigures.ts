@@ -29,7 +29,7 @@ export const settings = form(
     adultEvery: days("Adults fed every", 7, 60),
     weighEvery: days("Weighed every", 28, 366),
     wait: {
-      ...days("Rest if brought up", BROUGHT_UP_WAIT, 120),
+      ...days("Brought up: rest", BROUGHT_UP_WAIT, 120),
       from: "feedingLog.limits.wait",
       note: "No food for so long after a meal that was brought up. From the sheet Feeding log.",
     },
