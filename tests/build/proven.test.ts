@@ -48,7 +48,6 @@ const UNMEASURED: Readonly<Record<string, string>> = {
   "no stray 0": "what is looked for",
   "320 px": "the width at which the pane is tried",
   "MB of 5": "the platform's limit",
-  "95 % is aimed at": "an aim",
   "prints ten more": "what npm run excel:report prints",
   "20 000 readings": "what it asks to be tried",
   "four winter plans": "as many as the sheets have room for",
