@@ -57,7 +57,7 @@ const globals = (
 ).split(" ");
 
 module.exports = {
-  testEnvironment: "node",
+  testEnvironment: "<rootDir>/tests/environment.cjs",
   sandboxInjectedGlobals: globals,
   modulePathIgnorePatterns: ["<rootDir>/.stryker-tmp", "<rootDir>/dist"],
   setupFilesAfterEnv: ["<rootDir>/tests/faults.ts", "<rootDir>/tests/network.ts"],
