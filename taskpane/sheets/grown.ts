@@ -101,6 +101,13 @@ const repeated = ({ role }: Block, content: Content, down: number): Content => {
   return role === "input" ? null : content;
 };
 
+/** From top to bottom, the same whichever log was made longer first. */
+const downwards = (addresses: readonly string[]): readonly string[] =>
+  [...addresses].sort((one, other) => {
+    const [a, b] = [areaOf(one), areaOf(other)];
+    return a.top - b.top || a.left - b.left;
+  });
+
 /** A sheet whose log repeats row `above` in so many rows below it. */
 const repeating = (sheet: Sheet, log: Area, above: number, by: number): Sheet => {
   const downs = Array.from({ length: by }, (_, i) => i + 1);
@@ -131,7 +138,7 @@ const repeating = (sheet: Sheet, log: Area, above: number, by: number): Sheet =>
         })),
       ];
     }),
-    merges: [
+    merges: downwards([
       ...sheet.merges,
       ...downs.flatMap((down) =>
         sheet.merges
@@ -141,7 +148,7 @@ const repeating = (sheet: Sheet, log: Area, above: number, by: number): Sheet =>
           })
           .map((merge) => filledDown(merge, down)),
       ),
-    ],
+    ]),
     lines: [
       ...sheet.lines,
       ...downs.flatMap((down) =>

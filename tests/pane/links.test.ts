@@ -84,6 +84,7 @@ test("a sheet without its source holds the example as typed; beside it, it follo
     expect(beside.linked.map(({ words }) => words)).toEqual([
       "Animal",
       "Warming starts on",
+      "Animals in the box",
       "Box is shut or vented",
       "Inside of the box, litres",
       "Elevation of the house, m",
@@ -370,6 +371,7 @@ test("Link sheets shows linked, equal, blank and different, links what is ticked
     expect(standing(own)).toEqual({
       Animal: "equal",
       "Warming starts on": "equal",
+      "Animals in the box": "equal",
       "Box is shut or vented": "equal",
       "Inside of the box, litres": "different",
       "Elevation of the house, m": "blank",
