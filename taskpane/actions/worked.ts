@@ -256,7 +256,8 @@ export const entriesOf = (
         sheet,
         ...area,
         formula,
-        shown: typeof shown === "object" ? null : shown,
+        // The sign of an error is text here, which a program may take for the error.
+        shown: shown !== null && typeof shown === "object" ? shown.error : shown,
         check,
         words,
       };

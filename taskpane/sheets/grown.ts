@@ -9,8 +9,8 @@ export interface Growth {
 }
 
 const ADDRESS = /^\$?[A-Z]{1,3}\$?[1-9]\d*(:\$?[A-Z]{1,3}\$?[1-9]\d*)?$/;
-/** A cell in a formula; no part of a name, of a function or of another sheet's reference. */
-const CELL = /(?<![\p{L}\p{N}_.$!'])(\$?[A-Z]{1,3}\$?)([1-9]\d*)(?![\p{L}\p{N}_.(!])/gu;
+/** A cell in a formula; no part of a name, of a function or of another sheet's reference, nor where that ends. */
+const CELL = /(?<![\p{L}\p{N}_.$!'])(?<!!\$?[A-Z]{1,3}\$?\d+:)(\$?[A-Z]{1,3}\$?)([1-9]\d*)(?![\p{L}\p{N}_.(!])/gu;
 const TEXTS = /("(?:[^"]|"")*")/;
 
 const rowMoved = (row: number, from: number, by: number): number => (row >= from ? row + by : row);

@@ -6,7 +6,7 @@ import { cellName } from "../../taskpane/actions/place";
 import { entriesOf, isWorked } from "../../taskpane/actions/worked";
 import { thaw } from "../../taskpane/actions/thaw";
 import { workingCopy } from "../../taskpane/actions/workingCopy";
-import type { SheetContents, Workbook } from "../../taskpane/workbook";
+import type { CellState, SheetContents, Workbook } from "../../taskpane/workbook";
 import { answers, anyWorkbook } from "./anyWorkbook";
 import { MemoryWorkbook } from "./memoryWorkbook";
 
@@ -165,6 +165,13 @@ describe("in words", () => {
     await freeze.run(own, ["Plan"]);
     const worked = (await own.read()).filter(isWorked).flatMap((sheet) => entriesOf(sheet).entries);
     expect(worked.find(({ formula }) => formula.includes("LAPSE"))).toMatchObject({ shown: "#N/A", words: said });
+    // As the preview reads it, which takes the sign for the error.
+    const [kept] = (await own.read()).filter(isWorked) as [SheetContents];
+    const signs = ({ value, ...cell }: CellState): CellState => ({
+      ...cell,
+      value: value === "#N/A" ? { error: value } : value,
+    });
+    expect(entriesOf({ ...kept, cells: kept.cells.map((line) => line.map(signs)) })).toEqual(entriesOf(kept));
   });
 
   test("a sheet of entries from before it had words keeps what the keeper wrote in that column", async () => {

@@ -2,8 +2,8 @@ import { readXlsx } from "../../addin/file/read";
 import { cellName } from "../../taskpane/actions/place";
 import { WORKED } from "../../taskpane/actions/worked";
 import { WorkbookError, type CellState, type SheetContents, type Workbook } from "../../taskpane/workbook";
-import { asExcelSpells } from "../excel/fake";
 import { openWorkbook } from "./engine";
+import { inBoth } from "./hostsAnswers";
 
 /**
  * Stories over hosts: the same random actions in the preview's workbook and, through Office.js, in the strict stand-in for
@@ -33,11 +33,7 @@ export const held = (cells: Cells): Readonly<Record<string, unknown>> =>
   Object.fromEntries(
     own(cells).map(([name, { formula, value }]) => [
       name,
-      formula === undefined
-        ? typeof value === "object" && value !== null
-          ? value.error
-          : value
-        : asExcelSpells(formula),
+      formula === undefined ? (typeof value === "object" && value !== null ? value.error : value) : inBoth(formula),
     ]),
   );
 

@@ -3,8 +3,12 @@ import { cellName } from "../../taskpane/actions/place";
 import type { CellState, SheetContents, Workbook } from "../../taskpane/workbook";
 import { asExcelSpells, type Answer, type FakeExcel } from "../excel/fake";
 
+/** A formula as both programs have it: Excel drops quotes, and keeps what stood on a sheet that is gone. */
+export const inBoth = (formula: string): string =>
+  asExcelSpells(formula).replace(/#REF!\$?[A-Z]{1,3}\$?\d+(:\$?[A-Z]{1,3}\$?\d+)?/g, "#REF!");
+
 const placeOf = (sheet: string, row: number, column: number, formula: string): string =>
-  `${sheet}!${cellName(row, column)}${formula}`;
+  `${sheet}!${cellName(row, column)}${inBoth(formula)}`;
 const toldOf = ({ value }: CellState): unknown =>
   typeof value === "object" && value !== null ? value.error : (value ?? "");
 

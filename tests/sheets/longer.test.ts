@@ -5,7 +5,7 @@ import { isEqual, linkedCells, tabsOf } from "../../taskpane/actions/links";
 import { recognise } from "../../taskpane/actions/template";
 import { sheets } from "../../taskpane/sheets/catalogue";
 import { cleared } from "../../taskpane/sheets/clear";
-import { areaOfLog } from "../../taskpane/sheets/grown";
+import { areaOfLog, formulaMoved } from "../../taskpane/sheets/grown";
 import { asItStands, growing, longer, type GrowingLog } from "../../taskpane/sheets/growing";
 import { addressOf, areaOf as cornersOf, inside } from "../../taskpane/sheets/shared/address";
 import { inSystem } from "../../taskpane/sheets/shared/systems";
@@ -234,6 +234,11 @@ const refused = async (count: number, words: RegExp): Promise<void> => {
   expect(possible).toBe(false);
   expect(text).toMatch(words);
 };
+
+test("rows that are put in move what a formula names on its own sheet, and nothing of another", () =>
+  expect(formulaMoved("=SUM(A5:B9)+A$9+Today!$A$5:$A$9+'My log'!A9&\"A9\"", 6, 2)).toBe(
+    "=SUM(A5:B11)+A$11+Today!$A$5:$A$9+'My log'!A9&\"A9\"",
+  ));
 
 test("a sheet without a log, one whose cells were moved, and rows that are no number are told", async () => {
   const [plan = "", log = ""] = [

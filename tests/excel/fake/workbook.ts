@@ -76,15 +76,15 @@ export const asExcelSpells = (formula: string): string =>
     .map((part, i) => (i % 2 === 0 ? part.replace(/'(\p{L}{4,})'!/gu, "$1!") : part))
     .join("");
 
-/** A formula after so many rows were put in before row `from` of a sheet that it names. */
-const movedOn = (sheet: string, formula: string, from: number, by: number): string =>
+/** A formula with what it names on a sheet told in another way; `tell` is given the sheet with its "!", and what is named there. */
+const toldAnew = (formula: string, sheet: string, tell: (sheet: string, address: string) => string): string =>
   formula.includes("!")
     ? tokenize(formula)
         .map((token) => {
           const at = token.value.lastIndexOf("!") + 1;
           const named = at > 0 && isReference(token) && (parseA1Ref(token.value) as ReferenceA1 | undefined)?.context;
           return named && named.at(-1)?.toLowerCase() === sheet.toLowerCase()
-            ? token.value.slice(0, at) + formulaMoved(token.value.slice(at), from, by)
+            ? tell(token.value.slice(0, at), token.value.slice(at))
             : token.value;
         })
         .join("")
@@ -206,8 +206,20 @@ export class HeldWorkbook {
     for (const other of this.tabs) {
       for (const cell of other.cells.values()) {
         if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
-        const named = movedOn(tab.name, cell.formula, from, rows);
+        const named = toldAnew(cell.formula, tab.name, (sheet, address) => sheet + formulaMoved(address, from, rows));
         cell.formula = other === tab ? formulaMoved(named, from, rows) : named;
+      }
+    }
+  }
+
+  /** Takes a sheet away: what named it names nothing. */
+  delete(tab: Tab): void {
+    this.version++;
+    this.tabs = this.tabs.filter((one) => one !== tab);
+    for (const { cells } of this.tabs) {
+      for (const cell of cells.values()) {
+        if (cell.isText || typeof cell.formula !== "string" || !cell.formula.startsWith("=")) continue;
+        cell.formula = toldAnew(cell.formula, tab.name, (_, address) => `#REF!${address}`);
       }
     }
   }

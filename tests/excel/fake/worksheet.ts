@@ -94,7 +94,7 @@ export const worksheet = (excel: HeldWorkbook, turn: Turn, find: () => Tab | und
                 )
                   throw new OfficeError("InvalidOperation", "a workbook keeps one visible sheet");
                 const index = excel.tabs.indexOf(gone);
-                excel.tabs.splice(index, 1);
+                excel.delete(gone);
                 if (excel.active === gone.id) excel.active = (excel.tabs[Math.max(0, index - 1)] as Tab).id;
               }),
             copy: (where: string) => {
