@@ -151,7 +151,7 @@ describe("inserting sheets", () => {
       const { area, portrait, titleRows, footer } = printOf(sheet);
       expect(told).toContain(`pageLayout.orientation = "${portrait ? "Portrait" : "Landscape"}"`);
       expect(told).toContain('pageLayout.zoom = {"horizontalFitToPages":1}');
-      expect(told.match(/print area .*/)?.[0]).toBe(area && `print area ${area}`);
+      expect(/print area .*/.exec(told)?.[0]).toBe(area && `print area ${area}`);
       expect(told.includes("title rows ")).toBe(titleRows > 0);
       if (titleRows > 0) expect(told).toContain(`title rows $1:$${titleRows}`);
       expect(told).toContain(`footers.centerFooter = ${JSON.stringify(`&8${footer.centre}`)}`);

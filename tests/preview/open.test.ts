@@ -143,7 +143,7 @@ test("what is changed while a file is made, or whose file was not taken, stays u
   const workbook = new PreviewWorkbook(engine, undefined, unsaved.standing);
   const put = (value: number) => workbook.write([{ sheet: "Sheet1", row: 0, column: 0, cells: [[value]] }]);
   await put(1);
-  const save = jest.fn<void, [SavedFile]>(() => {
+  const save = jest.fn<undefined, [SavedFile]>(() => {
     throw new Error("the disk is full");
   });
   await expect(saveWorkbook.run(workbook, { save })).rejects.toThrow("the disk is full");
