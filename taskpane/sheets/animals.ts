@@ -1,6 +1,7 @@
-import { list, reminders } from "./animalsList";
+import { list } from "./animalsList";
 import { fed, plans, settings } from "./animalsFigures";
 import { atEach, note, numbers } from "./animalsPage";
+import { reminders } from "./animalsToday";
 import { page } from "./shared/page";
 import { gap } from "./shared/region";
 

@@ -3,6 +3,9 @@ import type { Cell, Column } from "./shared/names";
 import { PLAN_DATES } from "./shared/winterPlan";
 import { ofPlan } from "./shared/winterPlans";
 
+/** Whatever is not "no" in so many words: a slip of the keyboard must not send her into the cold. */
+export const mayBeGravid = (gravid: unknown): string => `IF(${String(gravid)}="",FALSE,${String(gravid)}<>"no")`;
+
 /** What is asked of a gravid female who may be in her plan's fast: neither food nor the cold is right before a vet has looked. */
 const IN_THE_FAST =
   "She may be gravid, and her winter plan has begun: call your reptile vet today. Gravid females are not cooled.";

@@ -1,38 +1,21 @@
-import { BROUGHT_UP_WAIT } from "../../functions/rules/limits";
 import { ELEVATION } from "../../functions/shared/limits";
 import { fed, plans, settings } from "./animalsFigures";
-import { askedOfGravid } from "./animalsGravid";
-import { form } from "./shared/form";
+import { askedAtRest, rests } from "./animalsBroughtUp";
+import { askedOfGravid, mayBeGravid } from "./animalsGravid";
+import { reminders } from "./animalsToday";
 import { eachLine, f } from "./shared/formula";
 import { log } from "./shared/log";
 import type { Column } from "./shared/names";
-import { saysSomething } from "./shared/rules";
-import { animals, home, TODAY, wintersOf, type Animal } from "./shared/scenario";
+import { animals, home, wintersOf, type Animal } from "./shared/scenario";
 import { date, MASS, number, oneOf } from "./shared/takes";
 import { followed, ofPlan } from "./shared/winterPlans";
-import { blanksKept, isoText } from "./shared/words";
+import { blanksKept } from "./shared/words";
 
 /** The animals: first what is done today, then the facts that it follows from. */
 
 const ROWS = 30;
 const all: readonly Animal[] = Object.values(animals);
-const { youngUntil, youngEvery, adultEvery, weighEvery, wait } = settings;
-
-export const reminders = form("reminders", null, {
-  today: {
-    label: "Today",
-    needed: true,
-    value: TODAY,
-    format: "date",
-    takes: date,
-    note: "Type the date, or =TODAY() to follow the calendar.",
-  },
-  // What was due on the day that was typed last must not pass for what is due now.
-  stale: {
-    value: ({ today }) => f`IF(OR(${today}="",${today}=TODAY()),"","Not the calendar's day: type it anew.")`,
-    rules: [saysSomething("care")],
-  },
-});
+const { youngUntil, youngEvery, adultEvery, weighEvery } = settings;
 const { today } = reminders;
 
 const named = (names: Column): string => `IF(${names}="","?",${names})`;
@@ -45,16 +28,6 @@ const later = (label: Column, typed: Column, values: Column): string => {
   const typedOrNot = blanksKept(`${typed}`);
   return f`IF(OR(COUNTA(${label})=0,${today}=""),"",IF(${label}="","",IF(COUNTA(${fed.animal})=0,${typedOrNot},IF(${found}="",${typedOrNot},IF(${typed}="",${found},IF(${typed}>${found},${typed},${found}))))))`;
 };
-
-/** Whatever is not "no" in so many words: a slip of the keyboard must not send her into the cold. */
-const mayBeGravid = (gravid: unknown): string => `IF(${String(gravid)}="",FALSE,${String(gravid)}<>"no")`;
-
-const restOf = `IF(N(${wait})>0,${wait},${BROUGHT_UP_WAIT})`;
-/** Whether it still rests after a meal that it brought up and that no meal has followed. */
-const rests = (broughtUp: Column, ate: Column): string =>
-  `IF(${broughtUp}="",FALSE,IF(${today}-${broughtUp}>=${restOf},FALSE,IF(${ate}="",TRUE,${ate}<=${broughtUp})))`;
-const askedAtRest = (broughtUp: Column): string =>
-  `"It brought a meal up on "&${isoText(`${broughtUp}`)}&": what does your reptile vet say? No food until "&${isoText(`(${broughtUp}+${restOf})`)}&", no cooling before the vet agrees. "`;
 
 /** Blanks of a plan as empty text, and what has become of a plan whose sheet is gone: no date. */
 const datesKept = (dates: string): string => `IFERROR(${blanksKept(dates)},"")`;
