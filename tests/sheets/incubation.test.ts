@@ -99,7 +99,7 @@ test("what eggs take badly is said of the day it was read, a deadly heat before 
   expect(reading.column("log.standsOut").slice(free + 3, free + 10)).toEqual([
     "",
     "",
-    "Deadly over 34 °C: ask a vet",
+    "Deadly over 34 °C: ask a reptile vet",
     "Over 31 °C: look at the incubator",
     "Under 23 °C: look at the incubator",
     "Not counted: day, high or low is blank",
