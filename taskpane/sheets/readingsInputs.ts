@@ -20,7 +20,7 @@ export const pasted = log(
   },
   {
     room: ROOM,
-    note: `Paste here, time left and °C right, up to ${ROOM} rows, below the frame too. More are not read: begin another sheet. The pane's Readings reads a file into it.`,
+    note: `Paste here, time left and °C right, up to ${ROOM} rows, below the frame too. Rows below that are not read: begin another sheet. The pane's Readings reads a file into it.`,
   },
 );
 
