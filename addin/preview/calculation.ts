@@ -21,8 +21,10 @@ import { drawOnce, lookOnce, patchExecution, startingNow, tellOfStops } from "./
 /** What one calculation is given: what has changed, and the cells. */
 type Wanted = Parameters<ICalculateFormulaService["execute"]>[0];
 
-/** Longer than any sheet of ours takes on a slow machine. */
+/** So long may pass before a change that was heard of is being worked out. */
 const LONGEST = 60_000; // ms
+/** So many calculations may follow one another, as a keeper who types on sets them off, until it is said that there is no end. */
+const MOST = 1_000;
 
 interface Spill {
   readonly unitId: string;
@@ -213,16 +215,21 @@ export const calculateToTheEnd = (
   });
 
   return async () => {
-    const begun = Date.now();
     // A command that was just given is heard of in a moment.
     await moment();
-    for (;;) {
+    let ended = 0;
+    // How long one takes is the machine's affair; only standing still counts.
+    for (let since = Date.now(); ended < MOST && Date.now() - since <= LONGEST;) {
       // What is being worked out hears of a change by itself, and starts anew; what is not is started.
       if (gathering && !running) startNow();
       else if (gathering) await moment(10);
       if (!running && !gathering) return;
-      await running;
-      if (Date.now() - begun > LONGEST) throw new Error("the formulas are not worked out after a minute");
+      const current = running;
+      await current;
+      if (!current) continue;
+      ended++;
+      since = Date.now();
     }
+    throw new Error("the formulas go on and on, or cannot be worked out");
   };
 };

@@ -304,6 +304,23 @@ describe("rounds", () => {
     expect((await put(5, 5, [[1]])).at("F6")).toBe(1);
   });
 
+  test("a calculation that takes minutes, as on a slow machine, comes to its end all the same", async () => {
+    const real = Date.now.bind(Date);
+    let later = 0;
+    const clock = jest.spyOn(Date, "now").mockImplementation(() => real() + later);
+    const heard = open.engine.univer
+      .__getInjector()
+      .get(ICalculateFormulaService)
+      .executionCompleteListener$.subscribe(() => (later += 120_000));
+    try {
+      await put(0, 0, [[1, formula("=A1+1"), formula("=SEQUENCE(2,1,B1)"), formula("=C2*2")]]);
+      expect((await put(0, 0, [[2]])).at("D1")).toBe(8);
+    } finally {
+      heard.unsubscribe();
+      clock.mockRestore();
+    }
+  });
+
   test("no change is lost that comes while formulas are worked out", async () => {
     const { workbook, engine } = open;
     const rows = 400;
