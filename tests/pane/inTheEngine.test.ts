@@ -194,7 +194,7 @@ test(
   () =>
     within(async ({ workbook }) => {
       const names = await workbook.sheetNames();
-      expect((await probe.run(workbook)).text).toContain("as a blank.");
+      expect((await probe.run(workbook)).text).toContain("as a blank by the preview.");
       expect(await workbook.sheetNames()).toEqual(names);
     }),
   30_000,

@@ -286,7 +286,7 @@ test("every list that a keeper fills can be made longer, and says so under its l
     }),
   );
   expect(hints.sort()).toEqual(below.sort());
-  expect(JSON.stringify(templateOf("readings").notes)).toMatch(/More are not read: begin another sheet/);
+  expect(JSON.stringify(templateOf("readings").notes)).toMatch(/Rows below that are not read: begin another sheet/);
 });
 
 describe("a longer sheet", () => {
