@@ -57,7 +57,17 @@ const measured = (part: string): Table[] => {
     logLevel: "error",
     outfile,
   });
-  const out = execFileSync(process.execPath, ["--expose-gc", outfile], { cwd: root, encoding: "utf8", maxBuffer: 1e8 });
+  const out = execFileSync(
+    process.execPath,
+    ["--expose-gc", "--require", join(__dirname, "plainFields.cjs"), outfile],
+    {
+      cwd: root,
+      encoding: "utf8",
+      maxBuffer: 1e8,
+      // As in the add-in: the package that writes .xlsx checks itself otherwise.
+      env: { ...process.env, NODE_ENV: "production" },
+    },
+  );
   return JSON.parse(out) as Table[];
 };
 
