@@ -172,13 +172,15 @@ export const calculateToTheEnd = (
     round = 0;
     while (queue.length > 0) {
       const wanted = queue.splice(0).reduce(both);
+      // Rows that are put in take the answers away of spills whose formulas name what moved: who read them then read blanks.
+      const before = round === 0 ? spillsIn(model) : known;
       if (!(await calculate(wanted))) {
         queue.unshift(wanted);
         round = 0;
         continue;
       }
       const now = spillsIn(model);
-      const dirtyRanges = changedIn(known, now);
+      const dirtyRanges = [...changedIn(known, now), ...(before === known ? [] : changedIn(before, now))];
       known = now;
       // Formulas in a circle over spilled cells would go on for ever; others need no more rounds than there are spills.
       if (dirtyRanges.length === 0 || round > now.size) continue;

@@ -96,6 +96,8 @@ interface Node {
   getChildren(): readonly Node[];
   /** There where the part is a column of a named table. */
   readonly _tableReferenceObject?: unknown;
+  /** Of a reference: whole columns and whole rows are of other types than cells. */
+  readonly _referenceObjectType?: number;
 }
 interface NodeGiven {
   readonly node: Node | null;
@@ -104,6 +106,8 @@ interface NodeGiven {
 }
 /** The engine's kinds of parts: a reference, and two of them joined by a colon. */
 const [REFERENCE, UNION] = [1, 10];
+/** Its type of a reference to cells. */
+const CELLS = 0;
 
 /** Calculations go through `wrap`, one after the other. */
 export const patchExecution = (
@@ -298,8 +302,9 @@ const once = <K extends "_getAddressFunctionNodeList" | "_detectForcedRecalculat
 
 /**
  * Which cells a formula names is found out once, and not by every formula of the workbook in each round. It follows from
- * the formula alone, but for sheets that come, go, grow or change their names, and for parts that are themselves worked
- * out, such as the end of a range; these are left to the engine.
+ * the formula alone, but for sheets that come, go or change their names, for whole columns and rows and for cells beyond the
+ * sheet, which are found anew where a sheet grows, and for parts that are themselves worked out, such as the end of a range;
+ * these are left to the engine.
  */
 export const findRangesOnce = (injector: Injector): void => {
   const why = "one changed date would take twice as long";
@@ -310,33 +315,37 @@ export const findRangesOnce = (injector: Injector): void => {
     ["_getRangeListByNode", "_nodeTraversalRef", "generate"],
     why,
   );
-  let known = new WeakMap<Node, Map<string, IUnitRange[]>>();
-  let sheets = "";
-  const asTheyAre = (): string =>
-    JSON.stringify([
-      current.getSheetNameMap(),
-      Object.entries(current.getUnitData()).map(([unit, all]) => [
-        unit,
-        Object.entries(all).map(([sheet, data]) => [sheet, data.rowCount, data.columnCount]),
-      ]),
-    ]);
+  type Found = WeakMap<Node, Map<string, IUnitRange[]>>;
+  let known: Found = new WeakMap();
+  let whileOfASize: Found = new WeakMap();
+  let [sheets, sizes] = ["", ""];
+  const units = () => Object.entries(current.getUnitData());
+  const sheetsNow = (): string =>
+    JSON.stringify([current.getSheetNameMap(), units().map(([unit, all]) => [unit, Object.keys(all)])]);
+  const sizesNow = (): string =>
+    JSON.stringify(
+      units().map(([, all]) => Object.values(all).map(({ rowCount, columnCount }) => [rowCount, columnCount])),
+    );
   patch(
     generator,
     "generate",
     (own) =>
       (...given) => {
-        const now = asTheyAre();
-        if (now !== sheets) known = new WeakMap();
-        sheets = now;
+        const before = [sheets, sizes];
+        [sheets, sizes] = [sheetsNow(), sizesNow()];
+        if (sheets !== before[0]) known = new WeakMap();
+        if (sheets !== before[0] || sizes !== before[1]) whileOfASize = new WeakMap();
         return own(...given);
       },
     why,
   );
   const isPlain = (node: Node): boolean => node.nodeType === REFERENCE && !node._tableReferenceObject;
-  const follows = (node: Node): boolean => {
+  /** The references of a formula, where all of them follow from it; undefined where one is worked out. */
+  const references = (node: Node): readonly Node[] | undefined => {
     const found: Node[] = [];
     generator._nodeTraversalRef(node, found);
-    return found.every((one) => isPlain(one) || (one.nodeType === UNION && one.getChildren().every(isPlain)));
+    const ends = found.flatMap((one) => (one.nodeType === UNION ? one.getChildren() : one));
+    return ends.every(isPlain) ? ends : undefined;
   };
   patch(
     generator,
@@ -345,12 +354,15 @@ export const findRangesOnce = (injector: Injector): void => {
       const { node, refOffsetX, refOffsetY } = given;
       if (!node) return own(given);
       const key = [runtime.currentUnitId, runtime.currentSubUnitId, refOffsetX, refOffsetY].join();
-      const ranges = known.get(node)?.get(key);
+      const ranges = known.get(node)?.get(key) ?? whileOfASize.get(node)?.get(key);
       if (ranges) return ranges;
       const fresh = await own(given);
-      if (!follows(node)) return fresh;
-      const places = known.get(node) ?? new Map<string, IUnitRange[]>();
-      known.set(node, places.set(key, fresh));
+      const ends = references(node);
+      if (!ends) return fresh;
+      const isWhole = ends.some(({ _referenceObjectType }) => _referenceObjectType !== CELLS);
+      const isBeyond = fresh.some(({ range }) => range.startRow < 0);
+      const found = isWhole || isBeyond ? whileOfASize : known;
+      found.set(node, (found.get(node) ?? new Map<string, IUnitRange[]>()).set(key, fresh));
       // Nobody may change what all are given from now on.
       for (const one of fresh) Object.freeze(Object.freeze(one).range);
       return Object.freeze(fresh) as IUnitRange[];

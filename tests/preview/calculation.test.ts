@@ -10,8 +10,12 @@ import {
 } from "@univerjs/engine-formula";
 import { ConditionalFormattingService } from "@univerjs/sheets-conditional-formatting";
 import { serialOfIso } from "../../functions/dates";
+import { addRows } from "../../taskpane/actions/addRows";
+import { animals } from "../../taskpane/sheets/animals";
 import { coolingPlan } from "../../taskpane/sheets/coolingPlan";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { areaOfLog } from "../../taskpane/sheets/grown";
+import { growing } from "../../taskpane/sheets/growing";
 import { areaOf } from "../../taskpane/sheets/shared/address";
 import type { Sheet } from "../../taskpane/sheets/sheet";
 import type { CellContent, SheetContents } from "../../taskpane/workbook";
@@ -211,6 +215,19 @@ describe("what reads spilled cells", () => {
     ]);
     expect(sheet.block("D1:H1")).toEqual([[8, 6, 6, 6, 24]]);
     expect((await put(0, 0, [[10]])).block("D1:H1")).toEqual([[24, 14, 14, 14, 72]]);
+  });
+
+  test("when rows are put in below, into what the spills name: the meals of Today", async () => {
+    const { workbook } = open;
+    await workbook.insert([animals]);
+    const told = async () => (await readSheet(workbook, "Today")).block("A10:F15");
+    const before = await told();
+    const [, [meals] = []] = growing.animals ?? [];
+    const { top, left } = areaOfLog(animals, meals ?? "");
+    await workbook.show("Today", top - 1, left - 1);
+    await addRows.run(workbook, 1);
+    expect(await told()).toEqual(before);
+    expect(before[4]?.[1]).toBe("Feeding");
   });
 
   test("when the spill grows shorter, becomes one cell, and is gone", async () => {

@@ -60,7 +60,7 @@ export const shownIn = (cells: Cells): Readonly<Record<string, unknown>> =>
 const IN_WORDS = 6; // its column on the sheet of worked formulas
 /** Excel does not hand over what a function says of its error, which the sheet of worked formulas keeps. */
 const withoutWords = (name: string, cells: Cells): Cells =>
-  name === WORKED ? cells.map((line) => line.slice(0, IN_WORDS)) : cells;
+  name.startsWith(WORKED) ? cells.map((line) => line.slice(0, IN_WORDS)) : cells;
 
 export const standing = async (workbook: Workbook): Promise<unknown> =>
   (await workbook.read()).map(({ name, hidden, cells }) => ({ name, hidden, cells: held(withoutWords(name, cells)) }));

@@ -224,10 +224,10 @@ test("_getRangeListByNode: the cells that a formula names are found once, and an
   const scenario = async (): Promise<unknown> => {
     const { workbook } = open;
     const seen: unknown[] = [];
-    const look = async () => seen.push((await readSheet(workbook, "Sheet1")).block("B1:C2"));
-    // The same words name other cells on other sheets; the sheet Later comes, grows and goes.
+    const look = async () => seen.push((await readSheet(workbook, "Sheet1")).block("B1:D2"));
+    // The same words name other cells on other sheets; the sheet Later comes, grows and goes; A2500 is beyond the sheet at first.
     await put(0, 0, [
-      [1, formula("=SUM(A:A)"), formula("=SUM(Later!A1:A3)")],
+      [1, formula("=SUM(A:A)"), formula("=SUM(Later!A1:A3)"), formula("=A2500")],
       [2, formula("=SUM(A1:INDEX(A1:A9,A1))"), formula("=SUM(A1:A2)")],
     ]);
     const later = await workbook.add("Later", [
@@ -236,6 +236,7 @@ test("_getRangeListByNode: the cells that a formula names are found once, and an
     ]);
     await workbook.write([{ sheet: later, row: 0, column: 2, cells: [[formula("=SUM(A1:A2)")]] }]);
     await look();
+    await put(2499, 0, [[99]]);
     await put(2499, 0, [[100]]);
     await workbook.write([{ sheet: later, row: 2, column: 0, cells: [[30]] }]);
     await put(0, 0, [[2]]);
@@ -270,16 +271,16 @@ test("_getRangeListByNode: the cells that a formula names are found once, and an
   expect(patched[0]).toEqual(own[0]);
   expect(patched[0]).toEqual([
     [
-      [3, 30],
-      [1, 3],
+      [3, 30, "#NAME?"],
+      [1, 3, null],
     ],
     [
-      [104, 60],
-      [4, 4],
+      [104, 60, 100],
+      [4, 4, null],
     ],
     [
-      [104, "#REF!"],
-      [4, 4],
+      [104, "#REF!", 100],
+      [4, 4, null],
     ],
   ]);
   expect(patched[1]).toBeLessThan(own[1]);
