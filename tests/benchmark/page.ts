@@ -6,6 +6,7 @@ import { plainFileSheet } from "../../addin/file/plain";
 import { writeXlsx } from "../../addin/file/write";
 import { nativeClimate } from "../../taskpane/sheets/nativeClimate";
 import type { Workbook } from "../../taskpane/workbook";
+import { addressOf, PLACE } from "../pictures/address";
 import { chromiumHere } from "./chromiumHere";
 import type { Line, Table } from "./race";
 
@@ -21,25 +22,11 @@ const ROWS = 20_000;
 const MEGABYTE = 1e6;
 /** A sheet of figures is worked out when so many cells hold one. */
 const WORKED_OUT = 100;
-/** An invented place of the Alps: latitude, longitude, and the elevations between which an animal lives. */
-const PLACE = [
-  ["Latitude", "46.5"],
-  ["Longitude", "9.8"],
-  ["Lives from", "1200"],
-  ["to, m", "1800"],
-] as const;
-
 /** Runs with the preview served and a browser, and ends both. */
 const served = async (executablePath: string, use: (browser: Browser, address: string) => Promise<Line[]>) => {
   const server = spawn(process.execPath, ["addin/preview/serve.mjs", BUILT], { stdio: ["ignore", "pipe", "inherit"] });
   try {
-    const address = await new Promise<string>((resolve, reject) => {
-      server.stdout.on("data", (words: Buffer) => {
-        const found = /http:\/\/\S+/.exec(words.toString());
-        if (found) resolve(found[0]);
-      });
-      server.once("exit", () => reject(new Error("the server ended before it said its address")));
-    });
+    const address = await addressOf(server);
     const browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
     try {
       return await use(browser, address);

@@ -4,6 +4,7 @@ import type { Browser, Page } from "playwright-core";
 import { folderOf, takenIn, type Taken } from "../../addin/handbook/pictures";
 import { fingerprint, SHOWN } from "../../addin/handbook/shown";
 import { sheets } from "../../taskpane/sheets/catalogue";
+import { PLACE } from "./address";
 import { DRAWN, root, served } from "./served";
 
 /** Small enough that a page with ten of them stays light, large enough that its words can be read. */
@@ -76,13 +77,6 @@ const section = async (page: Page, name: string): Promise<void> => {
   await page.click(`[role=tab]:text-is('${name}')`);
   await page.waitForSelector("[role=tabpanel] :is(h2, label)");
 };
-
-const PLACE = [
-  ["Latitude", "46.5"],
-  ["Longitude", "9.8"],
-  ["Lives from", "1200"],
-  ["to, m", "1800"],
-] as const;
 
 const atPlace = async (browser: Browser, address: string, viewport = TALL): Promise<Page> => {
   const page = await open(browser, address, "sheet=nativeClimate", viewport);

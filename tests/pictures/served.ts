@@ -2,6 +2,7 @@ import { spawn } from "node:child_process";
 import { createServer, type AddressInfo } from "node:net";
 import { join } from "node:path";
 import { chromium, type Browser } from "playwright-core";
+import { addressOf } from "./address";
 
 export const root = join(__dirname, "..", "..");
 
@@ -24,13 +25,7 @@ export const served = async (use: (browser: Browser, address: string) => Promise
     stdio: ["ignore", "pipe", "inherit"],
   });
   try {
-    const address = await new Promise<string>((resolve, reject) => {
-      server.stdout.on("data", (words: Buffer) => {
-        const found = /http:\/\/\S+/.exec(words.toString());
-        if (found) resolve(found[0]);
-      });
-      server.once("exit", () => reject(new Error("the preview ended before it said its address")));
-    });
+    const address = await addressOf(server);
     const browser = await chromium.launch({
       executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
       args: ["--no-sandbox"],
